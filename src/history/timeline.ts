@@ -1,0 +1,117 @@
+/**
+ * A history laid out for questions: what happened, in the order in which it happened.
+ *
+ * INVARIANT: two arrays that hold the same entries in different orders give equal timelines (ties are broken by id). Voided
+ * entries, voids and entries dated after `now` never show. Suspect meter readings show only in `suspects`, until confirmed.
+ */
+import type { Day, Moment } from '../values/moment.js';
+import type { EntryId } from './entry.js';
+
+/** A fact with the entry that states it. */
+export interface Stamped {
+  readonly entry: EntryId;
+  readonly when: Moment;
+}
+
+/** A meter's life total at a moment, in ticks (1/36000 of the unit), summed over replaced meters. */
+export interface MeterPoint extends Stamped {
+  readonly total: number;
+  /** What the dial showed, in the meter's unit. */
+  readonly shown: number;
+  /** Other entries that this point rests on: replacements that shift it, the confirmation that lets a suspect reading count. */
+  readonly alongside: readonly EntryId[];
+}
+
+/** Readings of one meter that count, in order; `total` never falls along the array. */
+export interface MeterTrack {
+  readonly points: readonly MeterPoint[];
+}
+
+/** A reading that is kept but not used until the owner confirms or voids it. */
+export interface Suspect extends Stamped {
+  readonly meter: string;
+  readonly shown: number;
+  readonly why: 'falls' | 'rises-too-fast';
+  /** The entry that it disagrees with. */
+  readonly against: EntryId;
+}
+
+/** One task recorded as done. `meters` are the values noted in the same entry, as life totals in ticks. */
+export interface Doing extends Stamped {
+  readonly meters: ReadonlyMap<string, MeterPoint>;
+}
+
+export interface InstrumentPoint extends Stamped {
+  /** Gauge units; for a dipstick 0 is low, 1 is full, −Infinity somewhere below low, Infinity somewhere above full. */
+  readonly value: number;
+}
+
+export interface DutyHours {
+  readonly duty: string;
+  /** Ticks of an hour. */
+  readonly ticks: number;
+}
+
+export interface Outing extends Stamped {
+  /** `when` is the start. `null` while it is still under way. */
+  readonly end: Moment | null;
+  /** Time at work in ticks of an hour: clock times if both are noted, else the hours noted; 0 when neither. */
+  readonly ticks: number;
+  readonly duties: readonly DutyHours[];
+  readonly attachments: readonly string[];
+  readonly shift: string | null;
+  readonly meters: ReadonlyMap<string, MeterPoint>;
+}
+
+/** One spell of something that begins and ends; `end` is `null` while it lasts. */
+export interface Spell {
+  readonly begin: Stamped;
+  readonly end: Stamped | null;
+}
+
+export interface DefectSpell extends Spell {
+  /** The class last noted, with the entry that noted it; `null` when none was. */
+  readonly class: { readonly name: string; readonly by: Stamped } | null;
+}
+
+export interface Statement extends Stamped {
+  readonly doneBy: Day | null;
+  /** Meter id → life total in ticks, about. */
+  readonly doneAt: ReadonlyMap<string, number>;
+  readonly words: string | null;
+}
+
+export interface TopUp extends Stamped {
+  readonly dipstick: string | null;
+  readonly supply: string | null;
+  readonly litres: number;
+}
+
+export interface MachineFacts {
+  readonly entry: EntryId | null;
+  readonly model: string | null;
+  readonly serial: number | null;
+  /** When it entered service, if known; its meters stood at their first point or at 0. */
+  readonly inService: Day | null;
+}
+
+export interface Timeline {
+  readonly machine: MachineFacts;
+  readonly meters: ReadonlyMap<string, MeterTrack>;
+  readonly suspects: readonly Suspect[];
+  /** Task id → doings in order, as recorded (what a task covers is the assessor's business). */
+  readonly doings: ReadonlyMap<string, readonly Doing[]>;
+  readonly instruments: ReadonlyMap<string, readonly InstrumentPoint[]>;
+  readonly outings: readonly Outing[];
+  readonly events: ReadonlyMap<string, readonly Stamped[]>;
+  readonly defects: ReadonlyMap<string, readonly DefectSpell[]>;
+  readonly attachments: ReadonlyMap<string, readonly Spell[]>;
+  /** Part → where it was last left. */
+  readonly positions: ReadonlyMap<string, Stamped & { readonly position: string }>;
+  readonly storage: readonly Spell[];
+  readonly refuellings: readonly Stamped[];
+  readonly topUps: readonly TopUp[];
+  readonly statements: ReadonlyMap<string, readonly Statement[]>;
+  /** Entries that name something the schedule does not have, or void or confirm an entry that is not there: kept, reported, not used. */
+  readonly strays: readonly { readonly entry: EntryId; readonly what: string }[];
+}
