@@ -1,4 +1,5 @@
 import { defineConfig } from 'vitest/config';
+import { findChromium } from '../.ci/chromium.mjs';
 
 export default defineConfig({
   test: {
@@ -6,5 +7,7 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     exclude: ['**/node_modules/**', 'tests/**/consumers/**'],
     testTimeout: 30_000,
+    // What a test spawns must look the same on every machine.
+    env: { CHROMIUM: (await findChromium()) ?? '', NO_COLOR: '', FORCE_COLOR: '' },
   },
 });

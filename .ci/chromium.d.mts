@@ -1,0 +1,2 @@
+/** The path of a Chromium that can be started, or undefined. */
+export function findChromium(): Promise<string | undefined>;
