@@ -1,0 +1,38 @@
+/** Which house may import from which: shared by the test of imports and by nothing else. The picture is in DEVELOPERS.md. */
+
+/** House → houses that it may import from, besides itself. */
+export const arrows: Readonly<Record<string, readonly string[]>> = {
+  base: [],
+  values: ['base'],
+  diagnostics: ['base'],
+  graph: ['base', 'values'],
+  syntax: ['base', 'values', 'diagnostics'],
+  check: ['base', 'values', 'diagnostics', 'syntax'],
+  // The walk over all stances is part of compiling: a schedule that leads into a dead end does not compile.
+  compile: ['base', 'values', 'diagnostics', 'syntax', 'check', 'graph', 'access'],
+  // A timeline is laid out for one machine model: which meters it has and which names are strays, the graph says.
+  history: ['base', 'values', 'graph'],
+  assess: ['base', 'values', 'graph', 'history'],
+  explain: ['base', 'values', 'graph', 'history', 'assess'],
+  access: ['base', 'values', 'graph'],
+  outlook: ['base', 'values', 'graph', 'history', 'assess'],
+  format: ['base', 'values', 'diagnostics', 'syntax'],
+  render: ['base', 'values', 'diagnostics', 'graph', 'history', 'assess', 'explain', 'access', 'outlook'],
+  engine: ['base', 'values', 'graph', 'history', 'assess', 'explain', 'access', 'outlook'],
+  index: [
+    'base', 'values', 'diagnostics', 'graph', 'syntax', 'check', 'compile', 'history', 'assess', 'explain', 'access', 'outlook', 'format', 'render',
+    'engine',
+  ],
+  // Values for words and dates; everything else comes through the public entries.
+  adapters: ['base', 'values', 'index', 'engine', 'render', 'format'],
+};
+
+/** House → packages that it may import. */
+export const packages: Readonly<Record<string, readonly string[]>> = {
+  syntax: ['chevrotain'],
+  history: ['zod/mini'],
+  graph: ['zod/mini', '@noble/hashes/sha2.js', '@noble/hashes/utils.js'],
+  compile: ['@noble/hashes/sha2.js', '@noble/hashes/utils.js'],
+  render: ['@dagrejs/dagre'],
+  adapters: ['commander', 'picocolors'],
+};
