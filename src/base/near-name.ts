@@ -1,64 +1,62 @@
 /**
- * Which known names a misspelt one may have been meant for.
+ * Which of the known names was probably meant.
+ *
+ * Distance is Damerau–Levenshtein in its optimal-string-alignment form: inserting, leaving out, replacing a letter or
+ * swapping two neighbours each cost one.
  */
+
+/** Number of single-letter slips between two words; `limit` cuts the work short and anything beyond it is `limit + 1`. */
+export function slipsBetween(a: string, b: string, limit = Number.POSITIVE_INFINITY): number {
+  if (Math.abs(a.length - b.length) > limit) return limit + 1;
+  let before: number[] = [];
+  let above = Array.from({ length: b.length + 1 }, (_, column) => column);
+  for (let row = 1; row <= a.length; row += 1) {
+    const current = nextRow(a, b, row, above, before);
+    if (Math.min(...current) > limit) return limit + 1;
+    before = above;
+    above = current;
+  }
+  return Math.min(above[b.length] ?? 0, limit + 1);
+}
+
+function nextRow(a: string, b: string, row: number, above: readonly number[], before: readonly number[]): number[] {
+  const current = [row];
+  for (let column = 1; column <= b.length; column += 1) {
+    const same = a[row - 1] === b[column - 1];
+    let cost = Math.min((above[column] ?? 0) + 1, (current[column - 1] ?? 0) + 1, (above[column - 1] ?? 0) + (same ? 0 : 1));
+    const swapped = row > 1 && column > 1 && a[row - 1] === b[column - 2] && a[row - 2] === b[column - 1];
+    if (swapped) cost = Math.min(cost, (before[column - 2] ?? 0) + 1);
+    current.push(cost);
+  }
+  return current;
+}
+
+/** How many slips still count as the same word: one for short words, a third of the letters for longer ones, never more than three. */
+function tolerance(word: string): number {
+  return Math.min(3, Math.max(1, Math.floor(word.length / 3)));
+}
 
 /**
- * Candidates near enough to `name` to be worth suggesting, the nearest first; at most three. Ties go to the candidate that
- * begins alike, then to the order given.
+ * The candidates near enough to `word` to be what was meant, nearest first; equally near ones in the order given.
  *
- * Near is an edit distance (insert, delete, change, swap neighbours) of at most a third of the longer name, or the same words in another
- * order (`oil-engine-level` for `engine-oil-level`), or one name's words all found in the other.
- *
- * @example nearNames('engin', ['engine', 'shaft']) // ['engine']
+ * @example nearNames('evry', ['every', 'after']) // ['every']
  */
-export function nearNames(name: string, candidates: readonly string[]): readonly string[] {
-  const scored = [...new Set(candidates)].map((candidate, order) => ({ candidate, order, score: farness(name, candidate) }));
-  const near = scored.filter(({ score }) => score <= 1 / 3);
-  near.sort((a, b) => a.score - b.score || sharedStart(name, b.candidate) - sharedStart(name, a.candidate) || a.order - b.order);
-  return near.slice(0, 3).map(({ candidate }) => candidate);
-}
-
-/** 0 for the same name, 1 for nothing in common. */
-function farness(name: string, candidate: string): number {
-  const a = name.toLowerCase();
-  const b = candidate.toLowerCase();
-  const longer = Math.max(a.length, b.length, 1);
-  // One slip is always forgiven, except between names so short that it makes them wholly different.
-  const spelling = editDistance(a, b) / Math.max(longer, longer > 2 ? 4 : 1);
-  const oneSlip = longer > 2 && editDistance(a, b) === 1 ? 0.25 : 1;
-  return Math.min(spelling, oneSlip, wordFarness(a, b));
-}
-
-function wordFarness(a: string, b: string): number {
-  const left = a.split(/[-._]/);
-  const right = b.split(/[-._]/);
-  const shared = left.filter((word) => right.includes(word)).length;
-  if (shared === 0) return 1;
-  if (shared === left.length && shared === right.length) return 0.15;
-  const whole = shared === Math.min(left.length, right.length);
-  return whole ? 0.3 + 0.03 * (1 - shared / Math.max(left.length, right.length)) : 1;
-}
-
-function sharedStart(a: string, b: string): number {
-  let length = 0;
-  while (length < a.length && a[length] === b[length]) length += 1;
-  return length;
-}
-
-/** Optimal string alignment distance (Damerau–Levenshtein without repeated editing of one place). */
-function editDistance(a: string, b: string): number {
-  let before: number[] = [];
-  let previous = Array.from({ length: b.length + 1 }, (_, column) => column);
-  for (let row = 1; row <= a.length; row += 1) {
-    const current = [row];
-    for (let column = 1; column <= b.length; column += 1) {
-      const cost = a[row - 1] === b[column - 1] ? 0 : 1;
-      const swapped = row > 1 && column > 1 && a[row - 1] === b[column - 2] && a[row - 2] === b[column - 1];
-      const changed = Math.min((previous[column] ?? 0) + 1, (current[column - 1] ?? 0) + 1, (previous[column - 1] ?? 0) + cost);
-      current.push(swapped ? Math.min(changed, (before[column - 2] ?? 0) + 1) : changed);
-    }
-    before = previous;
-    previous = current;
+export function nearNames(word: string, candidates: Iterable<string>): readonly string[] {
+  if (word.length > 80) return [];
+  const limit = tolerance(word);
+  const found: { readonly name: string; readonly slips: number; readonly order: number }[] = [];
+  let order = 0;
+  for (const name of candidates) {
+    const slips = slipsBetween(word, name, limit);
+    // A one-letter word would be "near" every other one.
+    if (slips <= limit && slips < Math.max(word.length, name.length)) found.push({ name, slips, order });
+    order += 1;
   }
-  return previous[b.length] ?? 0;
+  found.sort((a, b) => a.slips - b.slips || a.order - b.order);
+  return [...new Set(found.map((each) => each.name))];
+}
+
+/** The nearest candidate, or undefined when none is near enough. */
+export function nearName(word: string, candidates: Iterable<string>): string | undefined {
+  return nearNames(word, candidates)[0];
 }

@@ -1,46 +1,45 @@
 /**
- * One source file's path and text, and the way from an offset to a line and a column.
+ * Lines and columns of a source file, worked out only when a person has to read them.
  */
 
-/** Both from 1. Columns count UTF-16 code units, as editors do. */
-export interface LineColumn {
+/** A file's text with the offsets at which its lines start. */
+export interface SourceText {
+  /** As the host calls it: a path or a title. */
+  readonly name: string;
+  readonly text: string;
+  /** Offset (UTF-16 code units) of each line's first character; the first is 0. */
+  readonly lineStarts: readonly number[];
+}
+
+/** Both from 1; the column counts UTF-16 code units. */
+export interface Position {
   readonly line: number;
   readonly column: number;
 }
 
-export interface SourceText {
-  /** As the host knows it, with `/` between folders. */
-  readonly path: string;
-  readonly text: string;
-  /** Offsets at which lines begin; the first is 0. Lines end at LF, CR LF or CR. */
-  readonly lineStarts: readonly number[];
-}
-
-/** Prepares a text for questions about places in it. */
-export function sourceText(path: string, text: string): SourceText {
+/** Prepares a text for {@link positionOf} and {@link lineOf}. Lines end with LF, CR LF or CR. */
+export function sourceText(name: string, text: string): SourceText {
   const lineStarts = [0];
-  for (const match of text.matchAll(/\r\n|\n|\r/g)) lineStarts.push(match.index + match[0].length);
-  return { path, text, lineStarts };
+  for (const end of text.matchAll(/\r\n|\r|\n/g)) lineStarts.push(end.index + end[0].length);
+  return { name, text, lineStarts };
 }
 
-/** Line and column of an offset; an offset past the end is at the end of the last line. */
-export function lineColumn(source: SourceText, offset: number): LineColumn {
-  const line = lineAt(source.lineStarts, offset);
-  return { line: line + 1, column: offset - (source.lineStarts[line] ?? 0) + 1 };
-}
-
-/** The text of a line (from 1), without its line end. */
-export function lineText(source: SourceText, line: number): string {
-  return source.text.slice(source.lineStarts[line - 1] ?? source.text.length, source.lineStarts[line] ?? source.text.length).replace(/[\r\n]+$/, '');
-}
-
-function lineAt(starts: readonly number[], offset: number): number {
+/** The line and column of an offset; offsets outside the text count as its nearest end. */
+export function positionOf(source: SourceText, offset: number): Position {
+  const inside = Math.max(0, Math.min(offset, source.text.length));
   let low = 0;
-  let high = starts.length - 1;
+  let high = source.lineStarts.length - 1;
   while (low < high) {
     const middle = (low + high + 1) >> 1;
-    if ((starts[middle] ?? 0) <= offset) low = middle;
+    if ((source.lineStarts[middle] ?? 0) <= inside) low = middle;
     else high = middle - 1;
   }
-  return low;
+  return { line: low + 1, column: inside - (source.lineStarts[low] ?? 0) + 1 };
+}
+
+/** The text of a line (numbered from 1) without its line end; empty for a line that is not there. */
+export function lineOf(source: SourceText, line: number): string {
+  const start = source.lineStarts[line - 1];
+  if (start === undefined) return '';
+  return source.text.slice(start, source.lineStarts[line] ?? source.text.length).replace(/[\r\n]+$/, '');
 }
