@@ -1,0 +1,162 @@
+import { entrySchema } from '../../history/entry.js';
+import type { Entry } from '../../history/entry.js';
+import { link, fingerprint, unseal } from './chain.js';
+import { gather } from './gather-entries.js';
+import type { Logbook, LogbookLine, LogbookProblem } from './logbook.js';
+
+/** What is known of the chain before a line. `hash` is empty and `seq` 0 before the first chained line. */
+interface ChainState {
+  readonly line: number;
+  readonly seq: number;
+  readonly hash: string;
+}
+
+/**
+ * Reads the text of a logbook: every line that is an entry counts, everything else is reported by its line and left alone.
+ *
+ * Pure and total: any text gives a logbook. The bytes of a file are better given to {@link readLogbookBytes}, which knows a torn
+ * tail. Carriage returns before line feeds and a byte order mark, as some editors write them, change nothing.
+ *
+ * @example readLogbook('{"id":"a","on":"2026-05-12","kind":"reading","meters":{"engine":1300}}\n').entries.length // 1
+ */
+export function readLogbook(text: string): Logbook {
+  const reader = new LogbookReader();
+  splitLines(text).forEach((line, index) => reader.take(line, index + 1));
+  return reader.finish();
+}
+
+/** As {@link readLogbook}, from bytes; an unfinished last line is reported and not used. */
+export function readLogbookBytes(bytes: Uint8Array): Logbook {
+  const end = wholeLines(bytes);
+  const logbook = readLogbook(new TextDecoder().decode(bytes.subarray(0, end)));
+  if (end === bytes.length) return logbook;
+  const line = splitLines(new TextDecoder().decode(bytes.subarray(0, end))).length + 1;
+  return { ...logbook, problems: [...logbook.problems, { kind: 'torn-tail', line, bytes: bytes.length - end }] };
+}
+
+/**
+ * How many bytes are whole lines. A last line without a line feed counts as whole if it is a complete JSON object (an editor left
+ * the line feed out, or a writer died just before it): a proper beginning of a JSON object is never itself one.
+ */
+export function wholeLines(bytes: Uint8Array): number {
+  const end = bytes.lastIndexOf(0x0a) + 1;
+  if (end === bytes.length) return end;
+  try {
+    const tail: unknown = JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(bytes.subarray(end)));
+    return isObject(tail) ? bytes.length : end;
+  } catch {
+    return end;
+  }
+}
+
+function splitLines(text: string): string[] {
+  const lines = text.replace(/^\uFEFF/, '').split('\n').map((line) => line.replace(/\r$/, ''));
+  if (lines.at(-1) === '') lines.pop();
+  return lines;
+}
+
+/** Owns the state of one reading; a class because that state is truly its own. */
+class LogbookReader {
+  private readonly lines: LogbookLine[] = [];
+  private readonly problems: LogbookProblem[] = [];
+  private readonly gathering = gather();
+  private readonly plainIds = new Map<string, number>();
+  private readonly states: ChainState[] = [{ line: 0, seq: 0, hash: '' }];
+  private readonly acceptedAt = new Map<number, number>();
+  private between: string[] = [];
+
+  take(text: string, line: number): void {
+    if (text.trim() === '') return;
+    const json = parseObject(text);
+    if (json === null) {
+      this.between.push(text);
+      this.problems.push({ kind: 'unreadable', line, what: 'not a JSON object' });
+      return;
+    }
+    const sealed = unseal(text);
+    const seq = sealed === null ? null : seqOf(json);
+    if (sealed === null || seq === null) this.takePlain(text, line, json);
+    else this.takeChained(text, line, json, { ...sealed, seq });
+  }
+
+  finish(): Logbook {
+    const last = this.states.at(-1);
+    const problems = this.problems.map((problem) =>
+      problem.kind === 'changed' || problem.kind === 'misnumbered' ? { ...problem, acceptedAt: this.acceptedAt.get(problem.line) ?? null } : problem,
+    );
+    const head = last === undefined || last.hash === '' ? null : { seq: last.seq, hash: last.hash };
+    return { entries: [...this.gathering.entries.values()], lines: this.lines, problems, head, uncovered: this.between };
+  }
+
+  private takePlain(text: string, line: number, json: object): void {
+    this.between.push(text);
+    this.lines.push({ kind: 'plain', line, text, entry: this.takeEntry(this.withId(json), line) });
+  }
+
+  private takeChained(text: string, line: number, json: object, sealed: { body: string; hash: string; seq: number }): void {
+    this.checkLink(line, sealed);
+    const accepts = acceptsOf(json);
+    for (const accepted of accepts) this.acceptedAt.set(accepted, line);
+    this.states.push({ line, seq: sealed.seq, hash: sealed.hash });
+    this.between = [];
+    this.lines.push({ kind: 'chained', line, text, entry: this.takeEntry(json, line), seq: sealed.seq, hash: sealed.hash, accepts });
+  }
+
+  private checkLink(line: number, sealed: { body: string; hash: string; seq: number }): void {
+    const before = this.states.at(-1);
+    const fits = (state: ChainState, between: readonly string[]): boolean => link(state.hash, between, sealed.body) === sealed.hash;
+    if (before !== undefined && fits(before, this.between)) {
+      this.checkNumber(line, sealed.seq, before.seq + this.between.length + 1);
+      return;
+    }
+    const origin = this.between.length === 0 ? this.states.find((state) => fits(state, [])) : undefined;
+    if (origin === undefined) this.problems.push({ kind: 'changed', line, acceptedAt: null });
+    else this.problems.push({ kind: 'fork', line, from: origin.line });
+  }
+
+  private checkNumber(line: number, seq: number, expected: number): void {
+    if (seq !== expected) this.problems.push({ kind: 'misnumbered', line, expected, acceptedAt: null });
+  }
+
+  private takeEntry(json: object, line: number): Entry | null {
+    const parsed = entrySchema.safeParse(json);
+    if (!parsed.success) {
+      const issue = parsed.error.issues[0];
+      this.problems.push({ kind: 'unreadable', line, what: issue === undefined ? 'not an entry' : `${issue.path.join('.')}: ${issue.message}` });
+      return null;
+    }
+    const added = this.gathering.add(parsed.data);
+    if (added.kind === 'conflict') this.problems.push({ kind: 'same-id', line, id: added.id, kept: added.kept });
+    return added.kind === 'conflict' ? added.second : parsed.data;
+  }
+
+  /** A hand-written line need not have an id: it gets one from what it says, the same in every copy. */
+  private withId(json: object): object {
+    if ('id' in json) return json;
+    const base = `plain-${fingerprint(JSON.stringify(json)).slice(0, 12)}`;
+    const count = (this.plainIds.get(base) ?? 0) + 1;
+    this.plainIds.set(base, count);
+    return { ...json, id: count === 1 ? base : `${base}-${count}` };
+  }
+}
+
+function parseObject(text: string): object | null {
+  try {
+    const json: unknown = JSON.parse(text);
+    return isObject(json) ? json : null;
+  } catch {
+    return null;
+  }
+}
+
+function isObject(value: unknown): value is object {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+function seqOf(json: object): number | null {
+  return 'seq' in json && typeof json.seq === 'number' && Number.isInteger(json.seq) && json.seq > 0 ? json.seq : null;
+}
+
+function acceptsOf(json: object): readonly number[] {
+  return 'accepts' in json && Array.isArray(json.accepts) ? json.accepts.filter((line) => Number.isInteger(line)) : [];
+}
