@@ -1,0 +1,77 @@
+/**
+ * Which parts to look at together. Parts that ask something of each other's positions are put into one pattern, the closest first,
+ * as long as the pattern stays small enough to solve outright.
+ */
+import type { EffectiveNeed } from './effective-needs.js';
+import { Pattern } from './pattern.js';
+import type { AccessProblem } from './problem.js';
+import type { StanceSet } from './stance-set.js';
+import { partsNamed } from './stance-set.js';
+
+/** How large a pattern may become. */
+export interface PatternSize {
+  /** Stances of the parts taken together. */
+  readonly stances: number;
+  /** Stances times sets of open demands. */
+  readonly table: number;
+}
+
+export function choosePatterns(problem: AccessProblem, needs: readonly EffectiveNeed[], size: PatternSize): readonly Pattern[] {
+  const bonds = bondsBetween(problem, needs);
+  let patterns = problem.parts.map((_, part) => new Pattern(problem, needs, [part]));
+  const refused = new Set<string>();
+  for (;;) {
+    const pair = closestPair(patterns, bonds, size, refused);
+    if (pair === null) return patterns;
+    const [first, second] = pair;
+    const both = new Pattern(problem, needs, [...first.parts, ...second.parts]);
+    if (both.size * 2 ** both.demands > size.table) refused.add(pairKey(first, second));
+    else patterns = patterns.flatMap((pattern) => (pattern === first ? [both] : pattern === second ? [] : [pattern]));
+  }
+}
+
+type Bonds = readonly (readonly number[])[];
+
+function bondsBetween(problem: AccessProblem, needs: readonly EffectiveNeed[]): Bonds {
+  const bonds = problem.parts.map(() => problem.parts.map(() => 0));
+  const tie = (one: number, other: number, weight: number): void => {
+    for (const [from, to] of [
+      [one, other],
+      [other, one],
+    ] as const) {
+      const row = bonds[from];
+      if (row !== undefined && from !== to) row[to] = (row[to] ?? 0) + weight;
+    }
+  };
+  const tieAll = (set: StanceSet, weight: number): void => {
+    const named = partsNamed(set, problem.parts);
+    named.forEach((one, index) => named.slice(index + 1).forEach((other) => tie(one, other, weight)));
+  };
+  for (const move of problem.moves) for (const part of partsNamed(move.during, problem.parts)) tie(move.part, part, 4);
+  for (const never of problem.nevers) tieAll(never, 2);
+  for (const need of needs) tieAll(need.stance, 1);
+  return bonds;
+}
+
+function closestPair(
+  patterns: readonly Pattern[],
+  bonds: Bonds,
+  size: PatternSize,
+  refused: ReadonlySet<string>,
+): readonly [Pattern, Pattern] | null {
+  let best: readonly [Pattern, Pattern] | null = null;
+  let closest = 0;
+  patterns.forEach((first, index) => {
+    for (const second of patterns.slice(index + 1)) {
+      if (first.size * second.size > size.stances || refused.has(pairKey(first, second))) continue;
+      const bond = first.parts.reduce((sum, one) => sum + second.parts.reduce((part, other) => part + (bonds[one]?.[other] ?? 0), 0), 0);
+      const closeness = bond / Math.log2(first.size * second.size);
+      if (closeness > closest) [best, closest] = [[first, second], closeness];
+    }
+  });
+  return best;
+}
+
+function pairKey(first: Pattern, second: Pattern): string {
+  return `${first.parts.join()}|${second.parts.join()}`;
+}

@@ -1,0 +1,65 @@
+/**
+ * What the search has to keep track of: equal needs as one, and those that a stricter one brings along not at all.
+ *
+ * A need may be dropped for a stricter one only if whoever meets the stricter one can meet it in the same breath, and if nobody
+ * waits for it who could have gone ahead earlier: so nothing that it must follow may be missing from what the stricter one
+ * follows, and nothing may follow it that does not follow the stricter one too.
+ */
+import type { AccessProblem, Need } from './problem.js';
+import { surelyImplies } from './stance-set.js';
+
+/** One distinct need, with what it must come after as indexes of distinct needs. */
+export interface EffectiveNeed {
+  readonly stance: Need['stance'];
+  readonly place: number | null;
+  readonly after: readonly number[];
+}
+
+export function effectiveNeeds(problem: AccessProblem): readonly EffectiveNeed[] {
+  const before = closedOrder(problem.needs);
+  const behind = problem.needs.map((_, index) => new Set(before.flatMap((set, other) => (set.has(index) ? [other] : []))));
+  const kept: number[] = [];
+  const dropped = new Set<number>();
+  const brings = (strict: number, loose: number): boolean => bringsAlong(problem.needs, before, behind, strict, loose);
+  problem.needs.forEach((_, index) => {
+    const byOther = problem.needs.some((__, other) => {
+      if (other === index || dropped.has(other) || !brings(other, index)) return false;
+      return other < index || !brings(index, other);
+    });
+    if (byOther) dropped.add(index);
+    else kept.push(index);
+  });
+  const renumbered = new Map(kept.map((need, index) => [need, index]));
+  return kept.flatMap((index) => {
+    const need = problem.needs[index];
+    if (need === undefined) return [];
+    const after = [...(before[index] ?? [])].flatMap((other) => renumbered.get(other) ?? []);
+    return [{ stance: need.stance, place: need.place, after }];
+  });
+}
+
+/** For each need everything that must come before it, through any number of rules. A need in a circle comes before itself. */
+export function closedOrder(needs: readonly Need[]): readonly ReadonlySet<number>[] {
+  return needs.map((need) => {
+    const before = new Set<number>();
+    const open = [...need.after];
+    for (let next = open.pop(); next !== undefined; next = open.pop()) {
+      if (before.has(next)) continue;
+      before.add(next);
+      open.push(...(needs[next]?.after ?? []));
+    }
+    return before;
+  });
+}
+
+type Order = readonly ReadonlySet<number>[];
+
+function bringsAlong(needs: readonly Need[], before: Order, behind: Order, strict: number, loose: number): boolean {
+  const one = needs[strict];
+  const other = needs[loose];
+  if (one === undefined || other === undefined) return false;
+  if (other.place !== null && other.place !== one.place) return false;
+  const within = (smaller: ReadonlySet<number> | undefined, larger: ReadonlySet<number> | undefined): boolean =>
+    [...(smaller ?? [])].every((need) => need === strict || (larger?.has(need) ?? false));
+  return within(before[loose], before[strict]) && within(behind[loose], behind[strict]) && surelyImplies(one.stance, other.stance);
+}

@@ -1,0 +1,124 @@
+/**
+ * The cheapest order in which to move parts, walk and do things, with its proof; the door to the search.
+ *
+ * A problem is made smaller without losing an optimum (parts that cannot matter are left out, places no walk apart become one,
+ * seconds are divided by what they have in common), searched, and the answer is told in the terms of the problem as it was given.
+ */
+import { closedOrder } from './effective-needs.js';
+import type { AccessProblem, Act, SearchCaps, SearchOutcome } from './problem.js';
+import { DEFAULT_CAPS } from './problem.js';
+import { withRelevantParts } from './relevant-parts.js';
+import type { Leg, RunResult } from './search.js';
+import { runSearch } from './search.js';
+import { holds } from './stance-set.js';
+
+/** First small patterns, which cost almost nothing; if they do not lead to the end soon, large ones. */
+const SMALL_PATTERNS = { stances: 32, table: 512 };
+const LARGE_PATTERNS = { stances: 243, table: 16_384 };
+const SOON = 1500;
+
+/** Finds the cheapest way from the start to the goal that meets every need. Equal problems give equal answers. */
+export function solve(problem: AccessProblem, caps: SearchCaps = DEFAULT_CAPS): SearchOutcome {
+  if (closedOrder(problem.needs).some((before, need) => before.has(need))) return { kind: 'impossible', expanded: 0 };
+  const narrowed = withRelevantParts(problem);
+  const places = mergedPlaces(problem.walk);
+  const scaled = scaledProblem(atMergedPlaces(narrowed.problem, places));
+  const run = (weight: number, patterns: typeof SMALL_PATTERNS, limit: SearchCaps): RunResult =>
+    runSearch(scaled.problem, { weight, patterns, caps: limit });
+  const tell = (legs: readonly Leg[]): readonly Act[] => actsOf(problem, places, legs, narrowed.moves);
+  const always = problem.needs.reduce((sum, need) => sum + need.seconds, 0);
+  let result = run(1, SMALL_PATTERNS, { ...caps, expanded: Math.min(SOON, caps.expanded) });
+  if (result.kind === 'capped' && caps.expanded > SOON) result = run(1, LARGE_PATTERNS, caps);
+  const expanded = result.expanded;
+  switch (result.kind) {
+    case 'found':
+      return { kind: 'optimal', acts: tell(result.legs), seconds: result.cost * scaled.unit + always, expanded };
+    case 'exhausted':
+      return { kind: 'impossible', expanded };
+    case 'capped': {
+      const atLeast = result.atLeast * scaled.unit + always;
+      const found = firstFound([1.5, 3, 8], (weight) => run(weight, LARGE_PATTERNS, caps));
+      if (found === null) return { kind: 'undecided', atLeast, expanded };
+      return { kind: 'bounded', acts: tell(found.legs), seconds: found.cost * scaled.unit + always, atLeast, expanded };
+    }
+  }
+}
+
+function firstFound(weights: readonly number[], run: (weight: number) => RunResult): (RunResult & { readonly kind: 'found' }) | null {
+  for (const weight of weights) {
+    const result = run(weight);
+    if (result.kind === 'found') return result;
+  }
+  return null;
+}
+
+/** For each place the first one that is no walk away from it. */
+function mergedPlaces(walk: AccessProblem['walk']): readonly number[] {
+  return walk.map((row, place) => Math.min(place, ...row.flatMap((seconds, other) => (seconds === 0 ? [other] : []))));
+}
+
+function atMergedPlaces(problem: AccessProblem, merged: readonly number[]): AccessProblem {
+  const kept = [...new Set(merged)];
+  const single = kept.length <= 1;
+  const place = (old: number | null): number | null => (old === null || single ? null : kept.indexOf(merged[old] ?? old));
+  return {
+    ...problem,
+    moves: problem.moves.map((move) => ({ ...move, place: place(move.place) })),
+    needs: problem.needs.map((need) => ({ ...need, place: place(need.place) })),
+    start: { ...problem.start, place: place(problem.start.place) },
+    walk: single ? [] : kept.map((from) => kept.map((to) => problem.walk[from]?.[to] ?? Infinity)),
+  };
+}
+
+function scaledProblem(problem: AccessProblem): { readonly problem: AccessProblem; readonly unit: number } {
+  const costs = [...problem.moves.map((move) => move.seconds), ...problem.walk.flat().filter(Number.isFinite)];
+  const unit = Math.max(1, costs.reduce(commonDivisor, 0));
+  if (unit === 1) return { problem, unit };
+  return {
+    unit,
+    problem: {
+      ...problem,
+      moves: problem.moves.map((move) => ({ ...move, seconds: move.seconds / unit })),
+      walk: problem.walk.map((row) => row.map((seconds) => seconds / unit)),
+    },
+  };
+}
+
+function commonDivisor(first: number, second: number): number {
+  return second === 0 ? first : commonDivisor(second, first % second);
+}
+
+/** Goes the way again in the problem as it was given, doing everything as soon as it can be done. */
+function actsOf(problem: AccessProblem, merged: readonly number[], legs: readonly Leg[], moves: readonly number[]): readonly Act[] {
+  const kept = [...new Set(merged)];
+  const stance = [...problem.start.stance];
+  const acts: Act[] = [];
+  const done = new Set<number>();
+  let here = problem.start.place === null ? null : (merged[problem.start.place] ?? null);
+  const doAll = (): void => {
+    for (let before = -1; before !== done.size;) {
+      before = done.size;
+      problem.needs.forEach((need, index) => {
+        const isHere = need.place === null || kept.length <= 1 || merged[need.place] === here;
+        if (done.has(index) || !isHere || !need.after.every((other) => done.has(other)) || !isAllowed(problem, stance, index)) return;
+        done.add(index);
+        acts.push({ kind: 'need', need: index });
+      });
+    }
+  };
+  doAll();
+  for (const leg of legs) {
+    const move = problem.moves[moves[leg.move] ?? -1];
+    if (move !== undefined) {
+      stance[move.part] = move.to;
+      acts.push({ kind: 'move', move: moves[leg.move] ?? -1 });
+    }
+    here = leg.place < 0 ? here : (kept[leg.place] ?? here);
+    doAll();
+  }
+  return acts;
+}
+
+function isAllowed(problem: AccessProblem, stance: readonly number[], need: number): boolean {
+  return holds(problem.needs[need]?.stance ?? [], stance) && !problem.nevers.some((never) => holds(never, stance));
+}

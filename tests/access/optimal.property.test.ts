@@ -1,0 +1,32 @@
+/**
+ * The search against brute force on random machines. The long run: `RUNS=200000 npx vitest run --config tests/vitest.config.ts
+ * tests/access/optimal.property`.
+ */
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { solve } from '../../src/access/solve.js';
+import { costOf } from './oracle/cost-of.js';
+import { randomProblem } from './oracle/random-problem.js';
+import { rawDijkstra } from './oracle/raw-dijkstra.js';
+
+const RUNS = Number(process.env['RUNS'] ?? 3000);
+
+test('costs what brute force says, and the way told costs that', { timeout: RUNS * 20 }, () => {
+  let solved = 0;
+  fc.assert(
+    fc.property(randomProblem({ parts: 4, positions: 3, needs: 6, places: 4 }), (problem) => {
+      const outcome = solve(problem);
+      const truth = rawDijkstra(problem);
+      if (truth === null) {
+        expect(outcome.kind).toBe('impossible');
+        return;
+      }
+      if (outcome.kind !== 'optimal') throw new Error(`${outcome.kind}, but ${truth} s will do`);
+      expect(outcome.seconds).toBe(truth);
+      expect(costOf(problem, outcome.acts)).toBe(truth);
+      solved++;
+    }),
+    { numRuns: RUNS },
+  );
+  expect(solved).toBeGreaterThan(RUNS / 10);
+});
