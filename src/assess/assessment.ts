@@ -12,10 +12,10 @@ export type TaskState = 'overdue' | 'due' | 'unrecorded' | 'unknown' | 'coming-u
 
 export type Truth = 'true' | 'false' | 'unknown';
 
-/** A point on the axis of a limit. Meter and work points are life totals in ticks (1/36000 of the unit). */
+/** A point on the axis of a limit. Meter points are life totals in ticks (1/36000 of the unit); work points are ticks of an hour since the base. */
 export type DuePoint =
   | { readonly on: 'meter'; readonly meter: string; readonly ticks: number }
-  /** The day from which it is due. `goodThrough`: the limit was in calendar months and is shown as good through the day before. */
+  /** `goodThrough`: the limit was in calendar months and is shown as good through this day. */
   | { readonly on: 'calendar'; readonly day: Day; readonly goodThrough: boolean }
   | { readonly on: 'moment'; readonly at: Moment }
   | { readonly on: 'work'; readonly duty: string | null; readonly ticks: number };
@@ -156,6 +156,8 @@ export interface Assessment {
   readonly setAside: readonly { readonly entry: EntryId; readonly why: string }[];
   /** Task id → what each node came to. Empty when `withoutRecord`. */
   readonly record: { readonly [task: string]: readonly Observation[] };
+  /** What the conditions of declared stops came to. */
+  readonly stopRecord: readonly Observation[];
   readonly steps: number;
 }
 

@@ -1,0 +1,208 @@
+/**
+ * The axes on which limits count: a meter, the calendar, time at work. One object per amount, so that the code that judges a
+ * limit need not know which axis it is on.
+ */
+import { assertNever } from '../base/assert-never.js';
+import type { Amount, CalendarAmount } from '../graph/rule-graph.js';
+import type { EntryId } from '../history/entry.js';
+import type { Outing } from '../history/timeline.js';
+import { addCalendarMonths, addMonths } from '../values/calendar.js';
+import { notBefore } from '../values/moment.js';
+import type { Day, Moment } from '../values/moment.js';
+import type { DuePoint, Missing } from './assessment.js';
+import { type EffectiveDoing, type MeterValue, meterValueAt } from './doings.js';
+import { firstPointReaching } from './meter-at.js';
+import type { World } from './world.js';
+
+/** A value on an axis (ticks, days or minutes) with the entries it rests on. */
+export interface AxisValue {
+  readonly value: number;
+  readonly entries: readonly EntryId[];
+}
+
+export interface Axis {
+  /** Where the axis stands now, counted from `base` (which matters for time at work only). */
+  readonly now: (base: Moment | null) => AxisValue | null;
+  /** Where it stood at a doing; the doing's own entries are not repeated. */
+  readonly at: (doing: EffectiveDoing) => AxisValue | null;
+  /** Where it stood at a moment. */
+  readonly atMoment: (when: Moment) => AxisValue | null;
+  /** Where it stood when the machine entered service; `null` if that is not on record. */
+  readonly start: () => AxisValue | null;
+  /** base + k spans, always from the base. */
+  readonly add: (base: number, amount: Amount, k: number) => number;
+  readonly point: (value: number) => DuePoint;
+  /** The moment from which the axis stood at `value` or beyond it, as far as the record shows. */
+  readonly reached: (value: number, strict: boolean) => { readonly when: Moment; readonly entries: readonly EntryId[] } | null;
+  /** What would settle a missing "now". */
+  readonly missing: Missing;
+  /** A rate of use in units of the axis a day, where known. */
+  readonly rate: number | null;
+}
+
+/** The axis that an amount counts on. */
+export function axisOf(world: World, amount: Amount): Axis {
+  switch (amount.on) {
+    case 'meter':
+      return meterAxis(world, amount.meter);
+    case 'work':
+      return workAxis(world, amount.duty ?? null);
+    case 'calendar':
+      return amount.unit === 'minutes' ? minuteAxis(world) : dayAxis(world, amount.unit === 'calendar-months');
+    default:
+      return assertNever(amount);
+  }
+}
+
+/** How long an amount is on its axis, for shares and for saying it: ticks, minutes or (for months, from a base) days. */
+export function spanFrom(axis: Axis, base: number, amount: Amount): number {
+  return axis.add(base, amount, 1) - base;
+}
+
+function meterAxis(world: World, meter: string): Axis {
+  const track = world.timeline.meters.get(meter);
+  return {
+    now: () => asValue(meterValueAt(world, meter, world.now)),
+    at: (doing) => asValue(doing.meter(meter)),
+    atMoment: (when) => asValue(meterValueAt(world, meter, when)),
+    start: () => meterStart(world, meter),
+    add: (base, amount, k) => base + k * ticksOf(amount),
+    point: (value) => ({ on: 'meter', meter, ticks: value }),
+    reached: (value, strict) => {
+      const point = firstPointReaching(track, value, strict);
+      return point === undefined ? null : { when: point.when, entries: [point.entry, ...point.alongside] };
+    },
+    missing: { what: 'meter', meter },
+    rate: world.options.rates?.get(meter) ?? null,
+  };
+}
+
+function asValue(value: MeterValue | null): AxisValue | null {
+  return value === null ? null : { value: value.ticks, entries: value.entries };
+}
+
+function ticksOf(amount: Amount): number {
+  if (amount.on === 'calendar') throw new Error('a calendar amount has no ticks');
+  return amount.ticks;
+}
+
+/** A meter stood at what the machine's own entry notes, else at 0. */
+function meterStart(world: World, meter: string): AxisValue | null {
+  const { machine } = world.timeline;
+  if (machine.inService === null || machine.entry === null) return null;
+  const point = world.timeline.meters.get(meter)?.points.find((each) => each.entry === machine.entry);
+  return { value: point?.total ?? 0, entries: [machine.entry] };
+}
+
+function dayAxis(world: World, calendarMonths: boolean): Axis {
+  return {
+    now: () => ({ value: world.now.day, entries: [] }),
+    at: (doing) => (doing.when === null ? null : { value: doing.when.day, entries: [] }),
+    atMoment: (when) => ({ value: when.day, entries: [] }),
+    start: () => serviceStart(world, (day) => day),
+    add: (base, amount, k) => addCalendar(base as Day, amount, k),
+    point: (value) => ({ on: 'calendar', day: value as Day, goodThrough: calendarMonths }),
+    reached: (value, strict) => (strict ? world.now.day > value : world.now.day >= value) ? { when: { day: (strict ? value + 1 : value) as Day, minute: null }, entries: [] } : null,
+    missing: { what: 'in-service' },
+    rate: 1,
+  };
+}
+
+function serviceStart(world: World, value: (day: Day) => number): AxisValue | null {
+  const { machine } = world.timeline;
+  return machine.inService === null || machine.entry === null ? null : { value: value(machine.inService), entries: [machine.entry] };
+}
+
+/** A day plus k calendar spans, from the base each time, so that month ends do not drift. */
+function addCalendar(base: Day, amount: Amount, k: number): number {
+  if (amount.on !== 'calendar') throw new Error('not a calendar amount');
+  switch (amount.unit) {
+    case 'minutes':
+      return base + k * amount.count;
+    case 'days':
+      return base + k * amount.count;
+    case 'months':
+      return addMonths(base, k * amount.count);
+    case 'calendar-months':
+      return addCalendarMonths(base, k * amount.count);
+    default:
+      return assertNever(amount.unit);
+  }
+}
+
+/** The day that lies a calendar amount after another (minutes round up to whole days). */
+export function dayAfter(day: Day, amount: CalendarAmount): Day {
+  return (amount.unit === 'minutes' ? day + Math.ceil(amount.count / 1440) : addCalendar(day, amount, 1)) as Day;
+}
+
+const minutesADay = 1440;
+
+/** Minutes since 1970-01-01T00:00. A base without a minute counts from the start of its day, a now without one at the end of it. */
+function minuteAxis(world: World): Axis {
+  const early = (when: Moment): number => when.day * minutesADay + (when.minute ?? 0);
+  return {
+    now: () => ({ value: world.now.day * minutesADay + (world.now.minute ?? minutesADay - 1), entries: [] }),
+    at: (doing) => (doing.when === null ? null : { value: early(doing.when), entries: [] }),
+    atMoment: (when) => ({ value: early(when), entries: [] }),
+    start: () => serviceStart(world, (day) => day * minutesADay),
+    add: (base, amount, k) => addCalendar(base as Day, amount, k),
+    point: (value) => ({ on: 'moment', at: momentOf(value) }),
+    reached: (value) => ({ when: momentOf(value), entries: [] }),
+    missing: { what: 'in-service' },
+    rate: minutesADay,
+  };
+}
+
+function momentOf(minutes: number): Moment {
+  const day = Math.floor(minutes / minutesADay);
+  return { day: day as Day, minute: minutes - day * minutesADay };
+}
+
+/** Time at work, counted from the base: the axis stands at 0 there. */
+function workAxis(world: World, duty: string | null): Axis {
+  return {
+    now: (base) => workSince(world, base, duty),
+    at: () => ({ value: 0, entries: [] }),
+    atMoment: () => ({ value: 0, entries: [] }),
+    start: () => serviceStart(world, () => 0),
+    add: (base, amount, k) => base + k * ticksOf(amount),
+    point: (value) => ({ on: 'work', duty, ticks: value }),
+    reached: () => null,
+    missing: { what: 'outing' },
+    rate: null,
+  };
+}
+
+/** Ticks of work in outings not before a moment; an outing that it cuts in two counts from there on. */
+export function workSince(world: World, base: Moment | null, duty: string | null): AxisValue {
+  let total = 0;
+  const entries: EntryId[] = [];
+  const { outings } = world.timeline;
+  for (let i = outings.length - 1; i >= 0; i -= 1) {
+    const outing = outings[i];
+    if (outing === undefined) break;
+    world.step();
+    const ticks = workTicks(world, outing, base, duty);
+    if (ticks === 0) continue;
+    total += ticks;
+    entries.push(outing.entry);
+  }
+  return { value: total, entries: entries.reverse() };
+}
+
+function workTicks(world: World, outing: Outing, base: Moment | null, duty: string | null): number {
+  const whole = duty === null ? outing.ticks : (outing.duties.find((each) => each.duty === duty)?.ticks ?? 0);
+  if (base === null || whole === 0) return whole;
+  const end = outing.end ?? world.now;
+  if (notBefore(outing.when, base)) return whole;
+  if (!notBefore(end, base)) return 0;
+  return Math.round(whole * shareAfter(outing.when, end, base));
+}
+
+/** The share of the time from `start` to `end` that lies after `cut`; all of it where the minutes are not known. */
+function shareAfter(start: Moment, end: Moment, cut: Moment): number {
+  if (start.minute === null || end.minute === null || cut.minute === null) return start.day < cut.day && end.day <= cut.day ? 0 : 1;
+  const minute = (when: Moment): number => when.day * minutesADay + (when.minute ?? 0);
+  const length = minute(end) - minute(start);
+  return length <= 0 ? 0 : Math.min(1, Math.max(0, (minute(end) - minute(cut)) / length));
+}

@@ -1,0 +1,72 @@
+/**
+ * Where a repeating limit counts from (docs/meaning.md §4, "Counting").
+ */
+import { assertNever } from '../base/assert-never.js';
+import type { Amount, Counting, Margin } from '../graph/rule-graph.js';
+import type { EntryId } from '../history/entry.js';
+import type { Moment } from '../values/moment.js';
+import type { LimitFacts, Missing } from './assessment.js';
+import type { Axis } from './axis.js';
+import type { EffectiveDoing } from './doings.js';
+import type { World } from './world.js';
+
+/** A base that is known: the anchor, and how many whole spans the schedule has moved on from it. */
+export interface Base {
+  readonly anchor: number;
+  readonly spans: number;
+  readonly when: Moment | null;
+  readonly why: NonNullable<LimitFacts['base']>['why'];
+  readonly entries: readonly EntryId[];
+}
+
+export type BaseResult = { readonly base: Base } | { readonly missing: Missing; readonly unrecorded: boolean; readonly entries: readonly EntryId[] };
+
+export interface RepeatRule {
+  readonly amount: Amount;
+  readonly count: Counting;
+  readonly early: Margin;
+  readonly late: Margin;
+}
+
+/** Follows the doings from the machine's start, or from the first of them. `fromStart`: whether the start counts as a base. */
+export function baseOf(world: World, rule: RepeatRule, axis: Axis, doings: readonly EffectiveDoing[], fromStart: boolean): BaseResult {
+  const start = fromStart ? axis.start() : null;
+  let base: Base | null = start === null ? null : { anchor: start.value, spans: 0, when: startMoment(world), why: 'start', entries: start.entries };
+  let lacking: EffectiveDoing | null = null;
+  for (const doing of doings) {
+    world.step();
+    const value = axis.at(doing);
+    lacking = value === null ? doing : null;
+    if (value === null) continue;
+    const entries = [...new Set([...doing.entries, ...value.entries])];
+    base = base !== null && keepsSchedule(rule, axis, base, doing, value.value) ? { ...base, spans: base.spans + 1, when: doing.when, why: 'due-point', entries: [...base.entries, ...entries] } : { anchor: value.value, spans: 0, when: doing.when, why: doing.why, entries };
+  }
+  if (lacking !== null) return { missing: lackOf(world, axis, lacking), unrecorded: false, entries: lacking.entries };
+  return base === null ? { missing: { what: 'record', task: world.task ?? '' }, unrecorded: true, entries: [] } : { base };
+}
+
+/** Whether a doing moves the base to the due point, so that the schedule keeps its beat, rather than to when it was done. */
+function keepsSchedule(rule: RepeatRule, axis: Axis, base: Base, doing: EffectiveDoing, value: number): boolean {
+  if (doing.why !== 'done') return false;
+  const due = axis.add(base.anchor, rule.amount, base.spans + 1);
+  switch (rule.count) {
+    case 'doing':
+      return false;
+    case 'due-if-late':
+      return value > due;
+    case 'due-within-allowance':
+      return value >= due - rule.early.size && value <= due + rule.late.size;
+    default:
+      return assertNever(rule.count);
+  }
+}
+
+function startMoment(world: World): Moment | null {
+  const { inService } = world.timeline.machine;
+  return inService === null ? null : { day: inService, minute: null };
+}
+
+function lackOf(world: World, axis: Axis, doing: EffectiveDoing): Missing {
+  const entry = doing.entries[0] ?? '';
+  return axis.missing.what === 'meter' ? { what: 'meter-at-doing', meter: axis.missing.meter, entry } : { what: 'record', task: world.task ?? '' };
+}

@@ -1,0 +1,40 @@
+import { assertNever } from '../../base/assert-never.js';
+import type { RecentNode } from '../../graph/rule-graph.js';
+import type { EntryId } from '../../history/entry.js';
+import type { Moment } from '../../values/moment.js';
+import { axisOf } from '../axis.js';
+import { type Finding, found, unknown } from '../condition.js';
+import { realDoings } from '../doings.js';
+import { latestReading } from '../instrument.js';
+import type { World } from '../world.js';
+
+/** Whether something was read, done or happened within a span before now. What is not on record did not. */
+export function recent(world: World, node: RecentNode): Finding {
+  const last = lastOf(world, node.what);
+  if (last === null) return found(false, null, []);
+  const axis = axisOf(world, node.within);
+  const base = axis.atMoment(last.when);
+  const now = axis.now(last.when);
+  if (base === null || now === null) return unknown(axis.missing, last.when, last.entries);
+  const entries = [...new Set([...last.entries, ...base.entries, ...now.entries])];
+  return found(now.value <= axis.add(base.value, node.within, 1), last.when, entries);
+}
+
+function lastOf(world: World, what: RecentNode['what']): { readonly when: Moment; readonly entries: readonly EntryId[] } | null {
+  switch (what.is) {
+    case 'read': {
+      const point = latestReading(world, what.instrument);
+      return point === null ? null : { when: point.when, entries: [point.entry] };
+    }
+    case 'done': {
+      const doing = realDoings(world, what.task).findLast((each) => each.when !== null);
+      return doing?.when == null ? null : { when: doing.when, entries: doing.entries };
+    }
+    case 'happened': {
+      const event = world.timeline.events.get(what.event)?.at(-1);
+      return event === undefined ? null : { when: event.when, entries: [event.entry] };
+    }
+    default:
+      return assertNever(what);
+  }
+}

@@ -1,0 +1,57 @@
+/** Conditions on how things stand: positions, attachments, defects, the duty of the work that is on. */
+import type { AttachmentIsNode, DefectIsNode, DutyIsNode, PositionIsNode } from '../../graph/rule-graph.js';
+import type { DefectSpell } from '../../history/timeline.js';
+import { type Finding, found } from '../condition.js';
+import { workOn } from '../occasions.js';
+import type { World } from '../world.js';
+
+/** Where a part was last left; at rest if nothing is on record. */
+export function positionIs(world: World, node: PositionIsNode): Finding {
+  const left = world.timeline.positions.get(node.part);
+  const position = left?.position ?? world.index.graph.access.rest[node.part] ?? '';
+  return found(position === node.position, left?.when ?? null, left === undefined ? [] : [left.entry], { is: 'position', position, atRest: left === undefined });
+}
+
+/** On if an entry last put it on, or the intended outing names it. */
+export function attachmentIs(world: World, node: AttachmentIsNode): Finding {
+  const on = attachmentOn(world, node.attachment);
+  return { ...on, truth: (on.truth === 'true') === node.on ? 'true' : 'false' };
+}
+
+/** Whether an attachment is on. */
+export function attachmentOn(world: World, attachment: string): Finding {
+  if (world.options.intent?.outing?.attachments?.includes(attachment) === true) return found(true, world.now, []);
+  const spell = world.timeline.attachments.get(attachment)?.at(-1);
+  if (spell === undefined) return found(false, null, []);
+  return spell.end === null ? found(true, spell.begin.when, [spell.begin.entry]) : found(false, spell.end.when, [spell.begin.entry, spell.end.entry]);
+}
+
+/** Open or not; of a class; or of a later class than one. */
+export function defectIs(world: World, node: DefectIsNode): Finding {
+  const spell = world.timeline.defects.get(node.defect)?.at(-1);
+  const isOpen = spell !== undefined && spell.end === null;
+  const holds = (isOpen && matches(world, node, spell)) === node.open;
+  if (spell === undefined) return found(holds, null, []);
+  if (spell.end !== null) return found(holds, spell.end.when, [spell.begin.entry, spell.end.entry]);
+  const by = spell.class?.by ?? spell.begin;
+  return found(holds, by.when, [...new Set([spell.begin.entry, by.entry])], { is: 'defect', class: spell.class?.name ?? null, since: spell.begin.when });
+}
+
+function matches(world: World, node: DefectIsNode, spell: DefectSpell): boolean {
+  const name = spell.class?.name;
+  if (node.class !== undefined && name !== node.class) return false;
+  if (node.worseThan === undefined) return true;
+  const classes = (world.index.defects.get(node.defect)?.classes ?? []).map((each) => each.name);
+  return name !== undefined && classes.indexOf(name) > classes.indexOf(node.worseThan);
+}
+
+/** Whether the work that is on, or intended, is in a duty. */
+export function dutyIs(world: World, node: DutyIsNode): Finding {
+  const work = workOn(world, 'outing');
+  if (work === null) return found(false, null, []);
+  if (work.outing !== null) {
+    const inDuty = work.outing.duties.some((each) => each.duty === node.duty);
+    return found(inDuty, work.outing.when, [work.outing.entry]);
+  }
+  return found(world.options.intent?.outing?.duties?.includes(node.duty) === true, world.now, []);
+}

@@ -1,0 +1,37 @@
+import type { TrendNode } from '../../graph/rule-graph.js';
+import type { InstrumentPoint } from '../../history/timeline.js';
+import { minutesBetween } from '../../values/moment.js';
+import { type Finding, found, unknown } from '../condition.js';
+import { workOn } from '../occasions.js';
+import type { World } from '../world.js';
+
+/** Whether an instrument climbed, or fell, by so much within so many minutes up to its latest reading (docs/meaning.md §6). */
+export function trend(world: World, node: TrendNode): Finding {
+  const points = world.timeline.instruments.get(node.instrument.id) ?? [];
+  const last = points.at(-1);
+  const window = last === undefined ? [] : inWindow(world, points, last, node.withinMinutes);
+  if (last === undefined || window.length === 0) {
+    const isWorking = workOn(world, 'outing')?.intended === false;
+    const evidence = last?.when ?? null;
+    return isWorking ? unknown({ what: 'reading', instrument: node.instrument.id, because: 'too-few' }, evidence) : found(false, evidence, []);
+  }
+  const from = window.reduce((best, each) => (change(node, each, last) > change(node, best, last) ? each : best));
+  return found(change(node, from, last) >= node.by, last.when, [from.entry, last.entry], { is: 'reading', instrument: node.instrument.id, value: last.value, when: last.when });
+}
+
+/** Earlier readings with minutes, no longer before the last than the window. */
+function inWindow(world: World, points: readonly InstrumentPoint[], last: InstrumentPoint, minutes: number): readonly InstrumentPoint[] {
+  const window: InstrumentPoint[] = [];
+  for (let i = points.length - 2; i >= 0; i -= 1) {
+    const point = points[i];
+    if (point === undefined || point.when.day < last.when.day - 1 - minutes / 1440) break;
+    world.step();
+    const ago = minutesBetween(point.when, last.when);
+    if (ago !== null && ago <= minutes) window.push(point);
+  }
+  return window.reverse();
+}
+
+function change(node: TrendNode, from: InstrumentPoint, to: InstrumentPoint): number {
+  return node.direction === 'climbs' ? to.value - from.value : from.value - to.value;
+}

@@ -1,0 +1,85 @@
+/**
+ * Judging one limit by its numbers (docs/meaning.md §4): clear, coming up, due, overdue, and whether a hard stop applies.
+ */
+import type { LateHold, Margin, NodeId } from '../graph/rule-graph.js';
+import type { EntryId } from '../history/entry.js';
+import type { LimitFacts, Note, Observation } from './assessment.js';
+import type { Axis, AxisValue } from './axis.js';
+import type { LateStop, Reach, TriggerState } from './reach.js';
+import type { World } from './world.js';
+
+/** The parts of a limit node that judging needs. */
+export interface LimitRule {
+  readonly id: NodeId;
+  readonly late: Margin;
+  readonly lead: Margin;
+  readonly hold?: LateHold;
+  readonly strict?: boolean;
+}
+
+/** A limit with its numbers filled in, on the units of its axis. */
+export interface Measured {
+  readonly base: { readonly value: number; readonly why: NonNullable<LimitFacts['base']>['why']; readonly entries: readonly EntryId[] };
+  readonly due: number;
+  readonly now: AxisValue;
+  readonly note?: Note;
+  /** Where the share used is not simply how far the axis has come: the sum of a duty mix, with what each duty used. */
+  readonly mix?: { readonly used: number; readonly shares: NonNullable<Observation['shares']> };
+}
+
+/** Judges a measured limit, writes it into the record and returns what it came to. */
+export function judge(world: World, rule: LimitRule, axis: Axis, measured: Measured): Reach {
+  const { base, due, now } = measured;
+  const strict = rule.strict === true;
+  const state = stateAt(now.value, due, rule, strict);
+  const isReached = state === 'due' || state === 'overdue';
+  const reached = isReached ? axis.reached(due, strict) : null;
+  const left = due - now.value;
+  const span = due - base.value;
+  const used = measured.mix?.used ?? (span > 0 ? (now.value - base.value) / span : 1);
+  world.observe({
+    node: rule.id,
+    state,
+    limit: {
+      base: { point: axis.point(base.value), why: base.why, entries: base.entries },
+      span,
+      due: axis.point(due),
+      overdueAfter: axis.point(due + rule.late.size),
+      comingUpFrom: axis.point(due - rule.lead.size),
+      now: { point: axis.point(now.value), entries: now.entries },
+      left,
+      used,
+    },
+    reachedAt: reached?.when ?? null,
+    entries: [...new Set([...base.entries, ...now.entries, ...(reached?.entries ?? [])])],
+    ...(measured.note === undefined ? {} : { note: measured.note }),
+    ...(measured.mix === undefined ? {} : { shares: measured.mix.shares }),
+  });
+  return {
+    state,
+    governing: rule.id,
+    due: axis.point(due),
+    left,
+    used,
+    reachedAt: reached?.when ?? null,
+    forecast: axis.rate === null || axis.rate <= 0 ? null : world.now.day + left / axis.rate,
+    missing: [],
+    stops: stopAt(now.value, due, rule, [...new Set([...base.entries, ...now.entries])]),
+  };
+}
+
+function stateAt(now: number, due: number, rule: LimitRule, strict: boolean): TriggerState {
+  if (now > due + rule.late.size) return 'overdue';
+  if (strict ? now > due : now >= due) return 'due';
+  return now >= due - rule.lead.size ? 'coming-up' : 'clear';
+}
+
+function stopAt(now: number, due: number, rule: LimitRule, entries: readonly EntryId[]): readonly LateStop[] {
+  const { hold } = rule;
+  return hold !== undefined && now > due + hold.after.size ? [{ node: rule.id, text: hold.text, truth: 'true', entries }] : [];
+}
+
+/** The hard stop that an unknown or unrecorded limit could hide. */
+export function hiddenStop(rule: LimitRule): readonly LateStop[] {
+  return rule.hold === undefined ? [] : [{ node: rule.id, text: rule.hold.text, truth: 'unknown', entries: [] }];
+}

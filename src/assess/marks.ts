@@ -1,0 +1,36 @@
+/** What the two kinds of fixed marks share: what they count from, and which mark is the one that is owed. */
+import type { EntryId } from '../history/entry.js';
+import type { Missing } from './assessment.js';
+import type { Axis } from './axis.js';
+import type { EffectiveDoing } from './doings.js';
+import type { World } from './world.js';
+
+export interface MarksBase {
+  readonly value: number;
+  readonly why: 'done' | 'stated' | 'restarted' | 'start';
+  readonly entries: readonly EntryId[];
+}
+
+/** The last doing, else the machine's start, else nothing. */
+export function baseForMarks(
+  world: World,
+  axis: Axis,
+  doings: readonly EffectiveDoing[],
+): MarksBase | null | { readonly missing: Missing; readonly unrecorded: false; readonly entries: readonly EntryId[] } {
+  const last = doings.at(-1);
+  if (last === undefined) {
+    const start = axis.start();
+    return start === null ? null : { ...start, why: 'start' };
+  }
+  const value = axis.at(last);
+  if (value === null) {
+    const missing: Missing = axis.missing.what === 'meter' ? { what: 'meter-at-doing', meter: axis.missing.meter, entry: last.entries[0] ?? '' } : { what: 'record', task: world.task ?? '' };
+    return { missing, unrecorded: false, entries: last.entries };
+  }
+  return { value: value.value, why: last.why, entries: [...new Set([...last.entries, ...value.entries])] };
+}
+
+/** The latest mark reached that is not met, else the next one. `between`: how many marks lie from `next` to `latest`. */
+export function unmetMark(next: number, latest: number, between: number): { readonly due: number; readonly missed: number } {
+  return latest >= next ? { due: latest, missed: Math.max(0, Math.round(between)) } : { due: next, missed: 0 };
+}

@@ -1,0 +1,64 @@
+import type { AskedNode } from '../../graph/rule-graph.js';
+import type { EntryId } from '../../history/entry.js';
+import { type Moment, notBefore } from '../../values/moment.js';
+import type { Outcome } from '../../graph/rule-graph.js';
+import { axisOf } from '../axis.js';
+import { realDoings } from '../doings.js';
+import { standingBand } from '../instrument.js';
+import { judge } from '../judge.js';
+import { dueSince, quiet, type Reach } from '../reach.js';
+import type { TriggerContext } from '../trigger.js';
+import type { World } from '../world.js';
+import { lacksBase, lacksNow } from './interval.js';
+
+interface Asking {
+  readonly when: Moment;
+  readonly entries: readonly EntryId[];
+  readonly outcome: Outcome;
+}
+
+/** Asked for by what was read in another task, or by the class of an open defect (docs/meaning.md §6). */
+export function asked(world: World, node: AskedNode, context: TriggerContext): Reach {
+  const asking = askingOf(world, node);
+  if (asking === null) {
+    world.observe({ node: node.id, state: 'clear', entries: [], note: { is: 'not-asked' } });
+    return quiet(node.id);
+  }
+  const last = realDoings(world, context.task).findLast((doing) => doing.when !== null);
+  if (last?.when != null && notBefore(last.when, asking.when)) {
+    const [by = ''] = last.entries;
+    world.observe({ node: node.id, state: 'clear', entries: [...new Set([...asking.entries, ...last.entries])], note: { is: 'answered', by, when: last.when } });
+    return quiet(node.id);
+  }
+  if (node.within !== undefined) return within(world, { ...node, within: node.within }, asking);
+  world.observe({ node: node.id, state: 'due', entries: asking.entries, reachedAt: asking.when, note: { is: 'asked', outcome: asking.outcome, when: asking.when } });
+  return dueSince(node.id, asking.when);
+}
+
+function askingOf(world: World, node: AskedNode): Asking | null {
+  const { by } = node;
+  if (by.is === 'defect') return askedByDefect(world, by.defect, by.class);
+  const reads = world.index.tasks.get(by.task)?.reads[by.reads];
+  if (reads === undefined) return null;
+  const band = standingBand(world, reads);
+  if (band === null || band.index !== by.rule) return null;
+  return { when: band.point.when, entries: [band.point.entry], outcome: band.rule.outcome };
+}
+
+function askedByDefect(world: World, id: string, className: string): Asking | null {
+  const spell = world.timeline.defects.get(id)?.at(-1);
+  const rule = world.index.defects.get(id)?.rules.find((each) => each.class === className);
+  if (spell === undefined || spell.end !== null || spell.class?.name !== className || rule === undefined) return null;
+  return { when: spell.class.by.when, entries: [...new Set([spell.begin.entry, spell.class.by.entry])], outcome: rule.outcome };
+}
+
+function within(world: World, node: AskedNode & { readonly within: NonNullable<AskedNode['within']> }, asking: Asking): Reach {
+  const axis = axisOf(world, node.within);
+  const base = axis.atMoment(asking.when);
+  if (base === null) return lacksBase(world, node, { missing: axis.missing, unrecorded: false, entries: asking.entries });
+  const now = axis.now(asking.when);
+  if (now === null) return lacksNow(world, node, axis, { entries: asking.entries });
+  const entries = [...new Set([...asking.entries, ...base.entries])];
+  const why = node.by.is === 'defect' ? 'defect' : 'reading';
+  return judge(world, node, axis, { base: { value: base.value, why, entries }, due: axis.add(base.value, node.within, 1), now, note: { is: 'asked', outcome: asking.outcome, when: asking.when } });
+}

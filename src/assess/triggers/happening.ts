@@ -1,0 +1,48 @@
+import type { AttachingNode, EventNode, RefuellingNode } from '../../graph/rule-graph.js';
+import type { Stamped } from '../../history/timeline.js';
+import { notBefore } from '../../values/moment.js';
+import { axisOf } from '../axis.js';
+import { realDoings } from '../doings.js';
+import { judge } from '../judge.js';
+import { dueSince, quiet, type Reach } from '../reach.js';
+import type { TriggerContext } from '../trigger.js';
+import type { World } from '../world.js';
+import { lacksBase, lacksNow } from './interval.js';
+
+/** After an attachment was put on. */
+export function attaching(world: World, node: AttachingNode, context: TriggerContext): Reach {
+  return afterHappening(world, node, world.timeline.attachments.get(node.attachment)?.at(-1)?.begin, context);
+}
+
+/** After each refuelling. */
+export function refuelling(world: World, node: RefuellingNode, context: TriggerContext): Reach {
+  return afterHappening(world, node, world.timeline.refuellings.at(-1), context);
+}
+
+/** After a declared event, at once or within a span. */
+export function event(world: World, node: EventNode, context: TriggerContext): Reach {
+  return afterHappening(world, node, world.timeline.events.get(node.event)?.at(-1), context);
+}
+
+function afterHappening(world: World, node: AttachingNode | RefuellingNode | EventNode, latest: Stamped | undefined, context: TriggerContext): Reach {
+  if (latest === undefined) {
+    world.observe({ node: node.id, state: 'clear', entries: [], note: { is: 'not-happened' } });
+    return quiet(node.id);
+  }
+  const last = realDoings(world, context.task).findLast((doing) => doing.when !== null);
+  const isDone = last?.when != null && notBefore(last.when, latest.when);
+  if (!isDone && node.kind === 'event' && node.within !== undefined) return within(world, { ...node, within: node.within }, latest);
+  const entries = [...new Set([latest.entry, ...(last?.entries ?? [])])];
+  world.observe({ node: node.id, state: isDone ? 'clear' : 'due', entries, reachedAt: isDone ? null : latest.when, note: { is: 'happened', when: latest.when, done: last?.when ?? null } });
+  return isDone ? quiet(node.id) : dueSince(node.id, latest.when);
+}
+
+function within(world: World, node: EventNode & { readonly within: NonNullable<EventNode['within']> }, latest: Stamped): Reach {
+  const axis = axisOf(world, node.within);
+  const base = axis.atMoment(latest.when);
+  if (base === null) return lacksBase(world, node, { missing: axis.missing, unrecorded: false, entries: [latest.entry] });
+  const now = axis.now(latest.when);
+  if (now === null) return lacksNow(world, node, axis, { entries: [latest.entry] });
+  const entries = [...new Set([latest.entry, ...base.entries])];
+  return judge(world, node, axis, { base: { value: base.value, why: 'event', entries }, due: axis.add(base.value, node.within, 1), now });
+}

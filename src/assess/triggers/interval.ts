@@ -1,0 +1,35 @@
+import type { IntervalNode } from '../../graph/rule-graph.js';
+import type { Moment } from '../../values/moment.js';
+import { type Axis, axisOf } from '../axis.js';
+import { type Base, baseOf } from '../base.js';
+import { doingsOf } from '../doings.js';
+import { hiddenStop, judge, type LimitRule } from '../judge.js';
+import { cannotTell, type Reach } from '../reach.js';
+import type { TriggerContext } from '../trigger.js';
+import type { World } from '../world.js';
+
+/** Every so much, counted from the last doing (docs/meaning.md §4). */
+export function interval(world: World, node: IntervalNode, context: TriggerContext): Reach {
+  const axis = axisOf(world, node.amount);
+  const found = baseOf(world, node, axis, doingsOf(world, context.task), context.fromStart);
+  if ('missing' in found) return lacksBase(world, node, found);
+  const { base } = found;
+  const now = axis.now(base.when);
+  if (now === null) return lacksNow(world, node, axis, base);
+  const value = axis.add(base.anchor, node.amount, base.spans);
+  const due = axis.add(base.anchor, node.amount, base.spans + 1);
+  return judge(world, node, axis, { base: { value, why: base.why, entries: base.entries }, due, now });
+}
+
+/** The limit has no base, or one whose meter value nobody noted. */
+export function lacksBase(world: World, rule: LimitRule, found: Exclude<ReturnType<typeof baseOf>, { base: Base }>): Reach {
+  const state = found.unrecorded ? 'unrecorded' : 'unknown';
+  world.observe({ node: rule.id, state, entries: found.entries, missing: [found.missing] });
+  return cannotTell(rule.id, [found.missing], state, hiddenStop(rule));
+}
+
+/** The limit has a base, and its axis has no reading for now. */
+export function lacksNow(world: World, rule: LimitRule, axis: Axis, base: { readonly entries: Base['entries']; readonly when?: Moment | null }): Reach {
+  world.observe({ node: rule.id, state: 'unknown', entries: base.entries, missing: [axis.missing] });
+  return cannotTell(rule.id, [axis.missing], 'unknown', hiddenStop(rule));
+}

@@ -1,0 +1,48 @@
+import type { AnyNode, NodeId, WhicheverNode } from '../../graph/rule-graph.js';
+import type { Reach, TriggerState } from '../reach.js';
+import { evaluate, type TriggerContext } from '../trigger.js';
+import type { World } from '../world.js';
+
+/** From the gravest: the order in which a part speaks for the whole of "any of them". */
+const gravestFirst: readonly TriggerState[] = ['overdue', 'due', 'unrecorded', 'unknown', 'coming-up', 'clear'];
+/** From the mildest: the order for "all of them". */
+const mildestFirst: readonly TriggerState[] = ['clear', 'coming-up', 'unknown', 'unrecorded', 'due', 'overdue'];
+
+interface Part {
+  readonly id: NodeId;
+  readonly reach: Reach;
+}
+
+/** Whichever comes first, or last; and the several timing clauses of one task, of which any will do. */
+export function whichever(world: World, node: WhicheverNode | AnyNode, context: TriggerContext): Reach {
+  const mode = node.kind === 'any' ? 'first' : node.mode;
+  const parts = node.parts.map((id: NodeId) => ({ id, reach: evaluate(world, id, context) }));
+  const order = mode === 'first' ? gravestFirst : mildestFirst;
+  const state = order.find((each) => parts.some(({ reach }: Part) => reach.state === each)) ?? 'clear';
+  const chosen = decide(parts.filter(({ reach }: Part) => reach.state === state), mode);
+  if (chosen === undefined) throw new Error(`node ${node.id} has no parts`);
+  world.observe({ node: node.id, state, governing: chosen.id, entries: [] });
+  return {
+    ...chosen.reach,
+    state,
+    missing: parts.flatMap(({ reach }: Part) => reach.missing),
+    stops: parts.flatMap(({ reach }: Part) => reach.stops),
+  };
+}
+
+/** The governing part: reached earliest, else forecast earliest, else with the greatest share used; the opposite for `last`. */
+function decide(parts: readonly Part[], mode: 'first' | 'last'): Part | undefined {
+  const sign = mode === 'first' ? 1 : -1;
+  const key = keyFor(parts);
+  return parts.reduce<Part | undefined>((best, part) => (best === undefined || sign * (key(part) - key(best)) < 0 ? part : best), undefined);
+}
+
+/** A number that is smaller the earlier a part decides; one measure for all, so that they can be compared. */
+function keyFor(parts: readonly Part[]): (part: Part) => number {
+  if (parts.every(({ reach }) => reach.state === 'due' || reach.state === 'overdue')) {
+    return ({ reach }) => (reach.reachedAt === null ? Number.MAX_SAFE_INTEGER : reach.reachedAt.day * 1440 + (reach.reachedAt.minute ?? 0));
+  }
+  const measured = parts.filter(({ reach }) => reach.used !== null);
+  if (measured.every(({ reach }) => reach.forecast !== null)) return ({ reach }) => reach.forecast ?? Number.MAX_SAFE_INTEGER;
+  return ({ reach }) => -(reach.used ?? -Number.MAX_SAFE_INTEGER);
+}
