@@ -1,5 +1,5 @@
 import type { Entry, EntryId } from '../../history/entry.js';
-import { canonicalText } from './canonical-text.js';
+import { canonicalJson } from '../../history/canonical-json.js';
 import { fingerprint } from './chain.js';
 
 /** One id that stood for two different entries. */
@@ -41,10 +41,10 @@ export function gather(): Gathering {
 
 /** Whether two entries say the same, whatever the order of their members. */
 export function sameEntry(a: Entry, b: Entry): boolean {
-  return canonicalText(a) === canonicalText(b);
+  return canonicalJson(a) === canonicalJson(b);
 }
 
 /** Depends on the content alone, so that merging the same copies again, on another machine, gives the same id. */
 function otherId(entry: Entry): EntryId {
-  return `${entry.id.slice(0, 111)}~${fingerprint(canonicalText(entry)).slice(0, 8)}`;
+  return `${entry.id.slice(0, 111)}~${fingerprint(canonicalJson(entry)).slice(0, 8)}`;
 }

@@ -25,25 +25,3 @@ export function verifyLogbook(logbook: Logbook, noted?: ChainHead): Verification
   const verdict = open ? 'changed' : !stands ? 'cut-short' : breaks.length > 0 ? 'accepted' : 'intact';
   return { verdict, chained, plain: lines.length - chained, uncovered: logbook.uncovered.length, head, problems };
 }
-
-/** One sentence on a problem, with its line, for people. */
-export function problemWords(problem: LogbookProblem): string {
-  switch (problem.kind) {
-    case 'unreadable':
-      return `line ${problem.line} is kept but not used: ${problem.what}`;
-    case 'changed':
-      return `line ${problem.line}, or something just before it, was changed after it was written${acceptedWords(problem.acceptedAt)}`;
-    case 'misnumbered':
-      return `line ${problem.line} should have the number ${problem.expected}${acceptedWords(problem.acceptedAt)}`;
-    case 'fork':
-      return `line ${problem.line} goes on from line ${problem.from}: two copies were laid together, nothing was changed`;
-    case 'same-id':
-      return `line ${problem.line} says something else under the id \`${problem.id}\`; both are kept, this one as \`${problem.kept}\``;
-    case 'torn-tail':
-      return `line ${problem.line} was not written to its end (${problem.bytes} bytes); it was never acknowledged and is set aside when something is recorded`;
-  }
-}
-
-function acceptedWords(line: number | null): string {
-  return line === null ? '' : `; accepted at line ${line}`;
-}

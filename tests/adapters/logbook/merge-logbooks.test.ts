@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { memoryLogbook } from '../../../src/adapters/logbook/memory-logbook.js';
 import { mergeLogbooks } from '../../../src/adapters/logbook/merge-logbooks.js';
-import { canonicalText } from '../../../src/adapters/logbook/canonical-text.js';
+import { canonicalJson } from '../../../src/history/canonical-json.js';
 import type { Entry } from '../../../src/history/entry.js';
 import { steadyChance } from './support/fixtures.js';
 
@@ -10,7 +10,7 @@ const entries: fc.Arbitrary<Entry[]> = fc.uniqueArray(
   fc.record({ kind: fc.constant('reading' as const), on: fc.constant('2026-05-12'), id: fc.constantFrom('a', 'b', 'c', 'd', 'e'), note: fc.constantFrom('x', 'y', 'z') }),
   { selector: (entry) => entry.id },
 );
-const contents = (list: readonly Entry[]): string[] => list.map((entry) => canonicalText({ ...entry, id: entry.id.slice(0, 1) })).sort();
+const contents = (list: readonly Entry[]): string[] => list.map((entry) => canonicalJson({ ...entry, id: entry.id.slice(0, 1) })).sort();
 
 describe('merging two copies', () => {
   it('loses nothing: the content of every entry of either copy is in the result', () => {

@@ -54,6 +54,23 @@ describe('a power cut at any operation', () => {
     }
   });
 
+  it('loses nothing that was acknowledged again after its first writer died before the sync', async () => {
+    const draft = { ...reading(1), id: 'given' };
+    const disk = new ForgetfulDisk();
+    for (disk.cutAt = 1; (await idsOn(disk)).length === 0; disk.cutAt += 1) {
+      disk.operations = 0;
+      await fileLogbook(PATH, { disk, chance: steadyChance(), patience: 0 }).append([draft]).catch(() => undefined);
+      const dead = disk.cutAt;
+      disk.cutAt = 0;
+      for (const lock of await disk.siblings(`${PATH}.lock`)) await disk.remove(lock);
+      disk.cutAt = dead;
+    }
+    disk.cutAt = 0;
+    expect(await idsOn(disk.afterCut(0))).toEqual([]);
+    expect(await fileLogbook(PATH, { disk, chance: steadyChance(), patience: 0 }).append([draft])).toEqual([{ id: 'given', seq: null }]);
+    expect(await idsOn(disk.afterCut(0))).toEqual(['given']);
+  });
+
   it('is told from a disk that never syncs: the model can fail', async () => {
     const disk = new ForgetfulDisk();
     const honest = disk.openAppend.bind(disk);
