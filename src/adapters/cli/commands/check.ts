@@ -1,0 +1,60 @@
+import type { CommandHost } from '../command-host.js';
+import { type CheckReport, checkReport } from '../check-report.js';
+import { compileFile } from '../compile-file.js';
+import { complain } from '../complain.js';
+import { exitCode } from '../exit-code.js';
+import { jsonText } from '../json-text.js';
+import { counted } from '../counted.js';
+import type { Style } from '../../../render/style.js';
+import { styleFor } from '../style-for.js';
+import { addAnswerOptions, type AnswerOptions } from '../answer-options.js';
+import { showDiagnostics } from '../show-diagnostics.js';
+
+const examples = `
+Examples:
+  duewright check tractor.due
+  duewright check schedules/*.due --json
+
+Ends with 1 if a schedule has errors; warnings and notes do not stand in the way.`;
+
+/** `duewright check`: what is wrong in a schedule, where, and what to do about it. */
+export function addCheck(host: CommandHost): void {
+  const command = host.program
+    .command('check')
+    .summary('say what is wrong in a schedule')
+    .description('Reads each SCHEDULE and says what is wrong in it, where, and what to do.')
+    .argument('<schedule...>', 'schedules to check')
+    .addHelpText('after', examples);
+  addAnswerOptions(command, 'check-report.schema.json').action((schedules: string[], options: AnswerOptions) => runCheck(host, schedules, options));
+}
+
+async function runCheck(host: CommandHost, schedules: readonly string[], options: AnswerOptions): Promise<void> {
+  const style = styleFor(host.shell, options);
+  const reports: CheckReport[] = [];
+  for (const schedule of schedules) {
+    const report = await checkOne(host, style, schedule, options.json === true);
+    if (report !== undefined) reports.push(report);
+  }
+  if (options.json === true) host.shell.out(jsonText(reports));
+  if (reports.some(({ errors }) => errors > 0)) host.end(exitCode.no);
+  if (reports.length < schedules.length) host.end(exitCode.input);
+}
+
+async function checkOne(host: CommandHost, style: Style, schedule: string, quiet: boolean): Promise<CheckReport | undefined> {
+  const compiled = await compileFile(schedule);
+  if (!compiled.ok) {
+    complain(host.shell, compiled.problem);
+    return undefined;
+  }
+  const report = checkReport(schedule, compiled.value);
+  if (!quiet) {
+    host.shell.out(showDiagnostics(compiled.value, style));
+    host.shell.out(`${schedule}: ${verdict(report)}\n`);
+  }
+  return report;
+}
+
+function verdict({ errors, warnings, tasks }: CheckReport): string {
+  if (errors > 0) return `${counted(errors, 'error')}${warnings > 0 ? `, ${counted(warnings, 'warning')}` : ''}.`;
+  return `${counted(tasks, 'task')}, ${warnings > 0 ? counted(warnings, 'warning') : 'nothing wrong'}.`;
+}

@@ -1,0 +1,14 @@
+import type { Shell } from './shell.js';
+import { nearNames } from '../../base/near-name.js';
+
+/** Says on the error stream what is wrong, one sentence a line. */
+export function complain(shell: Shell, ...sentences: readonly string[]): void {
+  for (const sentence of sentences) shell.err(`duewright: ${sentence}\n`);
+}
+
+/** "There is no task `x`", with the names that may have been meant. */
+export function noSuch(kind: string, name: string, known: readonly string[]): string {
+  const near = nearNames(name, known);
+  if (near.length > 0) return `There is no ${kind} \`${name}\`: was ${near.map((each) => `\`${each}\``).join(' or ')} meant?`;
+  return known.length === 0 ? `There is no ${kind} \`${name}\`: the schedule has none.` : `There is no ${kind} \`${name}\`.`;
+}

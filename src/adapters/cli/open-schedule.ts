@@ -1,0 +1,38 @@
+import { readRuleGraph } from '../../engine.js';
+import type { RuleGraph } from '../../graph/rule-graph.js';
+import type { CommandHost } from './command-host.js';
+import { compileFile } from './compile-file.js';
+import { complain } from './complain.js';
+import { exitCode } from './exit-code.js';
+import { readText } from './read-text.js';
+import type { Style } from '../../render/style.js';
+import { showDiagnostics } from './show-diagnostics.js';
+
+/**
+ * Opens a SCHEDULE argument: a text is compiled, a compiled graph (`.json`) is read. Where that fails it says so, ends the
+ * command and gives undefined.
+ */
+export async function openSchedule(host: CommandHost, style: Style, path: string): Promise<RuleGraph | undefined> {
+  return path.endsWith('.json') ? openGraph(host, path) : openText(host, style, path);
+}
+
+function openGraph({ shell, end }: CommandHost, path: string): RuleGraph | undefined {
+  const text = readText(path);
+  const graph = text.ok ? readRuleGraph(text.value) : undefined;
+  if (graph?.ok === true) return graph.graph;
+  complain(shell, text.ok ? `\`${path}\` is not a compiled schedule that can be used: ${graph?.problem ?? ''}` : text.problem);
+  end(exitCode.input);
+  return undefined;
+}
+
+async function openText({ shell, end }: CommandHost, style: Style, path: string): Promise<RuleGraph | undefined> {
+  const compiled = await compileFile(path);
+  if (!compiled.ok) complain(shell, compiled.problem);
+  else if (compiled.value.graph !== undefined) return compiled.value.graph;
+  else {
+    shell.err(await showDiagnostics(compiled.value, style));
+    complain(shell, `\`${path}\` has errors and cannot be used until they are put right.`);
+  }
+  end(exitCode.input);
+  return undefined;
+}

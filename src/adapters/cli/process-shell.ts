@@ -1,0 +1,28 @@
+import { dayNumber } from '../../values/civil.js';
+import type { Shell } from './shell.js';
+
+/** The world as this process finds it: the only place of the command line that looks at the clock and the environment. */
+export function processShell(): Shell {
+  const columns = process.stdout.isTTY ? process.stdout.columns : undefined;
+  return {
+    env: process.env,
+    now: () => {
+      const now = new Date();
+      const day = dayNumber({ year: now.getFullYear(), month: now.getMonth() + 1, day: now.getDate() });
+      return { day, minute: now.getHours() * 60 + now.getMinutes() };
+    },
+    columns,
+    out: (text) => void process.stdout.write(text),
+    err: (text) => void process.stderr.write(text),
+  };
+}
+
+/** A reader that has seen enough (`duewright due … | head -3`) closes the pipe: that ends us quietly, and is no fault. */
+export function endQuietlyOnClosedPipe(): void {
+  for (const stream of [process.stdout, process.stderr]) {
+    stream.on('error', (error: NodeJS.ErrnoException) => {
+      if (error.code === 'EPIPE') process.exit(0);
+      throw error;
+    });
+  }
+}

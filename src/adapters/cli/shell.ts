@@ -1,0 +1,18 @@
+import type { Moment } from '../../values/moment.js';
+
+/**
+ * What the command line knows of the world around it.
+ *
+ * The commands take it as an argument, so that nothing else in this folder asks for the clock, the environment or the terminal.
+ */
+export interface Shell {
+  readonly env: Readonly<Record<string, string | undefined>>;
+  /** The clock on the wall, to the minute. */
+  readonly now: () => Moment;
+  /** Columns of the terminal that the answer goes to; undefined for a file or a pipe. */
+  readonly columns: number | undefined;
+  /** The answer. */
+  readonly out: (text: string) => void;
+  /** What has to be said besides. */
+  readonly err: (text: string) => void;
+}

@@ -1,0 +1,12 @@
+import { writeFileSync } from 'node:fs';
+import { type Parsed, refused, understood } from './parsed.js';
+
+/** Writes a file whole. Refused, with one sentence, where that cannot be done. */
+export function writeFile(path: string, text: string): Parsed<string> {
+  try {
+    writeFileSync(path, text);
+    return understood(path);
+  } catch (error) {
+    return refused(`\`${path}\` cannot be written: ${error instanceof Error ? error.message : 'the reason is not known'}.`);
+  }
+}
