@@ -9,11 +9,14 @@
 import * as z from 'zod/mini';
 
 const id = z.string().check(z.minLength(1), z.maxLength(120));
-const name = z.string().check(z.minLength(1), z.maxLength(160));
+// `__proto__` is no name: as a key it would reach into the object that holds it instead of naming anything.
+const name = z.string().check(z.minLength(1), z.maxLength(160), z.regex(/^(?!__proto__$)/));
 const words = z.string().check(z.maxLength(4000));
-const date = z.string().check(z.regex(/^\d{4}-\d{2}-\d{2}$/));
+/** A day that exists, from 0001-01-01 to 9999-12-31. */
+const date = z.string().check(z.iso.date(), z.regex(/^(?!0000)/));
 const time = z.string().check(z.regex(/^([01]\d|2[0-3]):[0-5]\d$/));
-const amount = z.number().check(z.nonnegative(), z.maximum(1e12));
+// At most 1e10, so that sums of ticks (1/36000) stay exact.
+const amount = z.number().check(z.nonnegative(), z.maximum(1e10));
 
 /** A gauge value in the gauge's unit; for a dipstick a share of the range from low (0) to full (1), or where it stood. */
 const reading = z.union([z.number().check(z.minimum(-1e9), z.maximum(1e9)), z.enum(['below-low', 'low', 'full', 'above-full'])]);
@@ -31,7 +34,13 @@ const common = {
 };
 
 /** The machine's birth certificate in this logbook. `inService` is left out when the machine was taken over without records. */
-const machine = z.object({ kind: z.literal('machine'), ...common, model: z.optional(words), serial: z.optional(z.int()), inService: z.optional(date) });
+const machine = z.object({
+  kind: z.literal('machine'),
+  ...common,
+  model: z.optional(words),
+  serial: z.optional(z.int()),
+  inService: z.optional(date),
+});
 const readingEntry = z.object({ kind: z.literal('reading'), ...common });
 const done = z.object({
   kind: z.literal('done'),
@@ -41,7 +50,8 @@ const done = z.object({
   used: z.optional(z.record(name, amount)),
   minutes: z.optional(amount),
 });
-/** Work with the machine. `at` is the start; `hours` counts when there is no end and no meter difference. An outing with neither `until` nor `hours` is still under way. */
+/** Work with the machine. `at` is the start; `hours` counts when there is no end and no meter difference. An outing with neither `until` nor `hours` is still under way.
+ *  Where `until` is earlier than `at` and there is no `untilOn`, it ended on the next day. Meters and readings noted here were taken at its end. */
 const outing = z.object({
   kind: z.literal('outing'),
   ...common,
@@ -64,7 +74,13 @@ const meterReplaced = z.object({ kind: z.literal('meter-replaced'), ...common, m
 const stands = z.object({ kind: z.literal('stands'), ...common, positions: z.record(name, name) });
 const storage = z.object({ kind: z.literal('storage'), ...common, phase: z.enum(['begins', 'ends']) });
 const refuelled = z.object({ kind: z.literal('refuelled'), ...common, litres: z.optional(amount) });
-const toppedUp = z.object({ kind: z.literal('topped-up'), ...common, dipstick: z.optional(name), supply: z.optional(name), litres: amount });
+const toppedUp = z.object({
+  kind: z.literal('topped-up'),
+  ...common,
+  dipstick: z.optional(name),
+  supply: z.optional(name),
+  litres: amount,
+});
 /** What an owner knows without a record: "done before 2025, at about 1,200 h". `on` is when it was stated. */
 const stated = z.object({
   kind: z.literal('stated'),
@@ -82,8 +98,24 @@ const confirms = z.object({ kind: z.literal('confirm'), ...common, entry: id });
 
 /** Any entry of a logbook. */
 export const entrySchema = z.discriminatedUnion('kind', [
-  machine, readingEntry, done, outing, finding, defectOpened, defectClosed, event, attached, detached, meterReplaced, stands, storage,
-  refuelled, toppedUp, stated, voids, confirms,
+  machine,
+  readingEntry,
+  done,
+  outing,
+  finding,
+  defectOpened,
+  defectClosed,
+  event,
+  attached,
+  detached,
+  meterReplaced,
+  stands,
+  storage,
+  refuelled,
+  toppedUp,
+  stated,
+  voids,
+  confirms,
 ]);
 
 export type Entry = z.infer<typeof entrySchema>;

@@ -18,7 +18,11 @@ export interface MeterPoint extends Stamped {
   readonly total: number;
   /** What the dial showed, in the meter's unit. */
   readonly shown: number;
-  /** Other entries that this point rests on: replacements that shift it, the confirmation that lets a suspect reading count. */
+  /**
+   * Other entries that this point rests on: replacements that shift it, the confirmation that lets a suspect reading count.
+   *
+   * On a meter that counts from outings it rests on every point before it as well; those are not listed.
+   */
   readonly alongside: readonly EntryId[];
 }
 
@@ -55,7 +59,7 @@ export interface DutyHours {
 export interface Outing extends Stamped {
   /** `when` is the start. `null` while it is still under way. */
   readonly end: Moment | null;
-  /** Time at work in ticks of an hour: clock times if both are noted, else the hours noted; 0 when neither. */
+  /** Time at work in ticks of an hour: clock times if both are noted, else the hours noted, else 0; so far, while under way. */
   readonly ticks: number;
   readonly duties: readonly DutyHours[];
   readonly attachments: readonly string[];

@@ -1,0 +1,112 @@
+/**
+ * One meter while its readings are taken in, in order: what counts so far, and what the next reading is held against.
+ */
+import { unitsOf } from '../values/ticks.js';
+import type { Moment } from '../values/moment.js';
+import type { EntryId } from './entry.js';
+import { NO_BOUND, risesTooFast, withReading } from './rise-bound.js';
+import type { RiseBound } from './rise-bound.js';
+import type { MeterPoint, Suspect } from './timeline.js';
+
+/** What an entry says that a dial showed. */
+export interface Reading {
+  readonly entry: EntryId;
+  readonly when: Moment;
+  /** Ticks of the meter's unit, as shown. */
+  readonly shown: number;
+  /** The entry that confirms it. */
+  readonly confirmedBy: EntryId | null;
+}
+
+/** The state of a dial between two readings. Never changed in place: a day is tried out before it is taken in. */
+export interface Dial {
+  readonly meter: string;
+  /** Ticks in 24 h on an hour meter; `null` on a meter that does not count time. */
+  readonly ticksPerDay: number | null;
+  /** Life total − ticks shown. */
+  readonly offset: number;
+  readonly last: MeterPoint | null;
+  /** Of the readings since the one last confirmed, itself included. */
+  readonly bound: RiseBound;
+  /** Of all readings that count. */
+  readonly lifeBound: RiseBound;
+  /** Entries that every later total rests on: replacements, and readings confirmed although the dial fell. */
+  readonly pillars: readonly EntryId[];
+  /** The reading last confirmed and its confirmation: later rises are measured from it. */
+  readonly base: readonly EntryId[];
+}
+
+/** What became of a reading. */
+export type Taken =
+  { readonly kind: 'counts'; readonly point: MeterPoint; readonly dial: Dial } | { readonly kind: 'suspect'; readonly suspect: Suspect };
+
+export function newDial(meter: string, ticksPerDay: number | null): Dial {
+  return { meter, ticksPerDay, offset: 0, last: null, bound: NO_BOUND, lifeBound: NO_BOUND, pillars: [], base: [] };
+}
+
+/** Holds a reading against what counts so far (docs/meaning.md §2) and takes it in if it stands. */
+export function takeReading(dial: Dial, reading: Reading): Taken {
+  const total = dial.offset + reading.shown;
+  const disagrees = disagreement(dial, dial.bound, total, reading.when);
+  if (disagrees !== null && reading.confirmedBy === null) {
+    const { entry, when } = reading;
+    return { kind: 'suspect', suspect: { entry, when, meter: dial.meter, shown: unitsOf(reading.shown), ...disagrees } };
+  }
+  if (disagrees?.why === 'falls' && reading.confirmedBy !== null) return takeFall(dial, reading, disagrees.against, reading.confirmedBy);
+  return takeRise(dial, reading, total, disagrees !== null);
+}
+
+/**
+ * Puts another dial in place of this one: from here on `initial` stands for the life total reached.
+ *
+ * `final` is held against the readings before it like any other; if it is not believed, the total goes on from the last that is.
+ */
+export function replaceDial(dial: Dial, final: Reading, initial: number): { readonly taken: Taken; readonly dial: Dial } {
+  const taken = takeReading(dial, final);
+  const after = taken.kind === 'counts' ? taken.dial : dial;
+  const total = after.last?.total ?? dial.offset + final.shown;
+  const pillars = [...after.pillars, final.entry];
+  if (taken.kind === 'suspect') return { taken, dial: { ...after, offset: total - initial, pillars } };
+  const point = { ...taken.point, shown: unitsOf(initial) };
+  const next = { ...after, offset: total - initial, pillars, last: point };
+  return { taken: { kind: 'counts', point, dial: next }, dial: next };
+}
+
+function disagreement(dial: Dial, bound: RiseBound, total: number, when: Moment): Pick<Suspect, 'why' | 'against'> | null {
+  if (dial.last !== null && total < dial.last.total) return { why: 'falls', against: dial.last.entry };
+  if (dial.ticksPerDay === null) return null;
+  const against = risesTooFast(bound, total, when, dial.ticksPerDay);
+  return against === null ? null : { why: 'rises-too-fast', against };
+}
+
+/** A fall that the owner stands by is a dial that was set back: the life total goes on from where it stood. */
+function takeFall(dial: Dial, reading: Reading, against: EntryId, confirmedBy: EntryId): Taken {
+  const total = dial.last?.total ?? 0;
+  const point = pointOf(reading, total, [...dial.pillars, against, confirmedBy]);
+  const pillars = [...dial.pillars, against, confirmedBy, reading.entry];
+  const moved: Dial = { ...dial, offset: total - reading.shown, pillars, base: [reading.entry, confirmedBy] };
+  return { kind: 'counts', point, dial: withPoint(moved, point, true) };
+}
+
+function takeRise(dial: Dial, reading: Reading, total: number, stoodBy: boolean): Taken {
+  const { confirmedBy } = reading;
+  if (confirmedBy !== null) {
+    const point = pointOf(reading, total, stoodBy ? [...dial.pillars, confirmedBy] : dial.pillars);
+    return { kind: 'counts', point, dial: withPoint({ ...dial, base: [reading.entry, confirmedBy] }, point, true) };
+  }
+  // It counts only because an earlier one was confirmed: then it rests on that one.
+  const leans = disagreement(dial, dial.lifeBound, total, reading.when) !== null;
+  const point = pointOf(reading, total, leans ? [...dial.pillars, ...dial.base] : dial.pillars);
+  return { kind: 'counts', point, dial: withPoint(dial, point, false) };
+}
+
+function pointOf(reading: Reading, total: number, alongside: readonly EntryId[]): MeterPoint {
+  const others = [...new Set(alongside)].filter((id) => id !== reading.entry);
+  return { entry: reading.entry, when: reading.when, total, shown: unitsOf(reading.shown), alongside: others };
+}
+
+function withPoint(dial: Dial, point: MeterPoint, afresh: boolean): Dial {
+  if (dial.ticksPerDay === null) return { ...dial, last: point };
+  const add = (bound: RiseBound): RiseBound => withReading(bound, point.entry, point.total, point.when, dial.ticksPerDay ?? 0);
+  return { ...dial, last: point, bound: add(afresh ? NO_BOUND : dial.bound), lifeBound: add(dial.lifeBound) };
+}

@@ -1,0 +1,25 @@
+import type { DefectSpell, Stamped } from './timeline.js';
+import { readSpells } from './read-spells.js';
+import type { Edge } from './read-spells.js';
+
+/** A defect opened (or looked at again, perhaps in another class) or closed. */
+export interface DefectEdge extends Edge {
+  /** The class noted, if any. */
+  readonly class: string | null;
+}
+
+/**
+ * The spells of one defect, each with the class last noted in it.
+ *
+ * An entry that opens a defect which is open already notes how it stands now; without a class the one before still holds.
+ */
+export function readDefect(edges: readonly DefectEdge[]): readonly DefectSpell[] {
+  const classes = new Map(edges.filter(({ edge }) => edge === 'begin').map((edge) => [edge.entry, edge.class]));
+  return readSpells(edges).map(({ begin, end, begins }) => ({ begin, end, class: lastClass(begins, classes) }));
+}
+
+function lastClass(begins: readonly Stamped[], classes: ReadonlyMap<string, string | null>): DefectSpell['class'] {
+  const by = begins.findLast(({ entry }) => typeof classes.get(entry) === 'string');
+  const name = by === undefined ? null : classes.get(by.entry);
+  return by === undefined || typeof name !== 'string' ? null : { name, by };
+}

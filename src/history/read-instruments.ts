@@ -1,0 +1,46 @@
+import type { Moment } from '../values/moment.js';
+import { compareMoments } from '../values/moment.js';
+import { compareIds } from './dated-entry.js';
+import type { Dated } from './dated-entry.js';
+import type { Entry } from './entry.js';
+import { gather } from './gather.js';
+import type { ScheduleNames } from './schedule-names.js';
+import type { StraySink } from './stray.js';
+import type { InstrumentPoint, Timeline } from './timeline.js';
+
+type Noted = NonNullable<Entry['readings']>[string];
+
+/** Where a dipstick stands, in shares of its range. */
+const MARKS: ReadonlyMap<Noted, number> = new Map<Noted, number>([
+  ['below-low', -Infinity],
+  ['low', 0],
+  ['full', 1],
+  ['above-full', Infinity],
+]);
+
+/** Gauge or dipstick → what it read, in order. */
+export function readInstruments(
+  dated: readonly Dated[],
+  names: ScheduleNames,
+  takenAt: (dated: Dated) => Moment,
+  strays: StraySink,
+): Timeline['instruments'] {
+  const points: (InstrumentPoint & { readonly instrument: string })[] = [];
+  for (const each of dated) {
+    for (const [instrument, noted] of Object.entries(each.entry.readings ?? {})) {
+      const value = valueOf(each.entry.id, instrument, noted, names, strays);
+      if (value !== null) points.push({ instrument, entry: each.entry.id, when: takenAt(each), value });
+    }
+  }
+  points.sort((a, b) => compareMoments(a.when, b.when) || compareIds(a.entry, b.entry));
+  const lists = gather(points, ({ instrument }) => instrument);
+  return new Map([...lists].map(([name, list]) => [name, list.map(({ entry, when, value }) => ({ entry, when, value }))]));
+}
+
+function valueOf(entry: string, instrument: string, noted: Noted, names: ScheduleNames, strays: StraySink): number | null {
+  if (!strays.has(entry, 'gauge or dipstick', instrument, names.instruments)) return null;
+  if (typeof noted === 'number') return noted;
+  if (names.dipsticks.has(instrument)) return MARKS.get(noted) ?? null;
+  strays.report(entry, `\`${instrument}\` is a gauge; \`${noted}\` is a mark of a dipstick`);
+  return null;
+}

@@ -1,0 +1,136 @@
+/**
+ * The readings of one meter, from however many entries, as a track of those that count and a list of those that do not.
+ */
+import { compareMoments } from '../values/moment.js';
+import { compareIds } from './dated-entry.js';
+import { newDial, replaceDial, takeReading } from './dial.js';
+import type { Dial, Reading } from './dial.js';
+import type { MeterPoint, Suspect } from './timeline.js';
+
+/** A dial taken out: `shown` is its final value. */
+export interface Replacement extends Reading {
+  readonly initial: number;
+}
+
+/** All that entries say about one meter, in any order; ticks. */
+export interface MeterRecord {
+  readonly readings: readonly Reading[];
+  readonly replacements: readonly Replacement[];
+}
+
+export interface MeterRead {
+  readonly points: readonly MeterPoint[];
+  readonly suspects: readonly Suspect[];
+}
+
+/**
+ * Reads one meter (docs/meaning.md §2) in O(n log n).
+ *
+ * @param ticksPerDay ticks in 24 h if the meter counts time, else `null`: then it cannot rise too fast.
+ */
+export function readMeter(meter: string, ticksPerDay: number | null, record: MeterRecord): MeterRead {
+  const points: MeterPoint[] = [];
+  const suspects: Suspect[] = [];
+  let dial = newDial(meter, ticksPerDay);
+  for (const { readings, replacements } of byDay(record)) {
+    const parts = splitDay(readings, replacements);
+    parts.forEach((part, index) => {
+      const taken = takeSpell(dial, part);
+      points.push(...taken.points);
+      suspects.push(...taken.suspects);
+      dial = taken.dial;
+      const replacement = replacements[index];
+      if (replacement === undefined) return;
+      const replaced = replaceDial(dial, replacement, replacement.initial);
+      if (replaced.taken.kind === 'counts') points.push(replaced.taken.point);
+      else suspects.push(replaced.taken.suspect);
+      dial = replaced.dial;
+    });
+  }
+  return { points, suspects };
+}
+
+/** The days on which something was read, in order, replacements in the order of their minutes. */
+function byDay(record: MeterRecord): readonly MeterRecord[] {
+  const days = new Map<number, { readonly readings: Reading[]; readonly replacements: Replacement[] }>();
+  const of = (day: number): { readonly readings: Reading[]; readonly replacements: Replacement[] } => {
+    const there = days.get(day) ?? { readings: [], replacements: [] };
+    days.set(day, there);
+    return there;
+  };
+  for (const reading of record.readings) of(reading.when.day).readings.push(reading);
+  for (const replacement of record.replacements) of(replacement.when.day).replacements.push(replacement);
+  for (const { replacements } of days.values()) replacements.sort((a, b) => compareMoments(a.when, b.when) || compareIds(a.entry, b.entry));
+  return [...days].sort(([a], [b]) => a - b).map(([, day]) => day);
+}
+
+/** The readings of a day, parted by the replacements of that day: always one part more than there are replacements. */
+function splitDay(readings: readonly Reading[], replacements: readonly Replacement[]): readonly (readonly Reading[])[] {
+  const parts: Reading[][] = [[], ...replacements.map((): Reading[] => [])];
+  for (const reading of readings) {
+    const next = replacements.findIndex((replacement) => isBefore(reading, replacement));
+    parts[next < 0 ? replacements.length : next]?.push(reading);
+  }
+  return parts;
+}
+
+/** Minutes decide where both have them; else the dial that the value is nearer to, the old one's final or the new one's initial. */
+function isBefore(reading: Reading, replacement: Replacement): boolean {
+  const [a, b] = [reading.when.minute, replacement.when.minute];
+  if (a !== null && b !== null && a !== b) return a < b;
+  return Math.abs(reading.shown - replacement.shown) <= Math.abs(reading.shown - replacement.initial);
+}
+
+interface Spell extends MeterRead {
+  readonly dial: Dial;
+}
+
+/**
+ * Takes in the readings of one day on one dial: those with minutes in that order, those without in the order of their values.
+ *
+ * Those with minutes are first tried alone, so that one that does not count cannot push the others out of place.
+ */
+function takeSpell(dial: Dial, readings: readonly Reading[]): Spell {
+  const byValue = (a: Reading, b: Reading): number => a.shown - b.shown || compareIds(a.entry, b.entry);
+  const timed = readings.filter(({ when }) => when.minute !== null).sort((a, b) => compareMoments(a.when, b.when) || byValue(a, b));
+  const untimed = readings.filter(({ when }) => when.minute === null).sort(byValue);
+  if (untimed.length === 0 || timed.length === 0) return takeInTurn(dial, [...timed, ...untimed]);
+  const tried = takeInTurn(dial, timed);
+  const out = new Set(tried.suspects.map(({ entry }) => entry));
+  const both = takeInTurn(
+    dial,
+    mergeByValue(
+      untimed,
+      timed.filter(({ entry }) => !out.has(entry)),
+    ),
+  );
+  return { ...both, suspects: [...tried.suspects, ...both.suspects] };
+}
+
+function takeInTurn(start: Dial, readings: readonly Reading[]): Spell {
+  const points: MeterPoint[] = [];
+  const suspects: Suspect[] = [];
+  let dial = start;
+  for (const reading of readings) {
+    const taken = takeReading(dial, reading);
+    if (taken.kind === 'suspect') suspects.push(taken.suspect);
+    else {
+      points.push(taken.point);
+      dial = taken.dial;
+    }
+  }
+  return { points, suspects, dial };
+}
+
+function mergeByValue(untimed: readonly Reading[], timed: readonly Reading[]): readonly Reading[] {
+  const merged: Reading[] = [];
+  let next = 0;
+  for (const reading of timed) {
+    for (let other = untimed[next]; other !== undefined && other.shown <= reading.shown; other = untimed[next]) {
+      merged.push(other);
+      next += 1;
+    }
+    merged.push(reading);
+  }
+  return [...merged, ...untimed.slice(next)];
+}

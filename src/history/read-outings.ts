@@ -1,0 +1,87 @@
+import { dayOf } from '../values/civil.js';
+import type { Moment } from '../values/moment.js';
+import { addMinutes, compareMoments, countsAt, isAfter, minutesBetween, onDay, parseTime } from '../values/moment.js';
+import { TICKS_PER_MINUTE, ticksOf } from '../values/ticks.js';
+import type { Dated } from './dated-entry.js';
+import type { EntryOf } from './entry.js';
+import type { ScheduleNames } from './schedule-names.js';
+import type { StraySink } from './stray.js';
+import type { DutyHours, Outing } from './timeline.js';
+
+/** An outing before the meters that were noted with it are known. */
+export type BareOuting = Omit<Outing, 'meters'>;
+
+/**
+ * The outings of a history, in order.
+ *
+ * One that ends after `now` is still under way: its end has not happened yet.
+ */
+export function readOutings(
+  entries: readonly Dated<EntryOf<'outing'>>[],
+  names: ScheduleNames,
+  now: Moment,
+  strays: StraySink,
+): readonly BareOuting[] {
+  return entries.flatMap(({ entry, when }) => {
+    const end = endOf(entry, when, now);
+    if (end !== null && isAfter(when, end)) {
+      strays.report(entry.id, 'This outing ends before it begins');
+      return [];
+    }
+    const ticks = end === null ? timeSoFar(when, now) : timeAtWork(entry, when, end);
+    const attachments = (entry.attachments ?? []).filter((name) => strays.has(entry.id, 'attachment', name, names.attachments));
+    const duties = readDuties(entry, ticks, names, strays);
+    return [{ entry: entry.id, when, end, ticks, duties, attachments: [...new Set(attachments)], shift: entry.shift ?? null }];
+  });
+}
+
+/** When an outing entry's readings were taken: at its end, or at its start while it is under way. */
+export function readAt(outing: BareOuting): Moment {
+  return outing.end ?? outing.when;
+}
+
+function endOf(entry: EntryOf<'outing'>, start: Moment, now: Moment): Moment | null {
+  const noted = notedEnd(entry, start);
+  if (noted !== null) return countsAt(noted, now) ? noted : null;
+  if (entry.hours === undefined) return null;
+  const reckoned = addMinutes(start, Math.round(entry.hours * 60));
+  // Whoever notes the hours notes them afterwards, so the outing is over, whatever rounding makes of its end.
+  return countsAt(reckoned, now) ? reckoned : now;
+}
+
+function notedEnd(entry: EntryOf<'outing'>, start: Moment): Moment | null {
+  const day = entry.untilOn === undefined ? start.day : dayOf(entry.untilOn);
+  if (day === null) return null;
+  if (entry.until === undefined) return entry.untilOn === undefined ? null : onDay(day);
+  const end = { day, minute: parseTime(entry.until) };
+  const overMidnight = entry.untilOn === undefined && isAfter(start, end);
+  return overMidnight ? addMinutes(end, 24 * 60) : end;
+}
+
+/** Ticks of an hour: by the clock where both ends were noted, else as noted. */
+function timeAtWork(entry: EntryOf<'outing'>, start: Moment, end: Moment): number {
+  const minutes = entry.until === undefined ? null : minutesBetween(start, end);
+  if (minutes !== null) return minutes * TICKS_PER_MINUTE;
+  return entry.hours === undefined ? 0 : ticksOf(entry.hours);
+}
+
+/** An outing under way has taken the time since its start, where both minutes are known. */
+function timeSoFar(start: Moment, now: Moment): number {
+  return Math.max(0, minutesBetween(start, now) ?? 0) * TICKS_PER_MINUTE;
+}
+
+/** A duty without hours took the whole outing; one that is named twice adds up. */
+function readDuties(entry: EntryOf<'outing'>, whole: number, names: ScheduleNames, strays: StraySink): readonly DutyHours[] {
+  const duties = new Map<string, number>();
+  for (const { duty, hours } of entry.duties ?? []) {
+    if (!strays.has(entry.id, 'duty', duty, names.duties)) continue;
+    duties.set(duty, (duties.get(duty) ?? 0) + (hours === undefined ? whole : ticksOf(hours)));
+  }
+  return [...duties].map(([duty, ticks]) => ({ duty, ticks }));
+}
+
+/** Outings in the order in which they ended; those under way are left out. */
+export function inOrderOfEnd(outings: readonly BareOuting[]): readonly (BareOuting & { readonly end: Moment })[] {
+  const ended = outings.filter((outing): outing is BareOuting & { readonly end: Moment } => outing.end !== null);
+  return ended.sort((a, b) => compareMoments(a.end, b.end) || (a.entry < b.entry ? -1 : 1));
+}

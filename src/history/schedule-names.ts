@@ -1,0 +1,44 @@
+import type { Attachment, Defect, Dipstick, Duty, Event, Gauge, Meter, RuleGraph, Supply, Task } from '../graph/rule-graph.js';
+
+/** The part of a rule graph that a history is read against: what the machine has. */
+export type MachineModel = Pick<
+  RuleGraph,
+  'meters' | 'gauges' | 'dipsticks' | 'duties' | 'attachments' | 'events' | 'supplies' | 'defects' | 'tasks' | 'access'
+>;
+
+/** The same by id. Maps, not objects: the names are data. */
+export interface ScheduleNames {
+  readonly meters: ReadonlyMap<string, Meter>;
+  readonly gauges: ReadonlyMap<string, Gauge>;
+  readonly dipsticks: ReadonlyMap<string, Dipstick>;
+  readonly instruments: ReadonlyMap<string, Gauge | Dipstick>;
+  readonly duties: ReadonlyMap<string, Duty>;
+  readonly attachments: ReadonlyMap<string, Attachment>;
+  readonly events: ReadonlyMap<string, Event>;
+  readonly supplies: ReadonlyMap<string, Supply>;
+  readonly defects: ReadonlyMap<string, Defect>;
+  readonly tasks: ReadonlyMap<string, Task>;
+  /** Part → its positions. */
+  readonly parts: ReadonlyMap<string, ReadonlyMap<string, unknown>>;
+}
+
+/** Looks up what `model` has by id. */
+export function scheduleNames(model: MachineModel): ScheduleNames {
+  return {
+    meters: byId(model.meters),
+    gauges: byId(model.gauges),
+    dipsticks: byId(model.dipsticks),
+    instruments: byId<Gauge | Dipstick>([...model.gauges, ...model.dipsticks]),
+    duties: byId(model.duties),
+    attachments: byId(model.attachments),
+    events: byId(model.events),
+    supplies: byId(model.supplies),
+    defects: byId(model.defects),
+    tasks: byId(model.tasks),
+    parts: new Map(model.access.parts.map((part) => [part.id, new Map(part.positions.map((position) => [position.name, position]))])),
+  };
+}
+
+function byId<T extends { readonly id: string }>(items: readonly T[]): ReadonlyMap<string, T> {
+  return new Map(items.map((item) => [item.id, item]));
+}

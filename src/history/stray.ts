@@ -1,0 +1,41 @@
+import { nearNames } from '../base/near-name.js';
+import type { EntryId } from './entry.js';
+
+/** Something that an entry says and the schedule or the history knows nothing of: kept, reported, not used. */
+export interface Stray {
+  readonly entry: EntryId;
+  readonly what: string;
+}
+
+/**
+ * Where strays are reported to. Only the first of many alike is kept, so that a history written for another machine
+ * costs no more than one near-name search per name.
+ */
+export interface StraySink {
+  /** Whether `known` has the name; if not, it is reported as "no `kind` of that name". */
+  has(entry: EntryId, kind: string, name: string, known: ReadonlyMap<string, unknown>): boolean;
+  report(entry: EntryId, what: string): void;
+}
+
+/** A sink that adds to `strays`. */
+export function strayInto(strays: Stray[]): StraySink {
+  const words = new Map<string, string>();
+  return {
+    has(entry, kind, name, known) {
+      if (known.has(name)) return true;
+      const key = `${kind} ${name}`;
+      const what = words.get(key) ?? unknownName(kind, name, [...known.keys()]);
+      words.set(key, what);
+      strays.push({ entry, what });
+      return false;
+    },
+    report(entry, what) {
+      strays.push({ entry, what });
+    },
+  };
+}
+
+function unknownName(kind: string, name: string, known: readonly string[]): string {
+  const nearest = name.length > 80 ? undefined : nearNames(name, known)[0];
+  return `There is no ${kind} \`${name}\` in this schedule${nearest === undefined ? '' : `; did you mean \`${nearest}\`?`}`;
+}
