@@ -1,27 +1,51 @@
 /**
- * Writes the files that are made from grammar/rule-graph.schema.json: its types, and the order of its keys.
+ * Writes what is made from something else; `--check` only says what would change, and fails if anything would.
  *
- * `npm run generate`; with `--check` nothing is written, and a stale file is an error.
+ *   src/graph/{rule-graph,key-order}.ts  from grammar/rule-graph.schema.json
+ *   grammar/history-entry.schema.json    from the zod schema of src/history/entry.ts
+ *   grammar/{assessment,explanation,check-report,task-rules}.schema.json   from the types of the answers
  */
 import { readFileSync, writeFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { build } from 'esbuild';
 import { compile } from 'json-schema-to-typescript';
+import * as z from 'zod';
+import { SchemaWriter } from './type-schema.mjs';
 
 const root = new URL('../', import.meta.url);
-const schema = JSON.parse(readFileSync(new URL('grammar/rule-graph.schema.json', root), 'utf8'));
+const at = (path) => fileURLToPath(new URL(path, root));
+const schemaId = (name) => `https://duewright.invalid/schemas/${name}`;
+const json = (value) => `${JSON.stringify(value, null, 2)}\n`;
+
+const graphSchema = JSON.parse(readFileSync(at('grammar/rule-graph.schema.json'), 'utf8'));
 const banner = '/* Made from grammar/rule-graph.schema.json by `npm run generate`; do not edit. */';
+
+/** Name of the schema, file and name of the type, title. */
+const answers = [
+  ['assessment', 'src/assess/assessment.ts', 'Assessment', 'What is due: the answer of `assess` and of `duewright due --json`'],
+  ['explanation', 'src/explain/explanation.ts', 'Explanation', 'Why: the answer of `explain` and of `duewright why --json`'],
+  ['check-report', 'src/adapters/cli/check-report.ts', 'CheckReport', 'What is wrong in one schedule: one item of the array that `duewright check --json` answers'],
+  ['task-rules', 'src/adapters/cli/task-rules.ts', 'TaskRules', 'The rules of one task: the answer of `duewright rules --json`'],
+];
 
 /** @returns {Promise<Map<string, string>>} path from the root → text */
 export async function generated() {
-  const types = await compile(structuredClone(schema), 'RuleGraph', { bannerComment: banner, unreachableDefinitions: true, additionalProperties: false });
   return new Map([
-    ['src/graph/rule-graph.ts', types],
+    ['src/graph/rule-graph.ts', await ruleGraphTypes()],
     ['src/graph/key-order.ts', keyOrderText()],
+    ['grammar/history-entry.schema.json', await entrySchemaText()],
+    ...answerSchemas(),
   ]);
+}
+
+function ruleGraphTypes() {
+  const options = { bannerComment: banner, unreachableDefinitions: true, additionalProperties: false };
+  return compile(structuredClone(graphSchema), 'RuleGraph', options);
 }
 
 function keyOrderText() {
   const keys = new Set();
-  collect(schema, keys);
+  collect(graphSchema, keys);
   const list = [...keys].map((key) => `  '${key}',`).join('\n');
   return `${banner}\n\n/** Every key of a rule graph, in the order in which the schema first names it. */\nexport const keyOrder: readonly string[] = [\n${list}\n];\n`;
 }
@@ -33,20 +57,41 @@ function collect(node, keys) {
   Object.values(node).forEach((item) => collect(item, keys));
 }
 
-if (process.argv[1] === new URL(import.meta.url).pathname) {
-  const files = await generated();
-  const stale = [...files].filter(([path, text]) => read(path) !== text);
-  for (const [path, text] of stale) {
-    if (process.argv.includes('--check')) console.error(`${path} is stale: run \`npm run generate\``);
-    else writeFileSync(new URL(path, root), text);
-  }
-  process.exitCode = process.argv.includes('--check') && stale.length > 0 ? 1 : 0;
+async function entrySchemaText() {
+  const { entrySchema } = await load('src/history/entry.ts');
+  const { $schema, ...schema } = z.toJSONSchema(entrySchema);
+  return json({ $schema, $id: schemaId('history-entry'), title: 'One entry of a logbook: a line of JSON', ...schema });
+}
+
+/** The exports of one of our TypeScript files. */
+async function load(path) {
+  const options = { bundle: true, write: false, format: 'esm', platform: 'neutral', mainFields: ['module', 'main'] };
+  const { outputFiles } = await build({ entryPoints: [at(path)], ...options });
+  return import(`data:text/javascript;base64,${Buffer.from(outputFiles[0].text).toString('base64')}`);
+}
+
+function answerSchemas() {
+  const writer = new SchemaWriter(answers.map(([, file]) => at(file)));
+  return answers.map(([name, file, type, title]) => [
+    `grammar/${name}.schema.json`,
+    json(writer.write(at(file), type, { id: schemaId(name), title })),
+  ]);
 }
 
 function read(path) {
   try {
-    return readFileSync(new URL(path, root), 'utf8');
+    return readFileSync(at(path), 'utf8');
   } catch {
     return undefined;
   }
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  const stale = [...(await generated())].filter(([path, text]) => read(path) !== text);
+  const onlyCheck = process.argv.includes('--check');
+  for (const [path, text] of stale) {
+    if (onlyCheck) console.error(`${path} is stale: run \`npm run generate\``);
+    else writeFileSync(at(path), text);
+  }
+  if (onlyCheck && stale.length > 0) process.exitCode = 1;
 }
