@@ -1,0 +1,154 @@
+/**
+ * What one rule comes to if the task is done now: arithmetic on the recorded numbers, by kind of rule.
+ *
+ * Where the record does not carry enough to be sure, the answer is a range and the change is not offered.
+ */
+import { assertNever } from '../base/assert-never.js';
+import type { Amount, CalendarMarksNode, CalendarWindowNode, DutyMixNode, IntervalNode, MarksNode, StagesNode, Trigger } from '../graph/rule-graph.js';
+import type { RuleFacts } from './explanation.js';
+import { mayAlter } from './influence.js';
+import { ANYTHING, between, exactly } from './possible.js';
+import type { Possible } from './possible.js';
+import type { Standing } from './standing.js';
+
+const AT_EASE = between('coming-up', 'clear');
+
+/** The state of a rule that is not made of others, after a doing now. */
+export function afterDoing(rule: RuleFacts, standing: Standing): Possible {
+  const node = rule.node as Trigger;
+  switch (node.kind) {
+    case 'interval':
+      return afterInterval(node, rule, standing);
+    case 'duty-mix':
+      return afterDutyMix(node, rule, standing);
+    case 'stages':
+      return afterStages(node, rule, standing);
+    case 'marks':
+      return afterMarks(node, standing);
+    case 'calendar-marks':
+    case 'calendar-window':
+      return afterCalendarMarks(node, rule, standing);
+    case 'occasion':
+    case 'attaching':
+    case 'refuelling':
+    case 'event':
+    case 'asked':
+      return exactly(rule.state === 'resting' ? 'resting' : 'clear');
+    case 'when':
+      return rule.state === 'due' || rule.state === 'clear' ? exactly('clear') : between('unknown', 'clear');
+    case 'while':
+      return afterWhile(rule, standing);
+    case 'sooner':
+      return rule.state === 'clear' || rule.state === 'resting' ? between('coming-up', 'resting') : ANYTHING;
+    case 'whichever':
+    case 'any':
+    case 'first':
+      return ANYTHING;
+    default:
+      return assertNever(node);
+  }
+}
+
+function afterInterval(node: IntervalNode, rule: RuleFacts, standing: Standing): Possible {
+  const moved = movesOnlyToDue(node, rule);
+  if (moved === null) return ANYTHING;
+  const { amount } = node;
+  if (amount.on === 'meter') {
+    const now = standing.meters.get(amount.meter);
+    if (now === undefined) return exactly('unknown');
+    return byLeft(moved ? amount.ticks + (rule.limit?.left ?? 0) : amount.ticks, node);
+  }
+  if (amount.on === 'work') return standing.workToday ? ANYTHING : byLeft(amount.ticks, node);
+  if (moved) return ANYTHING;
+  return fresh(amount, node.lead.size);
+}
+
+/** Whether a doing now moves the base to the due point instead of to now; `null` if the record does not say. */
+function movesOnlyToDue(node: IntervalNode | DutyMixNode, rule: RuleFacts): boolean | null {
+  if (node.count === 'doing') return false;
+  const left = rule.limit?.left;
+  if (left === undefined || left === null) return rule.limit?.base === null ? false : null;
+  if (node.count === 'due-if-late') return left < 0;
+  return left <= node.early.size && -left <= node.late.size;
+}
+
+/** What `left` comes to on an axis of ticks. */
+function byLeft(left: number, node: { readonly lead: { readonly size: number }; readonly late: { readonly size: number }; readonly strict?: boolean }): Possible {
+  if (left > node.lead.size) return exactly('clear');
+  if (left > 0 || (left === 0 && node.strict === true)) return exactly('coming-up');
+  return exactly(-left > node.late.size ? 'overdue' : 'due');
+}
+
+/** A calendar span that has just begun: no month is shorter than 28 days. */
+function fresh(amount: Amount, lead: number): Possible {
+  if (amount.on !== 'calendar' || amount.unit === 'minutes') return ANYTHING;
+  const days = amount.unit === 'days' ? amount.count : amount.count * 28;
+  if (lead < days) return exactly('clear');
+  return amount.unit === 'days' ? exactly('coming-up') : AT_EASE;
+}
+
+function afterDutyMix(node: DutyMixNode, rule: RuleFacts, standing: Standing): Possible {
+  const moved = movesOnlyToDue(node, rule);
+  if (standing.workToday || moved !== false) return ANYTHING;
+  return standing.meters.has(node.meter) ? byLeft(node.ticks, node) : exactly('unknown');
+}
+
+function afterMarks(node: MarksNode, standing: Standing): Possible {
+  const now = standing.meters.get(node.amount.meter);
+  if (now === undefined) return exactly('unknown');
+  const step = node.amount.ticks;
+  const next = (Math.floor((now.ticks + node.early.size) / step) + 1) * step;
+  return byLeft(next - now.ticks, node);
+}
+
+function afterCalendarMarks(node: CalendarMarksNode | CalendarWindowNode, rule: RuleFacts, standing: Standing): Possible {
+  const due = rule.limit?.due;
+  if (due === undefined || due === null || due.on !== 'calendar') return ANYTHING;
+  const gap = node.kind === 'calendar-marks' && node.days.length > 1 ? 1 : node.months * 28;
+  const sinceDue = standing.now.day - due.day;
+  if (sinceDue + node.early.size < 0) return rule.state === undefined ? ANYTHING : exactly(rule.state);
+  const atLeast = gap - Math.max(0, sinceDue);
+  return atLeast > node.lead.size + node.early.size ? exactly('clear') : between('due', 'clear');
+}
+
+function afterStages(node: StagesNode, rule: RuleFacts, standing: Standing): Possible {
+  const left = nextStageLeft(node, rule, standing);
+  if (left === null) return between('due', 'resting');
+  return left === 'none' ? exactly('clear') : byLeft(left, node);
+}
+
+/** Ticks to the first stage that a doing now does not meet; `'none'` if it meets all; `null` if the record does not say. */
+function nextStageLeft(node: StagesNode, rule: RuleFacts, standing: Standing): number | 'none' | null {
+  const base = rule.limit?.base;
+  if (node.amounts.length === 1 && node.from.is === 'start') return 'none';
+  if (base === undefined || base === null || base.point.on !== 'meter') return null;
+  const { meter, ticks } = base.point;
+  const now = standing.meters.get(meter);
+  const points = node.amounts.map((amount) => (amount.on === 'meter' && amount.meter === meter ? ticks + amount.ticks : null));
+  if (now === undefined || points.some((point) => point === null)) return null;
+  const met = rule.note?.is === 'stages' ? rule.note.met : 0;
+  const atLeast = node.from.is === 'start' && met === 0 ? 1 : met;
+  const next = points.find((point, index) => point !== null && index >= atLeast && point > now.ticks + node.early.size);
+  return next === undefined || next === null ? 'none' : next - now.ticks;
+}
+
+/** Whether a doing now meets all of what stands under `first`: a single stage is met by any doing. */
+export function meetsFirst(rule: RuleFacts, standing: Standing): boolean | null {
+  const node = rule.node as Trigger;
+  if (node.kind === 'stages') {
+    const next = nextStageLeft(node, rule, standing);
+    return next === null ? null : next === 'none';
+  }
+  if (node.kind !== 'whichever') return null;
+  const parts = rule.parts.map((part) => meetsFirst(part, standing));
+  return parts.every((part) => part === true) ? true : null;
+}
+
+function afterWhile(rule: RuleFacts, standing: Standing): Possible {
+  const [condition, then] = rule.parts;
+  if (condition === undefined || then === undefined || mayAlter(condition, { is: 'doing' })) {
+    return rule.state === 'clear' || rule.state === 'resting' ? exactly(rule.state) : ANYTHING;
+  }
+  if (condition.truth === 'false') return exactly(rule.state ?? 'clear');
+  return condition.truth === 'true' && then.parts.length === 0 ? afterDoing(then, standing) : ANYTHING;
+}

@@ -1,0 +1,165 @@
+/**
+ * Why a task is in the state it is in: read from the record of the run (docs/meaning.md §9).
+ */
+import type { Assessment, Hold, Missing, Notice, Observation, TaskAssessment } from '../assess/assessment.js';
+import { assertNever } from '../base/assert-never.js';
+import type { NodeId, RuleGraph, Task } from '../graph/rule-graph.js';
+import type { Entry, EntryId } from '../history/entry.js';
+import { entryMoment } from './entry-moment.js';
+import type { CitedEntry, ExplainedTask, Explanation, RuleFacts, Unknown } from './explanation.js';
+import { forecastOf } from './forecast.js';
+import { namesIn } from './names.js';
+import { nearestChanges } from './nearest-changes.js';
+import { placeOf, ruleFacts } from './rule-facts.js';
+import { standingOf } from './standing.js';
+
+export interface ExplainOptions {
+  /** Meter id → ticks a day, as given to `assess`: with it the explanation tells about when each part is reached. */
+  readonly rates?: ReadonlyMap<string, number>;
+}
+
+/**
+ * The explanation of one task.
+ *
+ * Nothing is assessed again: states, numbers and entries are those that `assess` recorded, so that the assessment must have been
+ * made with its record. `entries` is the history that was assessed; entries are looked up there by id.
+ *
+ * @throws RangeError if the assessment has no such task, or none of its record.
+ * @example explain(graph, assess(graph, entries, now), entries, 'change-engine-oil').state // 'due'
+ */
+export function explain(graph: RuleGraph, assessment: Assessment, entries: readonly Entry[], taskId: string, options: ExplainOptions = {}): Explanation {
+  const task = graph.tasks.find((candidate) => candidate.id === taskId);
+  const assessed = assessment.tasks.find((candidate) => candidate.task === taskId);
+  const observations = assessment.record[taskId];
+  if (task === undefined || assessed === undefined) throw new RangeError(`the assessment has no task \`${taskId}\``);
+  if (observations === undefined) throw new RangeError(`the assessment has no record of \`${taskId}\``);
+
+  const byId = new Map(entries.map((entry) => [entry.id, entry]));
+  const recorded = { graph, entries: byId, observations: new Map(observations.map((seen) => [seen.node, seen])) };
+  const rule = task.trigger === undefined ? null : ruleFacts(recorded, task.trigger);
+  const gate = task.gate === undefined ? null : ruleFacts(recorded, task.gate);
+  const standing = standingOf(assessment.now, assessed, rule, entries, tasksThatCount(graph, task));
+  const holds = assessment.holds.filter((hold) => holdTouches(hold, task));
+  const notices = assessment.notices.filter((notice) => noticeTouches(notice, task));
+  const told = {
+    task: explainedTask(graph, task),
+    ...standOf(assessed),
+    rule,
+    gate,
+    others: rule === null ? [] : otherLeaves(rule, assessed.governing),
+    entries: cited(observations, byId),
+    unknown: unknownsOf(assessed, observations),
+    holds,
+    notices,
+    changes: nearestChanges({ graph, standing, rule, gate }),
+    forecast: rule === null ? null : forecastOf(rule, assessed, assessment.now, options.rates),
+  };
+  return { format: 'duewright-explanation', version: 1, schedule: scheduleOf(graph), now: assessment.now, ...told, names: namesIn(graph, told) };
+}
+
+function standOf(assessed: TaskAssessment): Pick<Explanation, 'state' | 'due' | 'left' | 'resting' | 'governing'> {
+  const { state, due, left, resting, governing } = assessed;
+  return { state, due, left, resting, governing };
+}
+
+function scheduleOf(graph: RuleGraph): Explanation['schedule'] {
+  const { name, title, edition } = graph.schedule;
+  return { name, title, fingerprint: graph.fingerprint, ...(edition === undefined ? {} : { edition }) };
+}
+
+function explainedTask(graph: RuleGraph, task: Task): ExplainedTask {
+  return {
+    id: task.id,
+    title: task.title,
+    place: placeOf(graph, task.origin),
+    ...(task.reason === undefined ? {} : { reason: task.reason }),
+    ...(task.source === undefined ? {} : { source: task.source }),
+    cautions: task.site.cautions,
+    qualified: task.site.qualified,
+    procedure: task.site.procedure,
+    reads: task.reads.map((reading) => reading.instrument),
+  };
+}
+
+/** The task itself, what covers it and what it is met by: a doing of any of them may be a doing of the task. */
+function tasksThatCount(graph: RuleGraph, task: Task): ReadonlySet<string> {
+  const covering = graph.tasks.filter((other) => other.covers.includes(task.id) || other.restarts.includes(task.id));
+  return new Set([task.id, ...covering.map((other) => other.id), ...task.metBy]);
+}
+
+/** Rules that can speak for themselves, the governing one left out, in the order they were written. */
+function otherLeaves(rule: RuleFacts, governing: NodeId | null): readonly NodeId[] {
+  const { kind, id } = rule.node;
+  if (kind === 'any' || kind === 'whichever' || kind === 'first') return rule.parts.flatMap((part) => otherLeaves(part, governing));
+  return id === governing || rule.state === undefined || holdsNode(rule, governing) ? [] : [id];
+}
+
+function holdsNode(rule: RuleFacts, id: NodeId | null): boolean {
+  return rule.parts.some((part) => part.node.id === id || holdsNode(part, id));
+}
+
+/** Every entry that some observation of the task rests on, in the order in which they happened. */
+function cited(observations: readonly Observation[], byId: ReadonlyMap<EntryId, Entry>): readonly CitedEntry[] {
+  const ids = new Set(observations.flatMap(entriesOf));
+  const found = [...ids].flatMap((id) => {
+    const entry = byId.get(id);
+    const when = entry === undefined ? null : entryMoment(entry);
+    return entry === undefined || when === null ? [] : [{ id, when, entry }];
+  });
+  return found.sort((a, b) => a.when.day - b.when.day || (a.when.minute ?? -1) - (b.when.minute ?? -1) || (a.id < b.id ? -1 : 1));
+}
+
+function entriesOf(seen: Observation): readonly EntryId[] {
+  return [...seen.entries, ...(seen.limit?.base?.entries ?? []), ...(seen.limit?.now?.entries ?? []), ...(seen.shares ?? []).flatMap((share) => share.entries)];
+}
+
+function unknownsOf(assessed: TaskAssessment, observations: readonly Observation[]): readonly Unknown[] {
+  const found = new Map<string, Unknown>();
+  for (const seen of observations) {
+    for (const missing of seen.missing ?? []) note(found, missing, seen.node);
+  }
+  for (const missing of assessed.missing) note(found, missing, null);
+  return [...found.values()];
+}
+
+function note(found: Map<string, Unknown>, missing: Missing, node: NodeId | null): void {
+  const key = JSON.stringify(missing);
+  if (!found.has(key)) found.set(key, { missing, node, settledBy: settledBy(missing) });
+}
+
+function settledBy(missing: Missing): Unknown['settledBy'] {
+  switch (missing.what) {
+    case 'reading':
+      return 'read-instrument';
+    case 'meter':
+      return 'read-meter';
+    case 'meter-at-doing':
+      return 'note-meter-at-doing';
+    case 'record':
+      return 'record-or-state';
+    case 'in-service':
+      return 'state-in-service';
+    case 'outing':
+      return 'record-outing';
+    default:
+      return assertNever(missing);
+  }
+}
+
+function holdTouches(hold: Hold, task: Task): boolean {
+  switch (hold.why.is) {
+    case 'stop':
+      return false;
+    case 'defect':
+      return task.mends.includes(hold.why.defect);
+    case 'reading':
+    case 'late':
+      return hold.why.task === task.id;
+    default:
+      return assertNever(hold.why);
+  }
+}
+
+function noticeTouches(notice: Notice, task: Task): boolean {
+  return notice.from.is === 'reading' ? notice.from.task === task.id : task.mends.includes(notice.from.defect);
+}

@@ -1,0 +1,25 @@
+import { numberText } from '../values/number-text.js';
+
+/** A number with its noun, in the singular for exactly one. @example counted(1, 'day') // '1 day' */
+export function counted(count: number, noun: string, plural = `${noun}s`): string {
+  return `${numberText(count)} ${count === 1 ? noun : plural}`;
+}
+
+/** Words in a row: a, b and c. */
+export function listed(words: readonly string[], joint = 'and'): string {
+  const last = words[words.length - 1];
+  if (last === undefined) return '';
+  return words.length === 1 ? last : `${words.slice(0, -1).join(', ')} ${joint} ${last}`;
+}
+
+/** A title as it stands inside a sentence: its first letter small, unless the word is an abbreviation or a name of several capitals. */
+export function inSentence(title: string): string {
+  const [first = '', second = ''] = title;
+  return second === '' || second !== second.toUpperCase() || second === ' ' ? first.toLowerCase() + title.slice(first.length) : title;
+}
+
+/** The first letter large. */
+export function asSentence(text: string): string {
+  const [first = ''] = text;
+  return first.toUpperCase() + text.slice(first.length);
+}

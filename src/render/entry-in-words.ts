@@ -1,0 +1,93 @@
+/**
+ * What an entry of the logbook says, in one line.
+ */
+import { assertNever } from '../base/assert-never.js';
+import type { Entry } from '../history/entry.js';
+import { numberText } from '../values/number-text.js';
+import { titleOf } from './amounts-in-words.js';
+import type { Titles } from './amounts-in-words.js';
+import { asSentence, listed } from './count-in-words.js';
+import { safeText } from './safe-text.js';
+
+/** `Done: change the engine oil and filter. Engine 1200 h.` The owner's own note follows in quotes. */
+export function entryInWords(entry: Entry, names: Titles): string {
+  const noted = [...meters(entry, names), ...readings(entry, names)];
+  const said = [happening(entry, names), ...(noted.length > 0 ? [asSentence(listed(noted))] : [])].filter((part) => part !== '');
+  const note = entry.note === undefined ? '' : ` “${safeText(entry.note)}”`;
+  return `${said.map((part) => `${part}.`).join(' ')}${note}`;
+}
+
+function meters(entry: Entry, names: Titles): readonly string[] {
+  return Object.entries(entry.meters ?? {}).map(([meter, value]) => `${safeText(meter)} ${shown(value, meter, names)}`);
+}
+
+function shown(value: number, meter: string, names: Titles): string {
+  return `${numberText(value)} ${safeText(names.meters[meter]?.unit ?? 'h')}`;
+}
+
+function readings(entry: Entry, names: Titles): readonly string[] {
+  return Object.entries(entry.readings ?? {}).map(([id, value]) => {
+    const title = titleOf(names.gauges[id]?.title ?? names.dipsticks[id]?.title, id);
+    if (typeof value === 'string') return `${title} ${value.replace('-', ' ')}`;
+    const unit = names.gauges[id]?.unit;
+    return unit === undefined ? `${title} ${numberText(value * 100)} % of low to full` : `${title} ${numberText(value)} ${safeText(unit)}`;
+  });
+}
+
+function happening(entry: Entry, names: Titles): string {
+  switch (entry.kind) {
+    case 'machine':
+      return entry.inService === undefined ? 'The machine was taken over' : `The machine entered service on ${entry.inService}`;
+    case 'reading':
+      return '';
+    case 'done':
+      return `Done: ${entry.tasks.map((task) => titleOf(names.tasks[task], task)).join('; ')}`;
+    case 'outing':
+      return outing(entry, names);
+    case 'finding':
+      return `Found: ${safeText(entry.text)}`;
+    case 'defect-opened':
+      return `Found “${titleOf(names.defects[entry.defect], entry.defect)}”${entry.class === undefined ? '' : ` as ${safeText(entry.class)}`}`;
+    case 'defect-closed':
+      return `Mended “${titleOf(names.defects[entry.defect], entry.defect)}”`;
+    case 'event':
+      return `Happened: ${titleOf(names.events[entry.event], entry.event)}`;
+    case 'attached':
+      return `Put on: ${titleOf(names.attachments[entry.attachment], entry.attachment)}`;
+    case 'detached':
+      return `Taken off: ${titleOf(names.attachments[entry.attachment], entry.attachment)}`;
+    case 'meter-replaced':
+      return `New meter for ${safeText(entry.meter)}: the old one showed ${shown(entry.final, entry.meter, names)}, the new one ${shown(entry.initial, entry.meter, names)}`;
+    case 'stands':
+      return `Left standing: ${listed(Object.entries(entry.positions).map(([part, position]) => `${safeText(part)} ${safeText(position)}`))}`;
+    case 'storage':
+      return entry.phase === 'begins' ? 'Put into storage' : 'Taken out of storage';
+    case 'refuelled':
+      return entry.litres === undefined ? 'Refuelled' : `Refuelled ${numberText(entry.litres)} L`;
+    case 'topped-up':
+      return `Topped up ${numberText(entry.litres)} L${entry.dipstick === undefined ? '' : ` by the ${titleOf(names.dipsticks[entry.dipstick]?.title, entry.dipstick)}`}`;
+    case 'stated':
+      return stated(entry, names);
+    case 'void':
+      return `Voids ${safeText(entry.entry)}`;
+    case 'confirm':
+      return `Confirms ${safeText(entry.entry)}`;
+    default:
+      return assertNever(entry);
+  }
+}
+
+function outing(entry: Extract<Entry, { kind: 'outing' }>, names: Titles): string {
+  const times = entry.until === undefined ? '' : ` ${entry.at === undefined ? '' : `${entry.at} `}to ${entry.until}`;
+  const hours = entry.hours === undefined ? '' : `, ${numberText(entry.hours)} h`;
+  const duties = (entry.duties ?? []).map(({ duty, hours: part }) => `${part === undefined ? '' : `${numberText(part)} h `}in ${titleOf(names.duties[duty], duty)}`);
+  const attachments = (entry.attachments ?? []).map((attachment) => `with the ${titleOf(names.attachments[attachment], attachment)}`);
+  return `At work${times}${hours}${[...duties, ...attachments].map((part) => `, ${part}`).join('')}`;
+}
+
+function stated(entry: Extract<Entry, { kind: 'stated' }>, names: Titles): string {
+  const by = entry.doneBy === undefined ? '' : ` by ${entry.doneBy}`;
+  const at = Object.entries(entry.doneAt ?? {}).map(([meter, value]) => ` at about ${shown(value, meter, names)} of ${safeText(meter)}`);
+  const words = entry.words === undefined ? '' : `: “${safeText(entry.words)}”`;
+  return `The owner states that “${titleOf(names.tasks[entry.task], entry.task)}” was done${by}${at.join(' and')}${words}`;
+}

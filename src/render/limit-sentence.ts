@@ -1,0 +1,133 @@
+/**
+ * What one limit has come to, as sentences with its numbers.
+ */
+import type { DuePoint, LimitFacts, TaskState } from '../assess/assessment.js';
+import type { Explanation, RuleFacts } from '../explain/explanation.js';
+import { addDays } from '../values/calendar.js';
+import { numberText } from '../values/number-text.js';
+import { inDuty, lengthInWords, meterQuantity, pointInWords, pointOnAxis, theMeter, titleOf } from './amounts-in-words.js';
+import type { Titles } from './amounts-in-words.js';
+import { listed } from './count-in-words.js';
+import { dayInWords, momentInWords } from './dates-in-words.js';
+import { spanInWords } from './span-in-words.js';
+
+interface Told {
+  readonly rule: RuleFacts;
+  readonly limit: LimitFacts;
+  readonly due: DuePoint;
+  readonly explanation: Explanation;
+}
+
+/** Without a full stop; `null` for a rule that has no due point. */
+export function limitSentence(rule: RuleFacts, explanation: Explanation): string | null {
+  const { limit } = rule;
+  if (limit === undefined || limit.due === null) return null;
+  const told = { rule, limit, due: limit.due, explanation };
+  if (rule.shares !== undefined) return mixSentence(told);
+  return reached(rule.state) ? upSentence(told) : leftSentence(told);
+}
+
+function reached(state: TaskState | undefined): boolean {
+  return state === 'due' || state === 'overdue';
+}
+
+function upSentence(told: Told): string {
+  const { rule, due, limit, explanation } = told;
+  const { names } = explanation;
+  const left = limit.left ?? 0;
+  const past = left === 0 ? '' : `, ${lengthInWords(left, due, names)} past ${pastWhat(due, names)}`;
+  const since = sinceBase(told);
+  if (due.on === 'calendar') return `${spanInWords(rule, names)}${since} ${isPlural(rule) ? 'were' : 'was'} up ${calendarUp(due, left)}`;
+  if (due.on === 'moment') return `${spanInWords(rule, names)}${since} ${isPlural(rule) ? 'were' : 'was'} up on ${momentInWords(due.at)}`;
+  const verb = isPlural(rule) ? 'are' : 'is';
+  return `${spanInWords(rule, names)}${since} ${verb} ${left === 0 ? 'just up' : 'up'}: ${standsAt(told)}${past}${allowance(told)}`;
+}
+
+function leftSentence(told: Told): string {
+  const { rule, due, limit, explanation } = told;
+  const { names } = explanation;
+  const left = lengthInWords(limit.left ?? 0, due, names);
+  const verb = isPlural(rule) ? 'have' : 'has';
+  if (due.on === 'calendar') return `${spanInWords(rule, names)}${sinceBase(told)} ${verb} ${left} left: ${due.goodThrough ? 'good through' : 'until'} ${dayInWords(due.goodThrough ? addDays(due.day, -1) : due.day)}`;
+  const strict = rule.node.kind === 'interval' && rule.node.strict ? 'it falls due beyond' : 'it falls due at';
+  return `${spanInWords(rule, names)}${sinceBase(told)} ${verb} ${left} left: ${standsAt(told)}, and ${strict} ${pointOnAxis(due, names)}`;
+}
+
+function mixSentence(told: Told): string {
+  const { rule, due, limit, explanation } = told;
+  const { names } = explanation;
+  const shares = (rule.shares ?? []).filter((share) => share.ticks > 0);
+  const meter = due.on === 'meter' ? due.meter : '';
+  const total = shares.reduce((sum, share) => sum + share.ticks / share.of, 0);
+  const parts = shares.map((share) => `${meterQuantity(share.ticks, meter, names)}${share.duty === null ? ' in ordinary work' : inDuty(share.duty, names)} (of ${meterQuantity(share.of, meter, names)})`);
+  const made = parts.length === 0 ? 'no work' : listed(parts);
+  const rest = reached(rule.state) ? '' : `; in ordinary work it has ${lengthInWords(limit.left ?? 0, due, names)} left, until ${pointOnAxis(due, names)}`;
+  return `the work${sinceBase(told)} has used up ${numberText(total * 100, 1)} % of the limit: ${made}${rest}`;
+}
+
+function pastWhat(due: DuePoint, names: Titles): string {
+  return due.on === 'meter' ? meterQuantity(due.ticks, due.meter, names) : pointOnAxis(due, names);
+}
+
+function calendarUp(due: Extract<DuePoint, { on: 'calendar' }>, left: number): string {
+  const day = due.goodThrough ? `at the end of ${dayInWords(addDays(due.day, -1))}` : `on ${dayInWords(due.day)}`;
+  if (left === 0) return due.goodThrough ? day : `${day}, today`;
+  return `${day}, ${-left === 1 ? '1 day' : `${-left} days`} ago`;
+}
+
+/** ` since it was done on 2 March 2026 at 1200 h`; what the limit counts from. */
+function sinceBase({ rule, limit, explanation }: Told): string {
+  const { base } = limit;
+  if (base === null) return '';
+  const when = rule.baseWhen === null || rule.baseWhen === undefined ? '' : ` on ${momentInWords(rule.baseWhen)}`;
+  const at = base.point.on === 'meter' ? ` at ${meterQuantity(base.point.ticks, base.point.meter, explanation.names)}` : '';
+  switch (base.why) {
+    case 'done':
+      return ` since it was done${when}${at}`;
+    case 'stated':
+      return ` since it was done, as the owner states,${when}${at === '' ? '' : at.replace(' at ', ' at about ')}`;
+    case 'restarted':
+      return ` since its clock was restarted${when}${at}`;
+    case 'start':
+      return ` since the machine entered service${when}${at}`;
+    case 'due-point':
+      return ` since it was last due${base.point.on === 'meter' ? at : when}`;
+    case 'mark':
+      return ` since the last mark${base.point.on === 'meter' ? at : when}`;
+    case 'event':
+      return ` since ${eventWords(rule, explanation)}${when}${at}`;
+    case 'reading':
+      return ` since the reading${when}${at}`;
+    case 'defect':
+      return ` since the defect was found${when}${at}`;
+  }
+}
+
+function eventWords(rule: RuleFacts, { names }: Explanation): string {
+  const { node } = rule;
+  const id = node.kind === 'event' ? node.event : node.kind === 'stages' && node.from.is === 'event' ? node.from.event : null;
+  return id === null ? 'it happened' : `“${titleOf(names.events[id], id)}”`;
+}
+
+/** `the hour meter on the dash read 1304 h on 13 May 2026`. */
+function standsAt({ rule, limit, explanation }: Told): string {
+  const { now } = limit;
+  if (now === null) return 'where it stands now is not known';
+  const on = rule.readWhen === null || rule.readWhen === undefined ? '' : ` on ${momentInWords(rule.readWhen)}`;
+  if (now.point.on === 'meter') return `${theMeter(now.point.meter, explanation.names)} read ${meterQuantity(now.point.ticks, now.point.meter, explanation.names)}${on}`;
+  return now.point.on === 'work' ? `${pointInWords(now.point, explanation.names)} since then` : `it is ${pointInWords(now.point, explanation.names)}`;
+}
+
+function allowance({ rule, limit, due, explanation }: Told): string {
+  const { overdueAfter } = limit;
+  if (overdueAfter === null || due.on !== 'meter' || overdueAfter.on !== 'meter' || overdueAfter.ticks === due.ticks) return '';
+  const late = meterQuantity(overdueAfter.ticks - due.ticks, due.meter, explanation.names);
+  const end = meterQuantity(overdueAfter.ticks, due.meter, explanation.names);
+  return rule.state === 'overdue' ? `; the ${late} that it may run late ended at ${end}` : `; it may run ${late} late, to ${end}`;
+}
+
+function isPlural(rule: RuleFacts): boolean {
+  const { node } = rule;
+  if (node.kind === 'interval') return node.amount.on !== 'calendar' || node.amount.count !== 1;
+  return node.kind === 'duty-mix';
+}

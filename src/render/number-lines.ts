@@ -1,0 +1,85 @@
+/**
+ * The arithmetic of each limit, one line apiece: base + span = due; now; left or past; allowance.
+ */
+import type { DuePoint, LimitFacts } from '../assess/assessment.js';
+import type { Explanation, RuleFacts } from '../explain/explanation.js';
+import { addDays } from '../values/calendar.js';
+import { numberText } from '../values/number-text.js';
+import { calendarInWords, lengthInWords, meterQuantity, pointOnAxis, titleOf } from './amounts-in-words.js';
+import type { Titles } from './amounts-in-words.js';
+import { dayInWords } from './dates-in-words.js';
+
+export interface NumberLine {
+  /** The axis, as a label: `engine`, `calendar`, `work`. */
+  readonly label: string;
+  readonly text: string;
+}
+
+/** For the governing limit first, then the others in the order they were written. */
+export function numberLines(explanation: Explanation): readonly NumberLine[] {
+  const limits = explanation.rule === null ? [] : limitsIn(explanation.rule);
+  const ordered = [...limits.filter((rule) => rule.node.id === explanation.governing), ...limits.filter((rule) => rule.node.id !== explanation.governing)];
+  return ordered.flatMap((rule) => linesOf(rule, explanation.names));
+}
+
+function limitsIn(rule: RuleFacts): readonly RuleFacts[] {
+  return [...(rule.limit === undefined ? [] : [rule]), ...rule.parts.flatMap(limitsIn)];
+}
+
+function linesOf(rule: RuleFacts, names: Titles): readonly NumberLine[] {
+  const { limit } = rule;
+  const due = limit?.due;
+  if (limit === undefined || due === undefined || due === null) return [];
+  const label = axisLabel(due);
+  const shares = (rule.shares ?? []).filter((share) => share.ticks > 0);
+  return [{ label, text: [sum(rule, limit, due, names), standing(limit, due, names), allowance(limit, due, names)].filter((part) => part !== '').join('; ') }, ...shareLine(shares, due, names)];
+}
+
+function axisLabel(due: DuePoint): string {
+  if (due.on === 'meter') return due.meter;
+  return due.on === 'work' ? 'work' : 'calendar';
+}
+
+/** `1200 h + 100 h = 1300 h`. */
+function sum(rule: RuleFacts, limit: LimitFacts, due: DuePoint, names: Titles): string {
+  const end = due.on === 'calendar' && due.goodThrough ? `good through ${dayInWords(addDays(due.day, -1))}` : pointOnAxis(due, names);
+  if (limit.base === null || limit.span === null || rule.shares !== undefined) return `due at ${end}`;
+  const base = due.on === 'work' ? '0' : pointOnAxis(limit.base.point, names);
+  return `${base} + ${spanOf(rule, limit.span, due, names)} = ${end}`;
+}
+
+function spanOf(rule: RuleFacts, span: number, due: DuePoint, names: Titles): string {
+  const { node } = rule;
+  if (node.kind === 'interval' && node.amount.on === 'calendar') return calendarInWords(node.amount);
+  return lengthInWords(span, due, names);
+}
+
+function standing(limit: LimitFacts, due: DuePoint, names: Titles): string {
+  if (limit.now === null || limit.left === null) return '';
+  const left = lengthInWords(limit.left, due, names);
+  const where = limit.left > 0 ? `${left} left` : limit.left === 0 ? 'just reached' : `${left} past`;
+  return `now ${pointOnAxis(limit.now.point, names)}, ${where}`;
+}
+
+function allowance(limit: LimitFacts, due: DuePoint, names: Titles): string {
+  const late = distance(due, limit.overdueAfter);
+  return late === null || late <= 0 ? '' : `${lengthInWords(late, due, names)} late allowed, to ${limit.overdueAfter === null ? '' : pointOnAxis(limit.overdueAfter, names)}`;
+}
+
+function distance(from: DuePoint, to: DuePoint | null): number | null {
+  if (to === null) return null;
+  if (from.on === 'meter' && to.on === 'meter') return to.ticks - from.ticks;
+  if (from.on === 'calendar' && to.on === 'calendar') return to.day - from.day;
+  return from.on === 'work' && to.on === 'work' ? to.ticks - from.ticks : null;
+}
+
+/** `40 h / 100 h + 30 h / 50 h = 0.4 + 0.6 = 1`. */
+function shareLine(shares: NonNullable<RuleFacts['shares']>, due: DuePoint, names: Titles): readonly NumberLine[] {
+  if (shares.length === 0 || due.on !== 'meter') return [];
+  const quantity = (ticks: number): string => meterQuantity(ticks, due.meter, names);
+  const fractions = shares.map((share) => `${quantity(share.ticks)} / ${quantity(share.of)} (${share.duty === null ? 'ordinary' : titleOf(names.duties[share.duty], share.duty)})`);
+  const values = shares.map((share) => numberText(share.ticks / share.of, 3));
+  const total = numberText(shares.reduce((all, share) => all + share.ticks / share.of, 0), 3);
+  return [{ label: 'by duty', text: `${fractions.join(' + ')} = ${values.length > 1 ? `${values.join(' + ')} = ` : ''}${total}` }];
+}
+

@@ -1,0 +1,168 @@
+/**
+ * What a rule that is no limit has come to: an occasion, an event, a condition, something that was asked for.
+ */
+import type { Note, Truth } from '../assess/assessment.js';
+import { assertNever } from '../base/assert-never.js';
+import type { Explanation, RuleFacts } from '../explain/explanation.js';
+import { nodesOf } from '../explain/find-rule.js';
+import type { Condition, Instrument, Trigger } from '../graph/rule-graph.js';
+import { numberText } from '../values/number-text.js';
+import { titleOf } from './amounts-in-words.js';
+import { conditionInWords, theInstrument, valueInWords } from './condition-in-words.js';
+import { counted, listed } from './count-in-words.js';
+import { momentInWords } from './dates-in-words.js';
+import { limitSentence } from './limit-sentence.js';
+import { missingSentence } from './missing-sentence.js';
+import { triggerInWords } from './rule-in-words.js';
+import { safeText } from './safe-text.js';
+
+/** What the rule came to, without a full stop. */
+export function reasonSentence(rule: RuleFacts, explanation: Explanation): string {
+  const limit = limitSentence(rule, explanation);
+  if (limit !== null) return limit;
+  if (rule.state === 'unrecorded' || (rule.state === 'unknown' && rule.missing.length > 0)) return cannotSay(rule, explanation);
+  const node = rule.node as Trigger;
+  switch (node.kind) {
+    case 'when':
+      return whenSentence(rule, explanation);
+    case 'while':
+      return whileSentence(rule, explanation);
+    default:
+      return noteSentence(rule, explanation) ?? `the rule ${triggerInWords(node, nodesOf(explanation), explanation.names)} ${asksNow(rule)}`;
+  }
+}
+
+function asksNow(rule: RuleFacts): string {
+  return rule.state === 'due' || rule.state === 'overdue' ? 'asks for it' : 'asks for nothing';
+}
+
+function cannotSay(rule: RuleFacts, explanation: Explanation): string {
+  const why = listed(rule.missing.map((missing) => missingSentence(missing, explanation.names)));
+  const what = triggerInWords(rule.node as Trigger, nodesOf(explanation), explanation.names);
+  if (rule.state !== 'unrecorded') return `${what}: nobody can tell, because ${why}`;
+  const untold = rule.missing.some((missing) => missing.what === 'in-service') ? ', and nobody has noted when the machine entered service' : '';
+  return `${what}: there is no record that it was ever done${untold}`;
+}
+
+function noteSentence(rule: RuleFacts, explanation: Explanation): string | null {
+  const { note } = rule;
+  return note === undefined ? null : noteInWords(note, rule, explanation);
+}
+
+function noteInWords(note: Note, rule: RuleFacts, explanation: Explanation): string | null {
+  switch (note.is) {
+    case 'no-work':
+      return 'no work is intended, and none has begun';
+    case 'work-on':
+      return workOn(note, rule);
+    case 'happened':
+      return `${happening(rule, explanation)} on ${momentInWords(note.when)}, and ${note.done === null ? 'it has not been done since' : `it was done on ${momentInWords(note.done)}`}`;
+    case 'not-happened':
+      return `${happening(rule, explanation)} never, as far as the logbook says`.replace(/(happened|was put on|was refuelled|ended) never/, 'never $1');
+    case 'asked':
+      return `${asker(rule, explanation)} on ${momentInWords(note.when)}${note.outcome.text === undefined ? '' : `: “${safeText(note.outcome.text)}”`}`;
+    case 'not-asked':
+      return 'no reading and no open defect asks for it';
+    case 'answered':
+      return `it was done on ${momentInWords(note.when)}, and nothing newer asks for it`;
+    case 'stages':
+      return note.met >= note.of ? (note.of === 1 ? 'the first service is behind it' : `all ${counted(note.of, 'stage')} are behind it`) : `${note.met} of ${counted(note.of, 'stage')} are behind it`;
+    case 'marks-missed':
+      return `${counted(note.count, 'earlier mark')} passed without it; only the latest counts`;
+    case 'consumption':
+      return `the level falls by ${numberText(note.litresPerHour, 3)} L an hour (by ${counted(note.levels, 'level')} on record), with ${numberText(note.litresLeft)} L above low`;
+    case 'condition-off':
+      return 'its condition does not hold now';
+    case 'reading':
+    case 'defect':
+    case 'position':
+      return null;
+    default:
+      return assertNever(note);
+  }
+}
+
+function workOn(note: Extract<Note, { is: 'work-on' }>, rule: RuleFacts): string {
+  const { node, state } = rule;
+  const work = note.intended ? 'work is intended' : 'work has begun';
+  if (node.kind === 'occasion' && node.when === 'after') return afterWork(note, state === 'due');
+  const done = note.done === null ? 'there is no record that it was ever done' : `it was last done on ${momentInWords(note.done)}`;
+  if (state !== 'due') return `${work}, and ${note.done === null ? 'it is done' : `it was done on ${momentInWords(note.done)}`}`;
+  const since = note.lastEnd === null ? '' : `, and the last work before ended on ${momentInWords(note.lastEnd)}`;
+  return `${work}, and ${note.done === null || note.lastEnd === null ? `it has not been done for it` : done}${note.done === null ? '' : since}`;
+}
+
+function afterWork(note: Extract<Note, { is: 'work-on' }>, isDue: boolean): string {
+  const ended = note.lastEnd === null ? 'work has ended' : `work ended on ${momentInWords(note.lastEnd)}`;
+  if (isDue) return `${ended}, and it has not been done since`;
+  return note.done === null ? ended : `${ended}, and it was done on ${momentInWords(note.done)}`;
+}
+
+function happening(rule: RuleFacts, { names }: Explanation): string {
+  const node = rule.node as Trigger;
+  switch (node.kind) {
+    case 'event':
+      return `“${titleOf(names.events[node.event], node.event)}” happened`;
+    case 'stages':
+      return node.from.is === 'event' ? `“${titleOf(names.events[node.from.event], node.from.event)}” happened` : 'it happened';
+    case 'attaching':
+      return `the ${titleOf(names.attachments[node.attachment], node.attachment)} was put on`;
+    case 'refuelling':
+      return 'the machine was refuelled';
+    default:
+      return 'storage ended';
+  }
+}
+
+function asker(rule: RuleFacts, { names }: Explanation): string {
+  const node = rule.node as Trigger;
+  if (node.kind !== 'asked') return 'it was asked for';
+  if (node.by.is === 'reading') return `“${titleOf(names.tasks[node.by.task], node.by.task)}” asked for it by what was read`;
+  return `“${titleOf(names.defects[node.by.defect], node.by.defect)}” was found as ${safeText(node.by.class)}`;
+}
+
+function whenSentence(rule: RuleFacts, explanation: Explanation): string {
+  const [condition] = rule.parts;
+  if (condition === undefined) return 'its condition is not on record';
+  const evidence = evidenceOf(condition, explanation);
+  const said = `${conditionInWords(condition.node as Condition, nodesOf(explanation), explanation.names)}: ${truthInWords(condition.truth)}`;
+  const answered = rule.note?.is === 'answered' ? `, and it was done on ${momentInWords(rule.note.when)}` : '';
+  return `${said}${evidence === '' ? '' : `, ${evidence}`}${answered}`;
+}
+
+function whileSentence(rule: RuleFacts, explanation: Explanation): string {
+  const [condition, then] = rule.parts;
+  if (condition === undefined) return 'its condition is not on record';
+  const said = `while ${conditionInWords(condition.node as Condition, nodesOf(explanation), explanation.names)} (${truthInWords(condition.truth)} now)`;
+  return condition.truth === 'true' && then !== undefined ? `${said}, ${reasonSentence(then, explanation)}` : said;
+}
+
+/** A truth as people say it. */
+export function truthInWords(truth: Truth | undefined): string {
+  if (truth === 'true') return 'that is so';
+  return truth === 'false' ? 'that is not so' : 'nobody can tell';
+}
+
+/** What was read, or found, for each part of a condition that was looked at; without a full stop. */
+export function evidenceOf(condition: RuleFacts, explanation: Explanation): string {
+  const own = evidence(condition, explanation);
+  return [...(own === null ? [] : [own]), ...condition.parts.map((part) => evidenceOf(part, explanation)).filter((part) => part !== '')].join(', ');
+}
+
+function evidence(condition: RuleFacts, { names }: Explanation): string | null {
+  const { note, node } = condition;
+  if (note?.is === 'reading') {
+    const instrument = instrumentOf(node as Condition) ?? { is: 'gauge', id: note.instrument };
+    return `${theInstrument(instrument, names)} read ${valueInWords(note.value, instrument, names)} on ${momentInWords(note.when)}`;
+  }
+  if (note?.is === 'defect') return `found on ${momentInWords(note.since)}${note.class === null ? '' : ` as ${safeText(note.class)}`}`;
+  if (note?.is === 'position') return note.atRest ? `nothing says otherwise than ${safeText(note.position)}` : `it was left ${safeText(note.position)}`;
+  if (note?.is === 'happened') return `on ${momentInWords(note.when)}`;
+  return condition.missing.length > 0 ? listed(condition.missing.map((missing) => missingSentence(missing, names))) : null;
+}
+
+function instrumentOf(node: Condition): Instrument | null {
+  if (node.kind === 'compare' || node.kind === 'trend') return node.instrument;
+  return node.kind === 'recent' && node.what.is === 'read' ? node.what.instrument : null;
+}
+

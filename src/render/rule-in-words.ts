@@ -1,0 +1,124 @@
+/**
+ * One rule of a schedule in words, as the end of a sentence: "every 100 h of engine", "before each day's work".
+ */
+import { assertNever } from '../base/assert-never.js';
+import type { AskedNode, CalendarMarksNode, DutyMixNode, EventNode, Node, OccasionNode, StagesNode, Trigger } from '../graph/rule-graph.js';
+import { monthName } from '../values/calendar.js';
+import { numberText } from '../values/number-text.js';
+import { amountInWords, meterQuantity, titleOf } from './amounts-in-words.js';
+import type { Titles } from './amounts-in-words.js';
+import { conditionInWords, isCondition } from './condition-in-words.js';
+import { counted, listed } from './count-in-words.js';
+import { monthDayInWords } from './dates-in-words.js';
+
+/** The node of the rule graph that an id stands for. */
+export type NodeById = (id: number) => Node | undefined;
+
+/** Any node in words. */
+export function nodeInWords(node: Node, byId: NodeById, names: Titles): string {
+  return isCondition(node) ? conditionInWords(node, byId, names) : triggerInWords(node, byId, names);
+}
+
+/** A trigger in words; one that is made of others names them. */
+export function triggerInWords(node: Trigger, byId: NodeById, names: Titles): string {
+  switch (node.kind) {
+    case 'interval':
+      return `every ${node.strict ? 'more than ' : ''}${amountInWords(node.amount, names)}`;
+    case 'duty-mix':
+      return dutyMixInWords(node, names);
+    case 'stages':
+      return stagesInWords(node, names);
+    case 'first':
+      return partsInWords([node.first, ...(node.then === undefined ? [] : [node.then])], byId, names).join(', then ');
+    case 'marks':
+      return `at every multiple of ${amountInWords(node.amount, names)}`;
+    case 'calendar-marks':
+      return calendarMarksInWords(node);
+    case 'calendar-window':
+      return `${everyMonths(node.months)} in ${monthName(node.month) ?? ''}`;
+    case 'whichever':
+      return `${partsInWords(node.parts, byId, names).join(' or ')}, whichever ${node.mode}`;
+    case 'any':
+      return partsInWords(node.parts, byId, names).join('; ');
+    case 'occasion':
+      return occasionInWords(node);
+    case 'attaching':
+      return `after attaching the ${titleOf(names.attachments[node.attachment], node.attachment)}`;
+    case 'refuelling':
+      return 'on refuelling';
+    case 'event':
+      return eventInWords(node, names);
+    case 'when':
+      return `when ${partsInWords([node.condition], byId, names).join('')}`;
+    case 'while':
+      return `while ${partsInWords([node.condition, node.then], byId, names).join(', ')}`;
+    case 'asked':
+      return askedInWords(node, names);
+    case 'sooner':
+      return `at ${shareInWords(node.share)} the time that the ${titleOf(names.dipsticks[node.dipstick]?.title, node.dipstick)} takes to fall to low`;
+    default:
+      return assertNever(node);
+  }
+}
+
+function partsInWords(parts: readonly number[], byId: NodeById, names: Titles): readonly string[] {
+  return parts.flatMap((id) => {
+    const node = byId(id);
+    return node === undefined ? [] : [nodeInWords(node, byId, names)];
+  });
+}
+
+function dutyMixInWords(node: DutyMixNode, names: Titles): string {
+  const duties = node.duties.map(({ duty, ticks }) => `${meterQuantity(ticks, node.meter, names)} in ${titleOf(names.duties[duty], duty)}`);
+  return `every ${meterQuantity(node.ticks, node.meter, names)} of ${node.meter}, ${listed(duties)}`;
+}
+
+function stagesInWords(node: StagesNode, names: Titles): string {
+  const points = listed(node.amounts.map((amount) => amountInWords(amount, names)));
+  if (node.from.is === 'start') return `first at ${points}`;
+  return `at ${points} after “${titleOf(names.events[node.from.event], node.from.event)}”`;
+}
+
+function calendarMarksInWords(node: CalendarMarksNode): string {
+  const days = listed(node.days.map(monthDayInWords));
+  return `${everyMonths(node.months)} on ${days}${node.skip ? ' where it exists' : ''}`;
+}
+
+function everyMonths(months: number): string {
+  if (months === 12) return 'each year';
+  if (months === 1) return 'each month';
+  return months % 12 === 0 ? `every ${counted(months / 12, 'year')}` : `every ${counted(months, 'month')}`;
+}
+
+/** `before each day's work`, `after storage`. */
+export function occasionInWords(node: OccasionNode): string {
+  switch (node.of) {
+    case 'day':
+      return `${node.when} each day's work`;
+    case 'outing':
+    case 'shift':
+      return `${node.when} each ${node.of}`;
+    case 'work':
+    case 'storage':
+      return `${node.when} ${node.of}`;
+    default:
+      return assertNever(node.of);
+  }
+}
+
+function eventInWords(node: EventNode, names: Titles): string {
+  const event = `“${titleOf(names.events[node.event], node.event)}”`;
+  return node.within === undefined ? `on ${event}` : `within ${amountInWords(node.within, names)} after ${event}`;
+}
+
+function askedInWords(node: AskedNode, names: Titles): string {
+  const how = node.within === undefined ? 'at once' : `within ${amountInWords(node.within, names)}`;
+  if (node.by.is === 'reading') return `${how} when “${titleOf(names.tasks[node.by.task], node.by.task)}” finds it`;
+  return `${how} while “${titleOf(names.defects[node.by.defect], node.by.defect)}” is open as ${node.by.class}`;
+}
+
+function shareInWords(share: number): string {
+  if (share === 0.5) return 'half';
+  if (share === 0.25) return 'a quarter of';
+  return Math.abs(share - 1 / 3) < 1e-9 ? 'a third of' : `${numberText(share * 100)} % of`;
+}

@@ -1,0 +1,60 @@
+/**
+ * Lines of a given width, counted in columns as a terminal shows them.
+ */
+
+// eslint-disable-next-line no-control-regex -- the escapes of a paint function take no column
+const ESCAPES = /\u001b\[[0-9;]*m/g;
+const COMBINING = /\p{Mark}/u;
+const WIDE = /[\u1100-\u115f\u2e80-\u303e\u3041-\ua4cf\uac00-\ud7a3\uf900-\ufaff\ufe30-\ufe6f\uff00-\uff60\uffe0-\uffe6]|\p{Emoji_Presentation}/u;
+
+/** Columns that a line takes; escapes of colour take none, combining marks none, wide characters two. */
+export function columns(line: string): number {
+  let count = 0;
+  for (const sign of line.replace(ESCAPES, '')) {
+    if (!COMBINING.test(sign)) count += WIDE.test(sign) ? 2 : 1;
+  }
+  return count;
+}
+
+/** Fills up with spaces to the width; a longer text stays as it is. */
+export function pad(text: string, width: number, side: 'left' | 'right' = 'right'): string {
+  const fill = ' '.repeat(Math.max(0, width - columns(text)));
+  return side === 'right' ? text + fill : fill + text;
+}
+
+/** Breaks at spaces; a word longer than the width is broken where it must be. No line is empty unless the text is. */
+export function wrap(text: string, width: number): readonly string[] {
+  const room = Math.max(8, width);
+  const lines: string[] = [];
+  let line = '';
+  for (const word of text.split(' ').flatMap((each) => pieces(each, room))) {
+    if (line === '') line = word;
+    else if (columns(line) + 1 + columns(word) <= room) line += ` ${word}`;
+    else {
+      lines.push(line);
+      line = word;
+    }
+  }
+  return [...lines, line];
+}
+
+function pieces(word: string, room: number): readonly string[] {
+  if (columns(word) <= room) return [word];
+  const parts: string[] = [];
+  let part = '';
+  for (const sign of word) {
+    if (columns(part + sign) > room) {
+      parts.push(part);
+      part = '';
+    }
+    part += sign;
+  }
+  return [...parts, part];
+}
+
+/** A label in the margin with its text beside it, as many lines as it takes. */
+export function labelled(label: string, text: string, width: number, margin = 10, dress: (label: string) => string = (plain) => plain): readonly string[] {
+  const [first = '', ...rest] = wrap(text, width - margin);
+  const indent = ' '.repeat(margin);
+  return [dress(label) + ' '.repeat(Math.max(1, margin - columns(label))) + first, ...rest.map((line) => indent + line)];
+}
