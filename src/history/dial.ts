@@ -53,7 +53,7 @@ export function takeReading(dial: Dial, reading: Reading): Taken {
     return { kind: 'suspect', suspect: { entry, when, meter: dial.meter, shown: unitsOf(reading.shown), ...disagrees } };
   }
   if (disagrees?.why === 'falls' && reading.confirmedBy !== null) return takeFall(dial, reading, disagrees.against, reading.confirmedBy);
-  return takeRise(dial, reading, total, disagrees !== null);
+  return takeRise(dial, reading, total);
 }
 
 /**
@@ -88,16 +88,14 @@ function takeFall(dial: Dial, reading: Reading, against: EntryId, confirmedBy: E
   return { kind: 'counts', point, dial: withPoint(moved, point, true) };
 }
 
-function takeRise(dial: Dial, reading: Reading, total: number, stoodBy: boolean): Taken {
+/** What it rests on beyond the pillars: its own confirmation, or the reading confirmed before it, where only that lets it count. */
+function takeRise(dial: Dial, reading: Reading, total: number): Taken {
   const { confirmedBy } = reading;
-  if (confirmedBy !== null) {
-    const point = pointOf(reading, total, stoodBy ? [...dial.pillars, confirmedBy] : dial.pillars);
-    return { kind: 'counts', point, dial: withPoint({ ...dial, base: [reading.entry, confirmedBy] }, point, true) };
-  }
-  // It counts only because an earlier one was confirmed: then it rests on that one.
   const leans = disagreement(dial, dial.lifeBound, total, reading.when) !== null;
-  const point = pointOf(reading, total, leans ? [...dial.pillars, ...dial.base] : dial.pillars);
-  return { kind: 'counts', point, dial: withPoint(dial, point, false) };
+  const on = confirmedBy === null ? dial.base : [confirmedBy];
+  const point = pointOf(reading, total, leans ? [...dial.pillars, ...on] : dial.pillars);
+  const base = confirmedBy === null ? dial.base : [reading.entry, confirmedBy];
+  return { kind: 'counts', point, dial: withPoint({ ...dial, base }, point, confirmedBy !== null) };
 }
 
 function pointOf(reading: Reading, total: number, alongside: readonly EntryId[]): MeterPoint {

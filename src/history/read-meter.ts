@@ -88,13 +88,15 @@ interface Spell extends MeterRead {
 /**
  * Takes in the readings of one day on one dial: those with minutes in that order, those without in the order of their values.
  *
- * Those with minutes are first tried alone, so that one that does not count cannot push the others out of place.
+ * Those with minutes are first tried alone, so that one that does not count cannot push the others out of place. Where one of the
+ * day is confirmed, it may set the dial back, and values no longer tell the order: then those without minutes come first.
  */
 function takeSpell(dial: Dial, readings: readonly Reading[]): Spell {
   const byValue = (a: Reading, b: Reading): number => a.shown - b.shown || compareIds(a.entry, b.entry);
   const timed = readings.filter(({ when }) => when.minute !== null).sort((a, b) => compareMoments(a.when, b.when) || byValue(a, b));
   const untimed = readings.filter(({ when }) => when.minute === null).sort(byValue);
-  if (untimed.length === 0 || timed.length === 0) return takeInTurn(dial, [...timed, ...untimed]);
+  const confirmed = readings.some(({ confirmedBy }) => confirmedBy !== null);
+  if (confirmed || untimed.length === 0 || timed.length === 0) return takeInTurn(dial, [...untimed, ...timed]);
   const tried = takeInTurn(dial, timed);
   const out = new Set(tried.suspects.map(({ entry }) => entry));
   const both = takeInTurn(
