@@ -1,6 +1,6 @@
-import { lineColumn } from '../../base/source-text.js';
+import { positionOf } from '../../base/source-text.js';
 import type { Span } from '../../base/span.js';
-import type { CompileResult, Diagnostic } from '../../index.js';
+import type { Compiled, Diagnostic } from '../../index.js';
 
 /** A place in a file, for programs: lines and columns from 1, columns in UTF-16 code units, the end just past the last one. */
 export interface ReportedPlace {
@@ -41,7 +41,7 @@ export interface CheckReport {
 }
 
 /** Lays the diagnostics of a compilation out for programs. */
-export function checkReport(schedule: string, { graph, diagnostics, sources }: CompileResult): CheckReport {
+export function checkReport(schedule: string, { graph, diagnostics, sources }: Compiled): CheckReport {
   const place = (at: Span): ReportedPlace => placeIn(sources, at);
   const count = (severity: Diagnostic['severity']): number => diagnostics.filter((each) => each.severity === severity).length;
   return {
@@ -68,10 +68,10 @@ function reported({ code, severity, message, at, labels, help, fixes }: Diagnost
   };
 }
 
-function placeIn(sources: CompileResult['sources'], at: Span): ReportedPlace {
+function placeIn(sources: Compiled['sources'], at: Span): ReportedPlace {
   const source = sources[at.file];
   if (source === undefined) return { file: '', line: 1, column: 1, endLine: 1, endColumn: 1 };
-  const start = lineColumn(source, at.start);
-  const end = lineColumn(source, at.end);
-  return { file: source.path, line: start.line, column: start.column, endLine: end.line, endColumn: end.column };
+  const start = positionOf(source, at.start);
+  const end = positionOf(source, at.end);
+  return { file: source.name, line: start.line, column: start.column, endLine: end.line, endColumn: end.column };
 }

@@ -1,4 +1,4 @@
-import type { CompileResult } from '../../index.js';
+import type { Compiled } from '../../index.js';
 import { readText } from './read-text.js';
 import { type Parsed, refused, understood } from './parsed.js';
 import { scheduleFiles } from './schedule-files.js';
@@ -9,11 +9,11 @@ import { scheduleFiles } from './schedule-files.js';
  *
  * The compiler is loaded here and nowhere else, so that a question to a compiled graph does not wait for it.
  */
-export async function compileFile(path: string): Promise<Parsed<CompileResult>> {
+export async function compileFile(path: string): Promise<Parsed<Compiled>> {
   const read = readText(path);
   if (!read.ok) return refused(read.problem);
   const files = scheduleFiles(path);
   const { compile } = await import('../../index.js');
   const result = compile(files.name, (name) => (name === files.name ? read.value : files.load(name)));
-  return understood({ ...result, sources: result.sources.map((source) => ({ ...source, path: files.shown(source.path) })) });
+  return understood({ ...result, sources: result.sources.map((source) => ({ ...source, name: files.shown(source.name) })) });
 }

@@ -28,7 +28,7 @@ function openGraph({ shell, end }: CommandHost, path: string): RuleGraph | undef
 async function openText({ shell, end }: CommandHost, style: Style, path: string): Promise<RuleGraph | undefined> {
   const compiled = await compileFile(path);
   if (!compiled.ok) complain(shell, compiled.problem);
-  else if (compiled.value.graph !== undefined) return compiled.value.graph;
+  else if (compiled.value.graph !== null) return compiled.value.graph;
   else {
     shell.err(await showDiagnostics(compiled.value, style));
     complain(shell, `\`${path}\` has errors and cannot be used until they are put right.`);

@@ -41,7 +41,7 @@ async function runCompile({ shell, end }: CommandHost, schedule: string, options
   }
   shell.err(showDiagnostics(compiled.value, styleFor(shell, options)));
   const { graph } = compiled.value;
-  if (graph === undefined) {
+  if (graph === null) {
     complain(shell, `\`${schedule}\` has errors: nothing is written.`);
     end(exitCode.no);
   } else if (options.to === undefined) shell.out(jsonText(graph));
