@@ -21,6 +21,12 @@ export function namesIn(graph: RuleGraph, parts: unknown): Names {
   };
 }
 
+/** Names for everything in a schedule. */
+export function namesOf(graph: RuleGraph): Names {
+  const { meters, gauges, dipsticks, duties, events, attachments, defects, tasks } = graph;
+  return namesIn(graph, [meters, gauges, dipsticks, duties, events, attachments, defects, tasks].map((things) => things.map((thing: { readonly id: string }) => thing.id)));
+}
+
 function byId<T extends { readonly id: string }, N>(things: readonly T[], words: ReadonlySet<string>, name: (thing: T) => N): Record<string, N> {
   return Object.fromEntries(things.filter((thing) => words.has(thing.id)).map((thing) => [thing.id, name(thing)]));
 }

@@ -2,7 +2,7 @@
  * Why a task is or is not due, as a mechanic would say it, and below it the numbers, the line of the schedule and the entries of
  * the logbook that it rests on.
  */
-import type { Explanation, Place, Unknown } from '../explain/explanation.js';
+import type { Explanation, Unknown } from '../explain/explanation.js';
 import { findRule } from '../explain/find-rule.js';
 import { formatDate } from '../values/civil.js';
 import { changeSentence } from './change-sentence.js';
@@ -14,6 +14,7 @@ import { forecastSentence } from './forecast-sentence.js';
 import { headline } from './headline.js';
 import { missingSentence, settlingSentence } from './missing-sentence.js';
 import { numberLines } from './number-lines.js';
+import { placeInWords } from './place-in-words.js';
 import { reasonSentence } from './reason-sentence.js';
 import { safeText } from './safe-text.js';
 import { stateMark } from './state-in-words.js';
@@ -89,11 +90,6 @@ function ruleLines(explanation: Explanation, style: Style): readonly string[] {
     ...(reason === undefined ? [] : row('Reason', `“${safeText(reason)}”`, style)),
     ...(source === undefined ? [] : row('Source', safeText(source), style)),
   ];
-}
-
-/** `orchard-tractor.due:42`, and the column for those who want to go there. */
-export function placeInWords({ file, line, column }: Place): string {
-  return `${safeText(file)}:${line}:${column}`;
 }
 
 function unknownLines({ unknown, names }: Explanation, style: Style): readonly string[] {
