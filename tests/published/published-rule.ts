@@ -1,0 +1,87 @@
+import { assess } from '../../src/assess/assess.js';
+import type { Assessment, Intent, TaskAssessment } from '../../src/assess/assessment.js';
+import type { RuleGraph } from '../../src/graph/rule-graph.js';
+import type { Entry } from '../../src/history/entry.js';
+import { civilOf } from '../../src/values/civil.js';
+import { unitsOf } from '../../src/values/ticks.js';
+import { graphOfSchedule } from '../schedules/schedule-files.js';
+import { moment } from '../support/history.js';
+
+/** An entry that still wants its id. */
+export type Item = (id: string) => Entry;
+
+/** A published rule under schedules/published/, asked about one history. */
+export interface PublishedRule {
+  readonly graph: RuleGraph;
+  /** The state of a task at a moment, with its due point: `clear 2008-07-01`, `due 1200`, `resting`. */
+  readonly says: (told: readonly Item[], now: string, task: string, intent?: Intent) => string;
+  readonly verdict: (told: readonly Item[], now: string, intent?: Intent) => Assessment['verdict'];
+}
+
+/** Compiles schedules/published/`name`.due. */
+export function publishedRule(name: string): PublishedRule {
+  const graph = graphOfSchedule(`published/${name}.due`);
+  const entries = (told: readonly Item[]): readonly Entry[] => told.map((item, index) => item(`e${index + 1}`));
+  const ask = (told: readonly Item[], now: string, intent: Intent = {}): Assessment =>
+    assess(graph, entries(told), moment(now), { intent });
+  return {
+    graph,
+    says: (told, now, task, intent) => inShort(ask(told, now, intent).tasks.find((each) => each.task === task)),
+    verdict: (told, now, intent) => ask(told, now, intent).verdict,
+  };
+}
+
+/** A doing, with meter values where the rule counts on a meter. `when` is a date, or a date and a time. */
+export function done(when: string, tasks: string | readonly string[], meters: Readonly<Record<string, number>> = {}): Item {
+  return (id) => ({ id, ...at(when), kind: 'done', tasks: typeof tasks === 'string' ? [tasks] : [...tasks], meters });
+}
+
+/** A meter reading. */
+export function reading(when: string, meters: Readonly<Record<string, number>>): Item {
+  return (id) => ({ id, ...at(when), kind: 'reading', meters });
+}
+
+/** A gauge or dipstick reading. */
+export function gauge(when: string, readings: Readonly<Record<string, number>>): Item {
+  return (id) => ({ id, ...at(when), kind: 'reading', readings });
+}
+
+/** Something declared as an event. */
+export function event(when: string, name: string): Item {
+  return (id) => ({ id, ...at(when), kind: 'event', event: name });
+}
+
+/** A defect found, of a class. */
+export function defect(when: string, name: string, ofClass: string): Item {
+  return (id) => ({ id, ...at(when), kind: 'defect-opened', defect: name, class: ofClass });
+}
+
+/** An outing of one day by the clock; `when` is its date and start. */
+export function outing(when: string, until: string, ...duties: readonly string[]): Item {
+  return (id) => ({ id, ...at(when), kind: 'outing', until, duties: duties.map((duty) => ({ duty })) });
+}
+
+function at(when: string): { readonly on: string; readonly at?: string } {
+  const [on = '', time] = when.split(' ');
+  return { on, ...(time === undefined ? {} : { at: time }) };
+}
+
+function inShort(task: TaskAssessment | undefined): string {
+  if (task === undefined) return 'no such task';
+  const { state, due } = task;
+  if (due === null) return state;
+  switch (due.on) {
+    case 'meter':
+    case 'work':
+      return `${state} ${unitsOf(due.ticks)}`;
+    case 'calendar':
+      return `${state} ${iso(due.day)}`;
+    case 'moment':
+      return `${state} ${iso(due.at.day)}`;
+  }
+}
+
+function iso(day: Parameters<typeof civilOf>[0]): string {
+  const { year, month, day: ofMonth } = civilOf(day);
+  return [year, String(month).padStart(2, '0'), String(ofMonth).padStart(2, '0')].join('-');
+}

@@ -1,0 +1,203 @@
+import { describe, expect, it } from 'vitest';
+import { defect, done, event, gauge, outing, publishedRule, reading } from './published-rule.js';
+
+const soon = { outing: { hours: 8 } };
+
+describe('29 CFR 1910.178(q)(7): each day of use; round the clock, after each shift', () => {
+  const rule = publishedRule('29-cfr-1910-178-q-7');
+
+  it('asks on a day of use and not on another', () => {
+    const told = [done('2026-03-02 07:00', 'daily-examination'), outing('2026-03-02 07:10', '15:00')];
+    expect(rule.says(told, '2026-03-02 15:30', 'daily-examination')).toBe('clear');
+    expect(rule.says(told, '2026-03-03 07:00', 'daily-examination')).toBe('clear');
+    expect(rule.says(told, '2026-03-03 07:00', 'daily-examination', soon)).toBe('due');
+  });
+
+  it('asks after each shift where it is used round the clock', () => {
+    const night = [outing('2026-03-02 06:00', '14:00', 'round-the-clock')];
+    expect(rule.says(night, '2026-03-02 14:10', 'shift-examination')).toBe('due');
+    expect(rule.says([...night, done('2026-03-02 14:20', 'shift-examination')], '2026-03-02 14:30', 'shift-examination')).toMatch(
+      /^(clear|resting)$/,
+    );
+  });
+});
+
+describe('29 CFR 1910.179(j)(4): idle cranes', () => {
+  const rule = publishedRule('29-cfr-1910-179-j');
+  const told = [done('2026-01-05', 'complete-inspection'), outing('2026-01-09 08:00', '10:00')];
+
+  // (j)(4)(i): one month or more, under six: frequent. (j)(4)(ii): over six months: complete.
+  it.each([
+    ['2026-02-08', 'resting', 'resting'],
+    ['2026-02-09', 'due', 'resting'],
+    ['2026-07-08', 'due', 'resting'],
+    ['2026-07-10', 'due', 'due'],
+  ])('on %s: frequent %s, complete %s', (now, frequent, complete) => {
+    expect(rule.says(told, now, 'idle-inspection', soon)).toBe(frequent);
+    expect(rule.says(told, now, 'long-idle-inspection', soon)).toBe(complete);
+  });
+
+  it('takes the complete inspection for the frequent one', () => {
+    const seen = [...told, done('2026-08-01', 'long-idle-inspection')];
+    expect(rule.says(seen, '2026-08-02', 'idle-inspection', soon)).toBe('clear');
+    expect(rule.says(seen, '2026-08-02', 'frequent-inspection', soon)).toBe('clear 2026-09-01');
+  });
+});
+
+describe('29 CFR 1926.1412 (from memory): shift, month, year, three months idle', () => {
+  const rule = publishedRule('29-cfr-1926-1412');
+  const told = [done('2026-01-31 06:00', 'annual-inspection'), outing('2026-01-31 07:00', '15:00')];
+
+  it.each([
+    ['monthly-inspection', '2026-02-27 12:00', 'coming-up 2026-02-28'],
+    ['monthly-inspection', '2026-03-01 12:00', 'overdue 2026-02-28'],
+    ['annual-inspection', '2027-01-31 12:00', 'due 2027-01-31'],
+    ['shift-inspection', '2026-02-02 06:00', 'due'],
+    ['idle-inspection', '2026-04-29 06:00', 'resting'],
+    ['idle-inspection', '2026-04-30 06:00', 'due'],
+  ])('%s on %s: %s', (task, now, state) => {
+    expect(rule.says(told, now, task, soon)).toBe(state);
+  });
+});
+
+describe('29 CFR 1910.157(e): month, year, six years that a recharge starts again', () => {
+  const rule = publishedRule('29-cfr-1910-157-e');
+  const told = [done('2020-03-31', ['six-year-maintenance', 'hydrostatic-test'])];
+
+  it.each([
+    ['six-year-maintenance', '2026-03-31', 'due 2026-03-31'],
+    ['hydrostatic-test', '2032-03-31', 'due 2032-03-31'],
+    ['annual-check', '2021-03-31', 'due 2021-03-31'],
+    ['monthly-look', '2020-04-30', 'due 2020-04-30'],
+  ])('%s on %s: %s', (task, now, state) => {
+    expect(rule.says(told, now, task)).toBe(state);
+  });
+
+  it('counts the six years from the recharge', () => {
+    const recharged = [...told, done('2023-05-11', 'recharge')];
+    expect(rule.says(recharged, '2026-03-31', 'six-year-maintenance')).toBe('clear 2029-05-11');
+  });
+});
+
+describe('29 CFR 1910.184 (from memory): at most twelve months', () => {
+  const rule = publishedRule('29-cfr-1910-184');
+  it('from a leap day to the last of February', () => {
+    expect(rule.says([done('2024-02-29', 'periodic-inspection')], '2025-03-01', 'periodic-inspection')).toBe('overdue 2025-02-28');
+  });
+});
+
+describe('LOLER 1998, regulation 9(3)(a)', () => {
+  const rule = publishedRule('loler-regulation-9');
+  const told = [done('2025-08-31', ['examination-persons', 'examination-accessories', 'examination-other'])];
+  const persons = { outing: { duties: ['persons'] } };
+
+  // 2025-08-31 + 6 months = 2026-02-28 (TC39 Temporal PlainDate.add, overflow "constrain").
+  it.each([
+    ['examination-accessories', '2026-02-28', 'due 2026-02-28'],
+    ['examination-accessories', '2026-03-01', 'overdue 2026-02-28'],
+    ['examination-persons', '2026-03-01', 'overdue 2026-02-28'],
+    ['examination-other', '2026-08-31', 'due 2026-08-31'],
+  ])('%s on %s: %s', (task, now, state) => {
+    expect(rule.says(told, now, task, persons)).toBe(state);
+  });
+
+  it('asks again after exceptional circumstances', () => {
+    const hit = [...told, event('2025-10-01', 'exceptional')];
+    expect(rule.says(hit, '2025-10-02', 'examination-other')).toMatch(/^due/);
+  });
+});
+
+describe('49 CFR 396.17(c): at least once during the preceding 12 months', () => {
+  const rule = publishedRule('49-cfr-396-17');
+  const told = [done('2025-03-10', 'periodic-inspection')];
+  it.each([
+    ['2026-03-10', 'due 2026-03-10', 'work-due-first'],
+    ['2026-03-11', 'overdue 2026-03-10', 'held'],
+  ])('on %s: %s, machine %s', (now, state, verdict) => {
+    expect(rule.says(told, now, 'periodic-inspection')).toBe(state);
+    expect(rule.verdict(told, now)).toBe(verdict);
+  });
+});
+
+describe('30 CFR 56.14100 and 75.1914: mines', () => {
+  it('56.14100: a hazardous defect takes it out of service until corrected', () => {
+    const rule = publishedRule('30-cfr-56-14100');
+    const found = [done('2026-03-02 06:00', 'shift-inspection'), defect('2026-03-02 07:00', 'safety-defect', 'hazardous')];
+    expect(rule.verdict([...found], '2026-03-02 08:00')).toBe('held');
+    expect(rule.verdict([...found, done('2026-03-02 12:00', 'correct-defect')], '2026-03-02 13:00')).toBe('ready');
+  });
+
+  it('75.1914(d): the intake filter by its indicator alone', () => {
+    const rule = publishedRule('30-cfr-75-1914');
+    const drop = (value: number) => [gauge('2026-03-02', { 'intake-drop': value })];
+    expect(rule.says(drop(6.2), '2026-03-03', 'intake-filter')).toBe('clear');
+    expect(rule.says(drop(6.25), '2026-03-03', 'intake-filter')).toBe('due');
+    expect(rule.says([], '2026-03-03', 'intake-filter')).toBe('unknown');
+  });
+
+  it('75.1914(f), (g): weekly', () => {
+    const rule = publishedRule('30-cfr-75-1914');
+    expect(rule.says([done('2026-03-02', ['weekly-test', 'emissions-test'])], '2026-03-09', 'weekly-test')).toBe('due 2026-03-09');
+    expect(rule.says([done('2026-03-02', ['weekly-test', 'emissions-test'])], '2026-03-10', 'emissions-test')).toBe('overdue 2026-03-09');
+  });
+});
+
+describe('US Army DA PAM 750-8: ten percent before and after', () => {
+  const rule = publishedRule('da-pam-750-8');
+  const base = (on: string) => [done(on, 'biennial-service', { odometer: 10000 })];
+  const second = (on: string, miles = 11000) => done(on, 'semiannual-service', { odometer: miles });
+
+  // Semiannual = 180 d, so 18 d: due 2006-04-17, window 2006-03-30 to 2006-05-05 (from memory).
+  it.each([
+    ['2006-03-29', 'clear 2006-09-29'],
+    ['2006-03-30', 'clear 2006-10-17'],
+    ['2006-05-05', 'clear 2006-10-17'],
+    ['2006-05-06', 'clear 2006-11-06'],
+  ])('done on %s: %s', (on, state) => {
+    expect(rule.says([...base('2005-10-17'), second(on)], on, 'semiannual-service')).toBe(state);
+  });
+
+  // PS Magazine 569 (April 2000), p. 32: annual = 360 d, so 36 d; due 2000-05-15, "as late as 20 Jun". (Its "as early as
+  // 10 Apr" is a day short of 36: 15 May less 36 days is 9 April.)
+  it.each([
+    ['2000-06-20', 'due 2000-05-15'],
+    ['2000-06-21', 'overdue 2000-05-15'],
+  ])('annual, on %s: %s', (now, state) => {
+    expect(rule.says([...base('1999-05-15'), second('1999-11-15')], now, 'annual-service')).toBe(state);
+  });
+
+  it('holds beyond the variance ("administratively NMC", PS Magazine, December 2019)', () => {
+    expect(rule.verdict(base('2005-10-17'), '2006-05-05')).toBe('work-due-first');
+    expect(rule.verdict(base('2005-10-17'), '2006-05-06')).toBe('held');
+  });
+
+  it('judges the miles by their own window: 6000 mi, so 600', () => {
+    const driven = (miles: number) => [...base('2005-10-17'), reading('2006-01-02', { odometer: miles })];
+    expect(rule.says(driven(16000), '2006-01-02', 'semiannual-service')).toBe('due 16000');
+    expect(rule.says(driven(16600), '2006-01-02', 'semiannual-service')).toBe('due 16000');
+    expect(rule.says(driven(16601), '2006-01-02', 'semiannual-service')).toBe('overdue 16000');
+  });
+});
+
+describe('US Army operator manuals: leak classes and intervals', () => {
+  const rule = publishedRule('army-pmcs');
+  const told = [
+    done('2026-03-02 06:00', ['before-checks', 'oil-level', 'weekly-checks'], { engine: 100 }),
+    gauge('2026-03-02 06:00', { crankcase: 0.7 }),
+  ];
+  const leak = (name: string) => [...told, defect('2026-03-02 07:00', 'leak', name)];
+
+  // TM 5-4310-382-13, 2-3c: operation is allowable with Class I or II; TM 5-3895-360-13, Table 3-1: not ready if any Class III.
+  it.each([
+    ['class-i', 'ready'],
+    ['class-ii', 'ready'],
+    ['class-iii', 'held'],
+  ])('%s: %s', (name, verdict) => {
+    expect(rule.verdict(leak(name), '2026-03-02 08:00')).toBe(verdict);
+  });
+
+  it('weekly, and again when it has stood for a week', () => {
+    expect(rule.says(told, '2026-03-08', 'weekly-checks')).toMatch(/^(clear|coming-up) 2026-03-09$/);
+    expect(rule.says(told, '2026-03-09', 'weekly-checks')).toBe('due 2026-03-09');
+  });
+});
