@@ -71,7 +71,8 @@ export interface SpanNode {
   readonly number: NumberNode;
   readonly unit: UnitNode;
   /** `of engine`: the meter; `of work [in duty]`: time at work; undefined: calendar time, or to be told from the unit. */
-  readonly of?: { readonly kind: 'meter'; readonly name: NameNode } | { readonly kind: 'work'; readonly at: Span; readonly duty?: NameNode };
+  readonly of?:
+    { readonly kind: 'meter'; readonly name: NameNode } | { readonly kind: 'work'; readonly at: Span; readonly duty?: NameNode };
 }
 
 // ---- Files -----------------------------------------------------------------------------------------------------------
@@ -84,6 +85,8 @@ export interface FileNode {
   readonly declarations: readonly DeclarationNode[];
   /** Every comment, in order, `#` included; `format/` puts each back in its place. */
   readonly comments: readonly CommentNode[];
+  /** Names of declarations that could not be read: using one is no further mistake. */
+  readonly unread?: readonly NameNode[];
 }
 
 export interface CommentNode {
@@ -117,8 +120,26 @@ export interface SerialRangeNode {
 }
 
 export type DeclarationNode =
-  | MeterNode | GaugeNode | DipstickNode | DutyNode | AttachmentNode | PositionNode | RestNode | PlaceNode | WalkNode | StepNode
-  | NeverNode | StopNode | SupplyNode | HazardNode | EventNode | DefectNode | TaskNode | ChangeNode | RemoveNode | ExampleNode;
+  | MeterNode
+  | GaugeNode
+  | DipstickNode
+  | DutyNode
+  | AttachmentNode
+  | PositionNode
+  | RestNode
+  | PlaceNode
+  | WalkNode
+  | StepNode
+  | NeverNode
+  | StopNode
+  | SupplyNode
+  | HazardNode
+  | EventNode
+  | DefectNode
+  | TaskNode
+  | ChangeNode
+  | RemoveNode
+  | ExampleNode;
 
 // ---- What the machine has --------------------------------------------------------------------------------------------
 
@@ -230,7 +251,12 @@ export type StepClauseNode =
   | { readonly kind: 'while-stance'; readonly at: Span; readonly condition: ConditionNode }
   | { readonly kind: 'back'; readonly at: Span; readonly title: TextNode }
   | { readonly kind: 'one-way'; readonly at: Span }
-  | SiteNode | CautionNode | ToolsNode | ProcedureNode | ReasonNode | SourceNode;
+  | SiteNode
+  | CautionNode
+  | ToolsNode
+  | ProcedureNode
+  | ReasonNode
+  | SourceNode;
 
 export interface NeverNode {
   readonly kind: 'never';
@@ -261,9 +287,30 @@ export interface RemoveNode {
 }
 
 export type TaskClauseNode =
-  | EveryNode | FirstNode | SeriesNode | InDutyNode | WhileEveryNode | WhenNode | OccasionNode | SoonerNode | GateNode | CountNode
-  | AllowNode | LeadNode | HoldNode | SiteNode | WithNode | ReadsNode | UsesNode | ToolsNode | TightenNode | ProcedureNode
-  | CautionNode | DependenceNode | ReasonNode | SourceNode;
+  | EveryNode
+  | FirstNode
+  | SeriesNode
+  | InDutyNode
+  | WhileEveryNode
+  | WhenNode
+  | OccasionNode
+  | SoonerNode
+  | GateNode
+  | CountNode
+  | AllowNode
+  | LeadNode
+  | HoldNode
+  | SiteNode
+  | WithNode
+  | ReadsNode
+  | UsesNode
+  | ToolsNode
+  | TightenNode
+  | ProcedureNode
+  | CautionNode
+  | DependenceNode
+  | ReasonNode
+  | SourceNode;
 
 export interface EveryNode {
   readonly kind: 'every';
@@ -295,7 +342,13 @@ export type LimitNode =
       readonly days: readonly MarkDayNode[];
       readonly whereItExists: boolean;
     }
-  | { readonly kind: 'calendar-window'; readonly at: Span; readonly number?: NumberNode; readonly unit: UnitNode; readonly month: MonthNode };
+  | {
+      readonly kind: 'calendar-window';
+      readonly at: Span;
+      readonly number?: NumberNode;
+      readonly unit: UnitNode;
+      readonly month: MonthNode;
+    };
 
 export interface MonthNode {
   readonly kind: 'month';
@@ -381,7 +434,8 @@ export interface CountNode {
   readonly from: 'doing' | 'due-if-late' | 'due-within-allowance';
 }
 
-export type MarginNode = PercentNode | SpanNode | { readonly kind: 'lesser'; readonly at: Span; readonly first: MarginNode; readonly second: MarginNode };
+export type MarginNode =
+  PercentNode | SpanNode | { readonly kind: 'lesser'; readonly at: Span; readonly first: MarginNode; readonly second: MarginNode };
 
 export interface AllowNode {
   readonly kind: 'allow';
@@ -423,7 +477,14 @@ export interface ReadsNode {
 
 /** `from`/`to` undefined: open on that side. `above 75` excludes its edge; `to below 90` excludes it; a bare name is a named band. */
 export type BandNode =
-  | { readonly kind: 'range'; readonly at: Span; readonly from?: LevelNode; readonly fromIncluded: boolean; readonly to?: LevelNode; readonly toIncluded: boolean }
+  | {
+      readonly kind: 'range';
+      readonly at: Span;
+      readonly from?: LevelNode;
+      readonly fromIncluded: boolean;
+      readonly to?: LevelNode;
+      readonly toIncluded: boolean;
+    }
   | { readonly kind: 'band-name'; readonly at: Span; readonly name: NameNode };
 
 export type LevelNode = QuantityNode | NumberNode | NameNode;
@@ -495,10 +556,29 @@ export type ConditionNode =
 export type FactNode =
   /** `panel off`, `flail-mower is on`, `hydraulic-seep is open`, `coolant is high`: told apart by what `subject` names. */
   | { readonly kind: 'is'; readonly at: Span; readonly subject: NameNode; readonly word: NameNode }
-  | { readonly kind: 'compare'; readonly at: Span; readonly subject: NameNode; readonly op: 'above' | 'below' | 'at-least' | 'at-most'; readonly level: LevelNode }
+  | {
+      readonly kind: 'compare';
+      readonly at: Span;
+      readonly subject: NameNode;
+      readonly op: 'above' | 'below' | 'at-least' | 'at-most';
+      readonly level: LevelNode;
+    }
   | { readonly kind: 'between'; readonly at: Span; readonly subject: NameNode; readonly from: LevelNode; readonly to: LevelNode }
-  | { readonly kind: 'trend'; readonly at: Span; readonly subject: NameNode; readonly direction: 'climbs' | 'falls'; readonly by: QuantityNode; readonly within: SpanNode }
-  | { readonly kind: 'recent'; readonly at: Span; readonly subject: NameNode; readonly what: 'read' | 'done' | 'happened'; readonly within: SpanNode }
+  | {
+      readonly kind: 'trend';
+      readonly at: Span;
+      readonly subject: NameNode;
+      readonly direction: 'climbs' | 'falls';
+      readonly by: QuantityNode;
+      readonly within: SpanNode;
+    }
+  | {
+      readonly kind: 'recent';
+      readonly at: Span;
+      readonly subject: NameNode;
+      readonly what: 'read' | 'done' | 'happened';
+      readonly within: SpanNode;
+    }
   | { readonly kind: 'worse'; readonly at: Span; readonly defect: NameNode; readonly than: NameNode }
   | { readonly kind: 'in'; readonly at: Span; readonly duty: NameNode }
   | { readonly kind: 'machine'; readonly at: Span; readonly what: 'older' | 'idle'; readonly span: SpanNode }

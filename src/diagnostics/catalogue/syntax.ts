@@ -45,7 +45,8 @@ export const syntaxCatalogue = {
     code: 'DW105',
     severity: 'error',
     title: 'A text without its closing quote',
-    explanation: 'A text stands between two straight double quotes on one line. Close it before the line ends; a longer procedure is several `do` lines.',
+    explanation:
+      'A text stands between two straight double quotes on one line. Close it before the line ends; a longer procedure is several `do` lines.',
     wrong: 'event refit "A wheel was refitted',
     right: 'event refit "A wheel was refitted"',
   },
@@ -96,7 +97,8 @@ export const syntaxCatalogue = {
     code: 'DW112',
     severity: 'error',
     title: 'A word of the language is misspelt',
-    explanation: 'The word is close to one that fits here. It is read as that word, so that the rest of the text is checked too; correct the spelling.',
+    explanation:
+      'The word is close to one that fits here. It is read as that word, so that the rest of the text is checked too; correct the spelling.',
     wrong: 'task grease "Grease the pivots" evry 50 h of engine',
     right: 'task grease "Grease the pivots" every 50 h of engine',
   },
@@ -130,7 +132,8 @@ export const syntaxCatalogue = {
     code: 'DW116',
     severity: 'error',
     title: 'Two limits joined by `or` do not say which of them decides',
-    explanation: '`whichever first` makes the task due when any of them is reached, `whichever last` when all are. Without the words, `first` is assumed.',
+    explanation:
+      '`whichever first` makes the task due when any of them is reached, `whichever last` when all are. Without the words, `first` is assumed.',
     wrong: 'every 100 h of engine or 12 months',
     right: 'every 100 h of engine or 12 months, whichever first',
   },

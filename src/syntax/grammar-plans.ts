@@ -1,0 +1,261 @@
+/**
+ * Grammar, third layer: when a task falls due – limits, plans, rounds.
+ */
+import type { Span } from '../base/span.js';
+import { diagnose } from '../diagnostics/catalogue-entry.js';
+import { syntaxCatalogue } from '../diagnostics/catalogue/syntax.js';
+import { ConditionGrammar } from './grammar-conditions.js';
+import type { LimitNode, MarginNode, MarkDayNode, OccasionWhat, PlanNode, Round, SpanNode, UnitNode } from './tree.js';
+
+/** Reads intervals and occasions. */
+export abstract class PlanGrammar extends ConditionGrammar {
+  /** Plan ::= PlanTerm ( ( "or" PlanTerm )+ ","? "whichever" ( "first" | "last" ) )? */
+  protected readonly plan = this.RULE('plan', (): PlanNode => {
+    const start = this.LA(1);
+    const first = this.SUBRULE1(this.planTerm);
+    const parts: PlanNode[] = [first];
+    this.MANY(() => {
+      this.CONSUME(this.v.word.or);
+      parts.push(this.SUBRULE2(this.planTerm));
+    });
+    if (!this.RECORDING_PHASE && parts.length === 1) return first;
+    const written = this.since(start);
+    const mode = this.OPTION({ GATE: () => this.seesWhichever(), DEF: () => this.SUBRULE(this.whichever) });
+    if (mode === undefined && !this.RECORDING_PHASE) this.missWhichever(written);
+    return { kind: 'whichever', at: this.since(start), ...(mode === undefined ? {} : { mode }), parts };
+  });
+
+  private readonly whichever = this.RULE('whichever', (): 'first' | 'last' => {
+    this.OPTION(() => this.CONSUME(this.v.Comma));
+    this.CONSUME(this.v.word.whichever);
+    return this.OR<'first' | 'last'>([
+      { ALT: () => (this.CONSUME(this.v.word.first), 'first') },
+      { ALT: () => (this.CONSUME(this.v.word.last), 'last') },
+    ]);
+  });
+
+  /** PlanTerm ::= "(" Plan ")" | Limit */
+  private readonly planTerm = this.RULE('planTerm', (): PlanNode =>
+    this.OR<PlanNode>({
+      ERR_MSG: 'an interval such as `100 h of engine` or `12 months`',
+      DEF: [
+        {
+          ALT: () => {
+            this.CONSUME(this.v.LParen);
+            const plan = this.SUBRULE(this.plan);
+            this.CONSUME(this.v.RParen);
+            return plan;
+          },
+        },
+        { ALT: () => this.SUBRULE(this.limit) },
+      ],
+    }),
+  );
+
+  /** Limit: see grammar/duewright.ebnf. */
+  protected readonly limit = this.RULE('limit', (): LimitNode =>
+    this.OR<LimitNode>({
+      ERR_MSG: 'an interval such as `100 h of engine` or `12 months`',
+      DEF: [
+        { ALT: () => this.SUBRULE(this.multiple) },
+        { ALT: () => this.SUBRULE(this.look) },
+        { GATE: () => this.seesCalendar('on'), ALT: () => this.SUBRULE(this.calendarMarks) },
+        { GATE: () => this.seesCalendar('in'), ALT: () => this.SUBRULE(this.calendarWindow) },
+        { ALT: () => this.SUBRULE(this.interval) },
+      ],
+    }),
+  );
+
+  private readonly interval = this.RULE('interval', (): LimitNode => {
+    const first = this.LA(1);
+    const strict = this.OPTION(() => (this.CONSUME(this.v.word.more), this.CONSUME(this.v.word.than), true)) ?? false;
+    const span = this.SUBRULE(this.span);
+    return { kind: 'interval', at: this.since(first), span, strict };
+  });
+
+  private readonly multiple = this.RULE('multiple', (): LimitNode => {
+    const first = this.CONSUME(this.v.word.multiple);
+    this.CONSUME(this.v.word.of);
+    const span = this.SUBRULE(this.span);
+    return { kind: 'multiple', at: this.since(first), span };
+  });
+
+  private readonly look = this.RULE('look', (): LimitNode => {
+    const first = this.CONSUME(this.v.word.look);
+    this.CONSUME(this.v.word.in);
+    const span = this.SUBRULE(this.span);
+    this.CONSUME(this.v.word.from);
+    this.CONSUME(this.v.word.sign);
+    this.CONSUME(this.v.word.to);
+    this.CONSUME(this.v.word.failure);
+    this.CONSUME(this.v.word.finding);
+    const finding = this.SUBRULE1(this.percent);
+    this.CONSUME(this.v.word.missing);
+    const missing = this.SUBRULE2(this.percent);
+    return { kind: 'look', at: this.since(first), span, finding, missing };
+  });
+
+  private readonly calendarMarks = this.RULE('calendarMarks', (): LimitNode => {
+    const first = this.LA(1);
+    const number = this.OPTION1(() => this.integer(this.CONSUME(this.v.Number)));
+    const unit = this.SUBRULE(this.calendarUnit);
+    this.CONSUME(this.v.word.on);
+    const days = [this.SUBRULE1(this.markDay)];
+    this.MANY({
+      GATE: () => !this.sees(2, this.v.word.whichever),
+      DEF: () => {
+        this.CONSUME(this.v.Comma);
+        days.push(this.SUBRULE2(this.markDay));
+      },
+    });
+    const whereItExists =
+      this.OPTION2(() => {
+        this.CONSUME(this.v.word.where);
+        this.CONSUME(this.v.word.it);
+        this.CONSUME(this.v.word.exists);
+        return true;
+      }) ?? false;
+    return { kind: 'calendar-marks', at: this.since(first), ...(number === undefined ? {} : { number }), unit, days, whereItExists };
+  });
+
+  private readonly calendarWindow = this.RULE('calendarWindow', (): LimitNode => {
+    const first = this.LA(1);
+    const number = this.OPTION(() => this.integer(this.CONSUME(this.v.Number)));
+    const unit = this.SUBRULE(this.calendarUnit);
+    this.CONSUME(this.v.word.in);
+    const month = this.SUBRULE(this.month);
+    return { kind: 'calendar-window', at: this.since(first), ...(number === undefined ? {} : { number }), unit, month };
+  });
+
+  /** CalendarUnit ::= "month" | "months" | "year" | "years" */
+  private readonly calendarUnit = this.RULE('calendarUnit', (): UnitNode => {
+    const { month, months, year, years } = this.v.word;
+    const token = this.OR([
+      { ALT: () => this.CONSUME(month) },
+      { ALT: () => this.CONSUME(months) },
+      { ALT: () => this.CONSUME(year) },
+      { ALT: () => this.CONSUME(years) },
+    ]);
+    return this.unitNode(token);
+  });
+
+  /** MarkDay ::= "day" Integer | Integer Month */
+  private readonly markDay = this.RULE('markDay', (): MarkDayNode =>
+    this.OR<MarkDayNode>([
+      {
+        ALT: () => {
+          const first = this.CONSUME(this.v.word.day);
+          const day = this.integer(this.CONSUME(this.v.Number));
+          return { kind: 'mark-day', at: this.since(first), day };
+        },
+      },
+      { ALT: () => this.SUBRULE(this.dayOfMonth) },
+    ]),
+  );
+
+  /** Round ::= "day's" "work" | "outing" | "shift" */
+  private readonly round = this.RULE('round', (): Round => {
+    this.CONSUME(this.v.word.each);
+    return this.OR<Round>({
+      ERR_MSG: "`day's work`, `outing` or `shift`",
+      DEF: [
+        { ALT: () => (this.CONSUME(this.v.DaysWork), this.CONSUME(this.v.word.work), 'day') },
+        { ALT: () => (this.CONSUME(this.v.word.outing), 'outing') },
+        { ALT: () => (this.CONSUME(this.v.word.shift), 'shift') },
+      ],
+    });
+  });
+
+  /** "before" ( "each" Round | "storage" ) */
+  protected readonly before = this.RULE('before', (): OccasionWhat => {
+    this.CONSUME(this.v.word.before);
+    return this.OR<OccasionWhat>([
+      { ALT: () => ({ when: 'before', of: this.SUBRULE(this.round) }) },
+      { ALT: () => (this.CONSUME(this.v.word.storage), { when: 'before', of: 'storage' }) },
+    ]);
+  });
+
+  /** "after" ( "work" | "each" Round | "storage" | "attaching" Name ) */
+  protected readonly after = this.RULE('after', (): OccasionWhat => {
+    this.CONSUME(this.v.word.after);
+    return this.OR<OccasionWhat>([
+      { ALT: () => (this.CONSUME(this.v.word.work), { when: 'after', of: 'work' }) },
+      { ALT: () => ({ when: 'after', of: this.SUBRULE(this.round) }) },
+      { ALT: () => (this.CONSUME(this.v.word.storage), { when: 'after', of: 'storage' }) },
+      { ALT: () => (this.CONSUME(this.v.word.attaching), { when: 'after-attaching', attachment: this.SUBRULE(this.name) }) },
+    ]);
+  });
+
+  /** "on" ( "refuelling" | Name ) */
+  protected readonly on = this.RULE('on', (): OccasionWhat => {
+    this.CONSUME(this.v.word.on);
+    return this.OR<OccasionWhat>([
+      { ALT: () => (this.CONSUME(this.v.word.refuelling), { when: 'refuelling' }) },
+      { ALT: () => ({ when: 'event', event: this.SUBRULE(this.name) }) },
+    ]);
+  });
+
+  /** "within" Span "after" Name */
+  protected readonly withinAfter = this.RULE('withinAfter', (): OccasionWhat => {
+    this.CONSUME(this.v.word.within);
+    const within = this.SUBRULE(this.span);
+    this.CONSUME(this.v.word.after);
+    const event = this.SUBRULE(this.name);
+    return { when: 'event', event, within };
+  });
+
+  /** Margin ::= Percent | "lesser" "of" Margin "and" Margin | Span */
+  protected readonly margin = this.RULE('margin', (): MarginNode =>
+    this.OR<MarginNode>([
+      { GATE: () => this.sees(2, this.v.Percent), ALT: () => this.SUBRULE(this.percent) },
+      {
+        ALT: () => {
+          const lesser = this.CONSUME(this.v.word.lesser);
+          this.CONSUME(this.v.word.of);
+          const first = this.SUBRULE1(this.margin);
+          this.CONSUME(this.v.word.and);
+          const second = this.SUBRULE2(this.margin);
+          return { kind: 'lesser', at: this.since(lesser), first, second };
+        },
+      },
+      { ALT: () => this.SUBRULE(this.span) },
+    ]),
+  );
+
+  /** Span ( "," Span )* */
+  protected readonly spans = this.RULE('spans', (): readonly SpanNode[] => {
+    const spans: SpanNode[] = [];
+    this.AT_LEAST_ONE_SEP({ SEP: this.v.Comma, DEF: () => spans.push(this.SUBRULE(this.span)) });
+    return spans;
+  });
+
+  private seesWhichever(): boolean {
+    return !this.sees(1, this.v.Comma) || this.sees(2, this.v.word.whichever);
+  }
+
+  private missWhichever(plan: Span): void {
+    const at = { ...plan, start: plan.end };
+    this.pending.push(
+      diagnose(syntaxCatalogue.whicheverMissing, {
+        message: 'Two limits joined by `or` must say which of them decides.',
+        at: plan,
+        help: 'Write `whichever first` if the first to be reached makes it due, `whichever last` if all must be.',
+        fixes: [
+          { grade: 'likely', title: 'Write `, whichever first`', edits: [{ at, text: ', whichever first' }] },
+          { grade: 'possible', title: 'Write `, whichever last`', edits: [{ at, text: ', whichever last' }] },
+        ],
+      }),
+    );
+  }
+
+  /** `month on day 15`, `2 years on 1 November`, `year in April`: only then is it about marks, and not the next clause. */
+  private seesCalendar(word: 'on' | 'in'): boolean {
+    const { month, months, year, years, on, day } = this.v.word;
+    const unit = this.sees(1, this.v.Number) ? 2 : 1;
+    if (!this.sees(unit, month, months, year, years)) return false;
+    if (word === 'in') return this.sees(unit + 1, this.v.word.in) && this.sees(unit + 2, this.v.Month);
+    return (
+      this.sees(unit + 1, on) && (this.sees(unit + 2, this.v.Number) || (this.sees(unit + 2, day) && this.sees(unit + 3, this.v.Number)))
+    );
+  }
+}

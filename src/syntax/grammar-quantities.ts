@@ -1,0 +1,148 @@
+/**
+ * Grammar, first layer: numbers with units, spans, percentages, months.
+ */
+import type { IToken } from 'chevrotain';
+import { diagnose } from '../diagnostics/catalogue-entry.js';
+import { syntaxCatalogue } from '../diagnostics/catalogue/syntax.js';
+import { findUnit } from '../values/units.js';
+import { GrammarBase } from './grammar-base.js';
+import type {
+  LevelNode,
+  MonthNode,
+  NameNode,
+  NumberNode,
+  PercentNode,
+  QuantityNode,
+  SerialRangeNode,
+  SpanNode,
+  TextNode,
+  UnitNode,
+} from './tree.js';
+import { monthNames } from './words.js';
+
+/** Reads what is counted and measured. */
+export abstract class QuantityGrammar extends GrammarBase {
+  /** True inside gauges and examples, where a name may follow a level (`normal 75 to 90 high above 97`): there only known units are units. */
+  protected namesFollow = false;
+
+  /** Name */
+  protected readonly name = this.RULE('name', (): NameNode => this.nameNode(this.CONSUME(this.v.Name)));
+
+  /** Name ( "," Name )* */
+  protected readonly names = this.RULE('names', (): readonly NameNode[] => {
+    const names: NameNode[] = [];
+    this.AT_LEAST_ONE_SEP({ SEP: this.v.Comma, DEF: () => names.push(this.nameNode(this.CONSUME(this.v.Name))) });
+    return names;
+  });
+
+  /** Text */
+  protected readonly text = this.RULE('text', (): TextNode => this.textNode(this.CONSUME(this.v.Text)));
+
+  /** Quantity ::= Number Unit */
+  protected readonly quantity = this.RULE('quantity', (): QuantityNode => {
+    const number = this.CONSUME(this.v.Number);
+    const unit = this.CONSUME(this.v.Unit);
+    return { kind: 'quantity', at: this.since(number), number: this.numberNode(number), unit: this.unitNode(unit) };
+  });
+
+  /** Percent ::= Number "%" */
+  protected readonly percent = this.RULE('percent', (): PercentNode => {
+    const number = this.CONSUME(this.v.Number);
+    this.CONSUME(this.v.Percent);
+    return { kind: 'percent', at: this.since(number), number: this.numberNode(number) };
+  });
+
+  /** Span ::= Number ( "calendar" "months" | Unit ) ( "of" ( Name | "work" ( "in" Name )? ) )? */
+  protected readonly span = this.RULE('span', (): SpanNode => {
+    const number = this.CONSUME(this.v.Number);
+    const unit = this.SUBRULE(this.spanUnit);
+    const of = this.OPTION(() => this.SUBRULE(this.measured));
+    return { kind: 'span', at: this.since(number), number: this.numberNode(number), unit, ...(of === undefined ? {} : { of }) };
+  });
+
+  private readonly spanUnit = this.RULE('spanUnit', (): UnitNode => {
+    const first = this.CONSUME(this.v.Unit);
+    if (!this.RECORDING_PHASE && first.tokenType !== this.v.word.calendar) return this.unitNode(first);
+    return this.OR([
+      { GATE: () => this.seesCalendarMonths(), ALT: () => this.calendarMonths(first, this.CONSUME1(this.v.Unit)) },
+      { ALT: () => this.unitNode(first) },
+    ]);
+  });
+
+  private readonly measured = this.RULE('measured', (): NonNullable<SpanNode['of']> => {
+    this.CONSUME(this.v.word.of);
+    return this.OR<NonNullable<SpanNode['of']>>([
+      {
+        ALT: () => {
+          const work = this.CONSUME(this.v.word.work);
+          const duty = this.OPTION({ GATE: () => !this.sees(3, this.v.word.every), DEF: () => this.SUBRULE1(this.inName) });
+          return { kind: 'work', at: this.since(work), ...(duty === undefined ? {} : { duty }) };
+        },
+      },
+      { ALT: () => ({ kind: 'meter', name: this.SUBRULE2(this.name) }) },
+    ]);
+  });
+
+  /** "in" Name */
+  protected readonly inName = this.RULE('inName', (): NameNode => {
+    this.CONSUME(this.v.word.in);
+    return this.SUBRULE(this.name);
+  });
+
+  /** Level ::= Quantity | Number | Name */
+  protected readonly level = this.RULE('level', (): LevelNode =>
+    this.OR<LevelNode>([{ ALT: () => this.SUBRULE(this.numericLevel) }, { ALT: () => this.SUBRULE(this.name) }]),
+  );
+
+  private readonly numericLevel = this.RULE('numericLevel', (): LevelNode => {
+    const token = this.CONSUME(this.v.Number);
+    const number = this.numberNode(token);
+    const unit = this.OPTION({ GATE: () => this.seesLevelUnit(), DEF: () => this.unitNode(this.CONSUME(this.v.Unit)) });
+    return unit === undefined ? number : { kind: 'quantity', at: this.since(token), number, unit };
+  });
+
+  /** Integer "to" Integer, after "serial". */
+  protected readonly serialRange = this.RULE('serialRange', (): SerialRangeNode => {
+    const serial = this.CONSUME(this.v.word.serial);
+    const from = this.integer(this.CONSUME1(this.v.Number));
+    this.CONSUME(this.v.word.to);
+    const to = this.integer(this.CONSUME2(this.v.Number));
+    return { kind: 'serial-range', at: this.since(serial), from, to };
+  });
+
+  protected readonly month = this.RULE('month', (): MonthNode => {
+    const token = this.CONSUME(this.v.Month);
+    return { kind: 'month', at: this.spanOf(token), month: (monthNames as readonly string[]).indexOf(token.image) + 1 };
+  });
+
+  protected unitNode(token: IToken): UnitNode {
+    return { kind: 'unit', at: this.spanOf(token), text: token.image };
+  }
+
+  /** A number without sign and point; another one is read all the same, and told. */
+  protected integer(token: IToken): NumberNode {
+    if (!this.RECORDING_PHASE && !/^\d+$/.test(token.image)) {
+      this.pending.push(
+        diagnose(syntaxCatalogue.numberForm, { message: `A whole number belongs here, not \`${token.image}\`.`, at: this.spanOf(token) }),
+      );
+    }
+    return this.numberNode(token);
+  }
+
+  private calendarMonths(first: IToken, second: IToken): UnitNode {
+    return { kind: 'unit', at: this.reach(this.spanOf(first), this.spanOf(second)), text: `${first.image} ${second.image}` };
+  }
+
+  private seesCalendarMonths(): boolean {
+    return this.sees(0, this.v.word.calendar) && this.sees(1, this.v.word.months, this.v.word.month);
+  }
+
+  /** A unit is optional in a level, so what follows has to tell a unit from the name that begins the next band or act. */
+  private seesLevelUnit(): boolean {
+    const next = this.LA(1);
+    const { v } = this;
+    if (next.tokenType === v.UnitSign || next.tokenType === v.Percent) return true;
+    if (findUnit(next.image) === null) return !this.namesFollow && next.tokenType === v.Name;
+    return !(this.namesFollow && this.sees(2, v.Number, v.word.above, v.word.below, v.word.from, v.word.reads));
+  }
+}

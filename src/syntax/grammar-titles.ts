@@ -1,0 +1,68 @@
+/**
+ * Grammar, sixth layer: the title that every declared thing has, and what is done about a missing one.
+ */
+import type { IToken } from 'chevrotain';
+import { diagnose } from '../diagnostics/catalogue-entry.js';
+import { syntaxCatalogue } from '../diagnostics/catalogue/syntax.js';
+import { ClauseGrammar } from './grammar-clauses.js';
+import type { NameNode, TextNode } from './tree.js';
+
+/** Reads titles. */
+export abstract class TitleGrammar extends ClauseGrammar {
+  /** Text, after the name that it explains. Without one the name itself serves, so that nothing else goes wrong for it. */
+  protected readonly title = this.RULE('title', (name: NameNode): TextNode => {
+    if (!this.RECORDING_PHASE && !this.sees(1, this.v.Text)) return this.missingTitle(name);
+    return this.textNode(this.CONSUME(this.v.Text));
+  });
+
+  private missingTitle(name: NameNode): TextNode {
+    const words = this.unquoted();
+    const [first] = words;
+    if (first === undefined) return this.noTitle(name);
+    const at = this.since(first);
+    const text = this.source.slice(at.start, at.end);
+    this.pending.push(
+      diagnose(syntaxCatalogue.titleMissing, {
+        message: `The title of \`${name.text}\` stands without quotes.`,
+        at,
+        fixes: [{ grade: 'likely', title: 'Put it in quotes', edits: [{ at, text: `"${text}"` }] }],
+      }),
+    );
+    return { kind: 'text', at, text };
+  }
+
+  private noTitle(name: NameNode): TextNode {
+    const text = titleFrom(name.text);
+    const at = { ...name.at, start: name.at.end };
+    this.pending.push(
+      diagnose(syntaxCatalogue.titleMissing, {
+        message: `\`${name.text}\` has no title.`,
+        at: name.at,
+        help: 'After the name comes a title in quotes, for people to read.',
+        fixes: [{ grade: 'possible', title: `Write "${text}"`, edits: [{ at, text: ` "${text}"` }] }],
+      }),
+    );
+    return { kind: 'text', at, text };
+  }
+
+  /** Passes over plain words on the rest of the line that begin no clause: a title whose quotes were forgotten. */
+  private unquoted(): readonly IToken[] {
+    const words: IToken[] = [];
+    while (this.sees(1, this.v.Name) && this.onLineWith(words.at(-1) ?? this.LA(0))) {
+      words.push(this.LA(1));
+      this.go(this.place + 1);
+    }
+    if (words.length >= 2) return words;
+    this.go(this.place - words.length);
+    return [];
+  }
+
+  private onLineWith(before: IToken): boolean {
+    return !/[\r\n]/.test(this.source.slice(before.startOffset, this.LA(1).startOffset));
+  }
+}
+
+function titleFrom(name: string): string {
+  const words = name.replace(/[.-]+/g, ' ');
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}

@@ -1,0 +1,64 @@
+/**
+ * Text to tokens: Chevrotain's lexer, then each word's own kind, then what was written in an odd form put right.
+ */
+import type { ILexingError, IToken, Lexer } from 'chevrotain';
+import type { Span } from '../base/span.js';
+import { diagnose } from '../diagnostics/catalogue-entry.js';
+import { syntaxCatalogue } from '../diagnostics/catalogue/syntax.js';
+import type { Diagnostic } from '../diagnostics/diagnostic.js';
+import { tidy } from './tidy.js';
+import { retype } from './token-edit.js';
+import type { Vocabulary } from './tokens.js';
+import type { CommentNode } from './tree.js';
+
+/** The tokens that mean something, the comments, and what was wrong with the characters. */
+export interface Lexed {
+  readonly tokens: IToken[];
+  readonly comments: readonly CommentNode[];
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+/** Splits a text into tokens. Never throws: characters that begin no token are reported and left out. */
+export function lex(text: string, file: number, lexer: Lexer, vocabulary: Vocabulary): Lexed {
+  const result = lexer.tokenize(text);
+  const words: Readonly<Record<string, IToken['tokenType']>> = vocabulary.word;
+  const diagnostics = result.errors.map((each) => oddCharacters(each, text, file)).filter((each) => each !== null);
+  let before: IToken | undefined;
+  for (const token of result.tokens) {
+    if (token.tokenType === vocabulary.Name) {
+      if (Object.hasOwn(words, token.image)) retype(token, words[token.image] ?? vocabulary.Name);
+    } else {
+      diagnostics.push(...tidy(token, before, file, vocabulary));
+    }
+    before = token;
+  }
+  return { tokens: result.tokens, comments: (result.groups['comments'] ?? []).map((each) => comment(each, file)), diagnostics };
+}
+
+function comment(token: IToken, file: number): CommentNode {
+  return { kind: 'comment', at: { file, start: token.startOffset, end: token.startOffset + token.image.length }, text: token.image };
+}
+
+/** Hidden characters are reported elsewhere, wherever they stand; here only what can be seen. */
+function oddCharacters(error: ILexingError, text: string, file: number): Diagnostic | null {
+  const at: Span = { file, start: error.offset, end: error.offset + error.length };
+  // eslint-disable-next-line no-control-regex -- those are exactly what must not be shown
+  const seen = text.slice(at.start, at.end).replace(/[\p{C}\p{Z}]/gu, '');
+  const blank = text.slice(at.start, at.end).replace(/\p{C}/gu, '').trim();
+  if (seen === '' && blank === '') return /\p{Zs}/u.test(text.slice(at.start, at.end)) ? oddSpace(at) : null;
+  const shown = seen.length > 12 ? `${[...seen].slice(0, 12).join('')}…` : seen;
+  return diagnose(syntaxCatalogue.oddCharacter, {
+    message: `\`${shown}\` has no meaning in a schedule.`,
+    at,
+    help: 'Delete it, or put it inside a text or a comment.',
+    fixes: [{ grade: 'possible', title: `Delete \`${shown}\``, edits: [{ at, text: '' }] }],
+  });
+}
+
+function oddSpace(at: Span): Diagnostic {
+  return diagnose(syntaxCatalogue.oddCharacter, {
+    message: 'This space is not an ordinary one.',
+    at,
+    fixes: [{ grade: 'sure', title: 'Write an ordinary space', edits: [{ at, text: ' ' }] }],
+  });
+}

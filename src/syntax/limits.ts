@@ -1,0 +1,14 @@
+/**
+ * Bounds on what the parser takes on, so that a text from outside cannot keep it busy.
+ */
+export interface ParseLimits {
+  /** Longest text, in UTF-16 code units. */
+  readonly size: number;
+  /** Deepest nesting of parentheses and `not`. */
+  readonly nesting: number;
+  /** Mistakes after which the parser gives up on the file. */
+  readonly mistakes: number;
+}
+
+/** 256 Ki characters, 64 levels, 100 mistakes. */
+export const defaultLimits: ParseLimits = { size: 262_144, nesting: 64, mistakes: 100 };

@@ -1,0 +1,80 @@
+/**
+ * The words in which the parser tells what went wrong.
+ */
+import type { IToken } from 'chevrotain';
+import type { Span } from '../base/span.js';
+import { diagnose } from '../diagnostics/catalogue-entry.js';
+import { syntaxCatalogue } from '../diagnostics/catalogue/syntax.js';
+import type { Diagnostic } from '../diagnostics/diagnostic.js';
+import { clauseExample } from './clause-examples.js';
+import { shown } from './plain-errors.js';
+import { endOf } from './token-edit.js';
+import { opensDeclaration } from './tokens.js';
+import { reservedWords } from './words.js';
+
+/** Where the item that failed began, and where the last good token ended. */
+export interface FailureContext {
+  readonly opener: { readonly word: string; readonly at: Span } | undefined;
+  readonly end: Span;
+  readonly file: number;
+}
+
+/** An item that went wrong at `token` (undefined: at the end of the file). */
+export function unexpected(error: Error, token: IToken | undefined, context: FailureContext): Diagnostic {
+  const at =
+    token === undefined ? { ...context.end, start: context.end.end } : { file: context.file, start: token.startOffset, end: endOf(token) };
+  const { opener } = context;
+  const example = opener === undefined ? undefined : clauseExample(opener.word);
+  const reserved = token !== undefined && reservedWords.has(token.image) && /a name/.test(error.message);
+  const help = [
+    ...(reserved ? [`\`${token.image}\` is a word of the language and cannot be a name.`] : []),
+    ...(example === undefined ? [] : [`For example: \`${example}\`.`]),
+  ].join(' ');
+  return diagnose(syntaxCatalogue.unexpected, {
+    message: error.message,
+    at,
+    labels: opener === undefined ? [] : [{ at: opener.at, text: 'in what begins here' }],
+    ...(help === '' ? {} : { help }),
+  });
+}
+
+/** A word that was read as one of the language. */
+export function misspelt(written: string, word: string, at: Span): Diagnostic {
+  return diagnose(syntaxCatalogue.misspelt, {
+    message: `\`${written}\` is no word that fits here; \`${word}\` would.`,
+    at,
+    help: `Did you mean \`${word}\`?`,
+    fixes: [
+      {
+        grade: Math.abs(written.length - word.length) <= 1 && written.length > 3 ? 'sure' : 'likely',
+        title: `Write \`${word}\``,
+        edits: [{ at, text: word }],
+      },
+    ],
+  });
+}
+
+/** Words that begin no item and belong to none. */
+export function stray(first: IToken, at: Span): Diagnostic {
+  return diagnose(syntaxCatalogue.strayWords, {
+    message: `${shown(first)} begins no clause or declaration and does not go on with the one before it.`,
+    at,
+    help: 'Each clause begins with its own word, such as `every`, `with`, `uses` or `reason`.',
+  });
+}
+
+/** A reserved word in the place of a name. `before` is the word that asked for the name. */
+export function reservedAsName(token: IToken, before: IToken | undefined, at: Span): Diagnostic {
+  const better = before !== undefined && opensDeclaration(before.image) ? `${token.image}-${before.image}` : `the-${token.image}`;
+  return diagnose(syntaxCatalogue.reservedName, {
+    message: `\`${token.image}\` is a word of the language and cannot be a name.`,
+    at,
+    help: `Call it \`${better}\`, for example, here and wherever it is used.`,
+    fixes: [{ grade: 'possible', title: `Call it \`${better}\``, edits: [{ at, text: better }] }],
+  });
+}
+
+/** The limit on mistakes is reached. */
+export function giveUp(limit: number, at: Span): Diagnostic {
+  return diagnose(syntaxCatalogue.tooMany, { message: `Reading stops here, after ${limit} mistakes.`, at });
+}

@@ -1,0 +1,225 @@
+/**
+ * Recovery: one mistake is told once, and the rest of the file is still read.
+ *
+ * The text is read as series (declarations in a file, clauses in a task, bands in `reads`, lines and acts in an example), one
+ * inside the other. When an item of a series goes wrong, first the one word at which it failed is tried as each word of
+ * the language that it resembles; the first that lets the item be read further is told as a misspelling and kept. Otherwise
+ * the item is given up and reading resumes where an item of this series, or of one around it, plainly begins.
+ *
+ * INVARIANT: each round of a series reads or passes over at least one token, or puts a token right for good.
+ */
+import { EOF, type IToken, type TokenType } from 'chevrotain';
+import { nearNames } from '../base/near-name.js';
+import type { Outcome } from './grammar-base.js';
+import { PlanGrammar } from './grammar-plans.js';
+import { giveUp, misspelt, reservedAsName, stray, unexpected } from './mistakes.js';
+import { retype } from './token-edit.js';
+import { allWords } from './tokens.js';
+import { monthNames, reservedWords } from './words.js';
+
+/** A run of items of one sort, and how to tell where one begins. All look at the next tokens. */
+export interface Series<T> {
+  /** An item begins here, right or wrong. */
+  readonly opens: () => boolean;
+  /** The series is over. */
+  readonly ends: () => boolean;
+  /** After a mistake: an item begins here beyond doubt. */
+  readonly resumes: () => boolean;
+  readonly read: () => T;
+}
+
+/** How one word was put right. */
+interface Mend<T> {
+  readonly word: string;
+  /** Undefined: it begins an item of a series further out, or the next of this one. */
+  readonly outcome?: Outcome<T>;
+}
+
+/** Reads series of items, mending and resuming. */
+export abstract class RecoveringGrammar extends PlanGrammar {
+  private readonly around: Series<unknown>[] = [];
+  protected mistakeLimit = Number.POSITIVE_INFINITY;
+
+  /** Reads a series to its end. While Chevrotain records the grammar, an empty one. */
+  protected series<T>(series: Series<T>): readonly T[] {
+    if (this.RECORDING_PHASE) return [];
+    const outer = this.pending;
+    this.around.push(series);
+    try {
+      return this.items(series);
+    } finally {
+      this.around.pop();
+      this.pending = outer;
+    }
+  }
+
+  private items<T>(series: Series<T>): T[] {
+    const found: T[] = [];
+    let last = -1;
+    while (!this.atEnd() && !series.ends() && !this.givenUp()) {
+      const start = this.place;
+      if (series.opens()) {
+        const item = this.item(series, start);
+        if (item !== undefined) found.push(item);
+        last = item === undefined ? -1 : start;
+      } else if (this.mendStray(series, last)) {
+        if (this.place === last) found.pop();
+        last = -1;
+      } else {
+        this.passOver(start);
+        last = -1;
+      }
+    }
+    return found;
+  }
+
+  /** One item from `start`; undefined if it was given up. */
+  protected item<T>(series: Series<T>, start: number): T | undefined {
+    let outcome = this.tryAt(start, series.read);
+    while (!outcome.ok) {
+      const better = this.mend(series, start, outcome.failedAt);
+      if (better?.outcome === undefined) {
+        if (better === undefined)
+          this.problems.push(unexpected(outcome.error, this.tokenAt(outcome.failedAt), this.context(start, outcome.failedAt)));
+        this.gaveUp(start);
+        this.resume(Math.max(outcome.failedAt, start + 1));
+        return undefined;
+      }
+      outcome = better.outcome;
+    }
+    this.settle();
+    return outcome.value;
+  }
+
+  /** Called when the item that begins at `start` is given up. */
+  protected gaveUp(_start: number): void {
+    // Only a layer that keeps account of what is missing has anything to do here.
+  }
+
+  /** Tries to put right the word at which an item failed. */
+  private mend<T>(series: Series<T>, start: number, failedAt: number): Mend<T> | undefined {
+    const token = this.tokenAt(failedAt);
+    if (token === undefined || this.givenUp()) return undefined;
+    if (reservedWords.has(token.image) && token.tokenType !== this.v.Name) return this.mendReserved(series, start, failedAt, token);
+    return this.respell(token, (word) => {
+      this.go(failedAt);
+      if (this.around.some((each) => each.resumes()) && (failedAt > start || !series.resumes())) return { word };
+      const outcome = this.tryAt(start, series.read);
+      return this.reached(outcome) > failedAt ? { word, outcome } : undefined;
+    });
+  }
+
+  /** A reserved word stands where a name belongs: read on as if it were one, unless it plainly begins the next item. */
+  private mendReserved<T>(series: Series<T>, start: number, failedAt: number, token: IToken): Mend<T> | undefined {
+    this.go(failedAt);
+    if (this.around.some((each) => each.resumes()) && !this.mistaken.has(token.image)) return undefined;
+    const kind = token.tokenType;
+    retype(token, this.v.Name);
+    const outcome = this.tryAt(start, series.read);
+    if (this.reached(outcome) <= failedAt + (this.mistaken.has(token.image) ? 0 : 1) && !outcome.ok) {
+      retype(token, kind);
+      return undefined;
+    }
+    if (!this.mistaken.has(token.image)) this.problems.push(reservedAsName(token, this.tokenAt(failedAt - 1), this.spanOf(token)));
+    this.mistaken.add(token.image);
+    return { word: token.image, outcome };
+  }
+
+  /** A word between two items: the misspelt first word of the next one, or a misspelt word that goes on with the last one. */
+  private mendStray<T>(series: Series<T>, last: number): boolean {
+    const index = this.place;
+    const token = this.tokenAt(index);
+    if (token === undefined) return false;
+    const mended = this.respell(token, (word): Mend<T> | undefined => {
+      this.go(index);
+      if (this.around.some((each) => each !== series && each.resumes())) return { word };
+      if (series.opens() && this.reached(this.tryAt(index, series.read)) > index + 1) return { word };
+      if (last < 0) return undefined;
+      const outcome = this.tryAt(last, series.read);
+      return outcome.ok && this.place > index ? { word, outcome } : undefined;
+    });
+    this.pending = [];
+    this.go(mended?.outcome === undefined ? index : last);
+    return mended !== undefined;
+  }
+
+  /** Tries a name as each word it resembles; the first that `accept` takes is told and kept. */
+  private respell<T>(token: IToken, accept: (word: string) => Mend<T> | undefined): Mend<T> | undefined {
+    if (!this.isWord(token)) return undefined;
+    const before = { kind: token.tokenType, image: token.image, endOffset: token.endOffset };
+    const at = this.spanOf(token);
+    for (const word of this.resembling(token.image).slice(0, 8)) {
+      token.endOffset = at.end - 1;
+      token.image = word;
+      retype(token, this.kindOfWord(word));
+      const mend = accept(word);
+      if (mend !== undefined) {
+        this.problems.push(misspelt(before.image, word, at));
+        return mend;
+      }
+    }
+    token.image = before.image;
+    token.endOffset = before.endOffset;
+    retype(token, before.kind);
+    return undefined;
+  }
+
+  private resembling(written: string): readonly string[] {
+    const month = nearNames(written, monthNames.map((each) => each.toLowerCase())); // prettier-ignore
+    const months = monthNames.filter((each) => month.includes(each.toLowerCase()));
+    return [...nearNames(written, allWords()).filter((each) => each !== written), ...months];
+  }
+
+  private kindOfWord(word: string): TokenType {
+    const words: Readonly<Record<string, TokenType>> = this.v.word;
+    return words[word] ?? this.v.Month;
+  }
+
+  private isWord(token: IToken): boolean {
+    return token.tokenType === this.v.Name || (token.tokenType.CATEGORIES ?? []).includes(this.v.Name);
+  }
+
+  private reached(outcome: Outcome<unknown>): number {
+    return outcome.ok ? this.place : outcome.failedAt;
+  }
+
+  /** Passes over what begins nothing, and says so once. */
+  private passOver(start: number): void {
+    const first = this.tokenAt(start);
+    this.resume(start + 1);
+    const last = this.tokenAt(this.place - 1);
+    if (first !== undefined && last !== undefined) this.problems.push(stray(first, this.reach(this.spanOf(first), this.spanOf(last))));
+  }
+
+  /** Goes on from `index` to where an item plainly begins. */
+  private resume(index: number): void {
+    this.go(index);
+    this.pending = [];
+    while (!this.atEnd() && !this.around.some((each) => each.resumes())) this.go(this.place + 1);
+  }
+
+  protected givenUp(): boolean {
+    if (this.problems.length < this.mistakeLimit) return false;
+    if (this.problems.length === this.mistakeLimit) {
+      const token = this.tokenAt(this.place) ?? this.LA(0);
+      this.problems.push(giveUp(this.mistakeLimit, this.spanOf(token)));
+    }
+    return true;
+  }
+
+  /** Undefined at the end of the file. */
+  protected tokenAt(index: number): IToken | undefined {
+    const token = this.input[index];
+    return token === undefined || token.tokenType === EOF ? undefined : token;
+  }
+
+  private context(start: number, failedAt: number) {
+    const opener = start < failedAt ? this.tokenAt(start) : undefined;
+    const before = this.tokenAt(failedAt - 1);
+    return {
+      opener: opener === undefined ? undefined : { word: opener.image, at: this.spanOf(opener) },
+      end: before === undefined ? { file: this.file, start: 0, end: 0 } : this.spanOf(before),
+      file: this.file,
+    };
+  }
+}

@@ -1,0 +1,184 @@
+/**
+ * Puts right what was written in an odd form, and says so: the parser then sees what was meant, and the rest of the clause
+ * is checked as if it had been written that way.
+ */
+import type { IToken } from 'chevrotain';
+import type { Span } from '../base/span.js';
+import { diagnose, type CatalogueEntry } from '../diagnostics/catalogue-entry.js';
+import { syntaxCatalogue } from '../diagnostics/catalogue/syntax.js';
+import type { Diagnostic, FixGrade } from '../diagnostics/diagnostic.js';
+import { nearName } from '../base/near-name.js';
+import { unitSpellings } from '../values/units.js';
+import { endOf, retype } from './token-edit.js';
+import type { Vocabulary } from './tokens.js';
+import { monthNames } from './words.js';
+
+/** Changes the token in place where it is odd. `before` is the token before it: after a number a word is a unit. */
+export function tidy(token: IToken, before: IToken | undefined, file: number, vocabulary: Vocabulary): readonly Diagnostic[] {
+  const { odd } = vocabulary;
+  const at: Span = { file, start: token.startOffset, end: endOf(token) };
+  switch (token.tokenType) {
+    case vocabulary.Text:
+      return token.image.includes('\\') ? escapes(token, file) : [];
+    case vocabulary.DaysWork:
+      return token.image === "day's"
+        ? []
+        : [rewritten(token, vocabulary.DaysWork, "day's", at, syntaxCatalogue.oddCharacter, 'The apostrophe here is a curly one.')];
+    case odd.text:
+      return [oddText(token, at, vocabulary)];
+    case odd.number:
+      return [oddNumber(token, at, vocabulary)];
+    case odd.date:
+      return [oddDate(token, at, vocabulary)];
+    case odd.time:
+      return [
+        rewritten(
+          token,
+          vocabulary.Time,
+          `0${token.image}`,
+          at,
+          syntaxCatalogue.numberForm,
+          `A time has four digits; \`${token.image}\` has three.`,
+        ),
+      ];
+    case odd.word:
+      return oddWord(token, before, at, vocabulary);
+    default:
+      return [];
+  }
+}
+
+function rewritten(
+  token: IToken,
+  kind: IToken['tokenType'],
+  text: string,
+  at: Span,
+  entry: CatalogueEntry,
+  message: string,
+  grade: FixGrade = 'sure',
+): Diagnostic {
+  token.endOffset = at.end - 1;
+  token.image = text;
+  retype(token, kind);
+  return diagnose(entry, { message, at, fixes: [{ grade, title: `Write \`${text}\``, edits: [{ at, text }] }] });
+}
+
+function escapes(token: IToken, file: number): readonly Diagnostic[] {
+  const found: Diagnostic[] = [];
+  for (const match of token.image.matchAll(/\\([^])/g)) {
+    if (match[1] === '"' || match[1] === '\\') continue;
+    const start = token.startOffset + match.index;
+    const at = { file, start, end: start + 1 };
+    const message = `The backslash before \`${match[1] ?? ''}\` means nothing in a text.`;
+    const fixes = [
+      { grade: 'possible' as const, title: 'Delete the backslash', edits: [{ at, text: '' }] },
+      { grade: 'possible' as const, title: 'Write a backslash that is meant as one', edits: [{ at, text: '\\\\' }] },
+    ];
+    found.push(diagnose(syntaxCatalogue.unknownEscape, { message, at, fixes }));
+  }
+  return found;
+}
+
+function oddText(token: IToken, at: Span, vocabulary: Vocabulary): Diagnostic {
+  const curly = /^[“”„«'‘’](.*?)["“”»'‘’]$/s.exec(token.image);
+  if (curly !== null) {
+    const text = `"${(curly[1] ?? '').replace(/\\/g, '\\\\')}"`;
+    return rewritten(token, vocabulary.Text, text, at, syntaxCatalogue.oddCharacter, 'A text stands between straight double quotes.');
+  }
+  const open = token.image.trimEnd().replace(/^[“”„«'‘’]/, '"');
+  const text = /(?<!\\)(?:\\\\)*\\$/.test(open) ? `${open}\\"` : `${open}"`;
+  const end = at.start + token.image.trimEnd().length;
+  const where = { ...at, end };
+  const finding = rewritten(
+    token,
+    vocabulary.Text,
+    text,
+    where,
+    syntaxCatalogue.textNotClosed,
+    'This text is not closed before the line ends.',
+    'likely',
+  );
+  token.endOffset = at.end - 1;
+  return { ...finding, fixes: [{ grade: 'likely', title: 'Close the text', edits: [{ at: where, text }] }] };
+}
+
+function oddNumber(token: IToken, at: Span, vocabulary: Vocabulary): Diagnostic {
+  const written = token.image;
+  const grouped = /^-?\d{1,3}(?:,\d{3})+(?:\.\d+)?$/.test(written);
+  const text = grouped ? written.replaceAll(',', '') : written.replace(',', '.').replaceAll(',', '');
+  const message = grouped ? `\`${written}\` has a comma between its thousands.` : `\`${written}\` has a decimal comma.`;
+  return rewritten(token, vocabulary.Number, text, at, syntaxCatalogue.numberForm, message, grouped ? 'likely' : 'sure');
+}
+
+function oddDate(token: IToken, at: Span, vocabulary: Vocabulary): Diagnostic {
+  const written = token.image;
+  const parts = written.split(/[-./]/).map((each) => each.padStart(2, '0'));
+  const [first = '', second = '', third = ''] = parts;
+  if (written.includes('-')) {
+    return rewritten(token, vocabulary.Date, parts.join('-'), at, syntaxCatalogue.numberForm, `\`${written}\` lacks a digit of a date.`);
+  }
+  const guesses = [`${third}-${second}-${first}`, `${third}-${first}-${second}`].filter((each) => Number(each.slice(5, 7)) <= 12);
+  const guess = guesses[0] ?? `${third}-${second}-${first}`;
+  const finding = rewritten(
+    token,
+    vocabulary.Date,
+    guess,
+    at,
+    syntaxCatalogue.numberForm,
+    `\`${written}\` is read differently in different countries.`,
+  );
+  return {
+    ...finding,
+    help: 'Write dates as year-month-day.',
+    fixes: guesses.map((text) => ({ grade: 'possible', title: `Write \`${text}\``, edits: [{ at, text }] })),
+  };
+}
+
+function oddWord(token: IToken, before: IToken | undefined, at: Span, vocabulary: Vocabulary): readonly Diagnostic[] {
+  const written = token.image;
+  if (before?.tokenType === vocabulary.Number) return oddAfterNumber(token, at, vocabulary);
+  const month = monthNames.find((each) => each.toLowerCase() === written.toLowerCase());
+  const words: Readonly<Record<string, IToken['tokenType']>> = vocabulary.word;
+  const text = month ?? nameFor(written);
+  const known = Object.hasOwn(words, text) ? words[text] : undefined;
+  const kind = month === undefined ? (known ?? vocabulary.Name) : vocabulary.Month;
+  const message = known === undefined ? `\`${written}\` is not written as a name is.` : `\`${written}\` is written in small letters.`;
+  const finding = rewritten(
+    token,
+    kind,
+    text,
+    at,
+    syntaxCatalogue.nameForm,
+    message,
+    known === undefined && month === undefined ? 'likely' : 'sure',
+  );
+  return [known === undefined ? { ...finding, help: 'Names are small letters and digits, in words joined by hyphens.' } : finding];
+}
+
+/** After a number a word with a capital or a sign is a unit, or a month; whether there is such a unit, the checker says. */
+function oddAfterNumber(token: IToken, at: Span, vocabulary: Vocabulary): readonly Diagnostic[] {
+  const month = nearName(token.image, monthNames);
+  if (month !== undefined && token.image.length > 2) {
+    return [rewritten(token, vocabulary.Month, month, at, syntaxCatalogue.nameForm, `\`${token.image}\` is no month.`, 'likely')];
+  }
+  const unit = unitSpellings().find((each) => each.toLowerCase() === token.image.toLowerCase());
+  if (unit !== undefined) {
+    return [rewritten(token, vocabulary.UnitSign, unit, at, syntaxCatalogue.nameForm, `The unit is written \`${unit}\`.`, 'likely')];
+  }
+  retype(token, vocabulary.UnitSign);
+  return [];
+}
+
+function nameFor(written: string): string {
+  const plain = written
+    .normalize('NFD')
+    .replace(/\p{M}/gu, '')
+    .replace(/([a-z0-9])([A-Z])/g, '$1-$2')
+    .toLowerCase()
+    .replace(/[^a-z0-9.]+/g, '-')
+    .replace(/^[-.0-9]+|[-.]+$/g, '')
+    .replace(/\.(?![a-z])/g, '-')
+    .replace(/-*\.-*/g, '.')
+    .replace(/-{2,}/g, '-');
+  return plain === '' ? 'name' : plain;
+}

@@ -1,0 +1,52 @@
+/**
+ * The words of the language, edition 1.
+ *
+ * Reserved words cannot be names: they open declarations and clauses or join them, so that a mistake in one clause never
+ * hides the next. Every other word keeps its meaning only where the grammar asks for it and is free as a name elsewhere.
+ */
+
+/** Words that open a declaration. */
+export const declarationWords = [
+  'meter', 'gauge', 'dipstick', 'duty', 'attachment', 'position', 'place', 'walk', 'step', 'never', 'stop', 'supply', 'hazard',
+  'event', 'defect', 'task', 'change', 'remove', 'example',
+] as const; // prettier-ignore
+
+/** Words that open a clause of a task or a step. */
+export const clauseWords = [
+  'every', 'first', 'at', 'in', 'while', 'when', 'before', 'after', 'on', 'within', 'sooner', 'only', 'unless', 'for', 'count', 'allow',
+  'lead', 'hold', 'takes', 'under', 'with', 'reads', 'uses', 'needs', 'tighten', 'do', 'danger', 'warning', 'caution', 'notice', 'beware',
+  'calls', 'covers', 'restarts', 'follows', 'mends', 'met', 'reason', 'source',
+] as const; // prettier-ignore
+
+/** Words that open a clause of a step. */
+export const stepWords = [
+  'while', 'back', 'one', 'takes', 'at', 'under', 'danger', 'warning', 'caution', 'notice', 'beware', 'calls', 'needs', 'do', 'reason', 'source',
+] as const; // prettier-ignore
+
+/** Words that join: operators, edges of bands, and `expect`, which opens a line of a worked example. */
+export const joiningWords = ['and', 'or', 'not', 'is', 'of', 'to', 'from', 'above', 'below', 'then', 'expect'] as const;
+
+/** Words with a meaning in some places, and free as names in all others. */
+export const softWords = [
+  'a', 'aloft', 'allowance', 'as', 'attached', 'attaching', 'back', 'because', 'begins', 'by', 'calendar', 'classes', 'clear',
+  'climbs', 'closes', 'coming', 'counts', 'date', 'day', 'detached', 'doing', 'done', 'due', 'each', 'early', 'edition', 'ends', 'enters',
+  'exists', 'failure', 'fall', 'falls', 'finding', 'fine', 'fits', 'fresh', 'full', 'half', 'happened', 'happens', 'idle', 'if', 'it',
+  'known', 'language', 'last', 'late', 'least', 'lesser', 'look', 'low', 'machine', 'meant', 'mechanic', 'missing', 'model', 'month',
+  'months', 'more', 'most', 'multiple', 'now', 'older', 'one', 'opens', 'outing', 'outings', 'overdue', 'part', 'plans', 'qualified',
+  'quarter', 'read', 'refuelled', 'refuelling', 'rest', 'resting', 'schedule', 'serial', 'service', 'shift', 'sign', 'stands', 'states',
+  'storage', 'than', 'that', 'the', 'third', 'time', 'unknown', 'unrecorded', 'until', 'up', 'use', 'variant', 'varies', 'way', 'where',
+  'whichever', 'work', 'worse', 'year', 'years',
+] as const; // prettier-ignore
+
+export type DeclarationWord = (typeof declarationWords)[number];
+export type ClauseWord = (typeof clauseWords)[number];
+export type ReservedWord = DeclarationWord | ClauseWord | (typeof joiningWords)[number];
+export type SoftWord = (typeof softWords)[number];
+
+/** Every word that cannot be a name, as docs/ lists them. */
+export const reservedWords: ReadonlySet<string> = new Set<string>([...declarationWords, ...clauseWords, ...joiningWords]);
+
+/** The months as the language writes them; a month's number is its place here, from 1. */
+export const monthNames = [
+  'January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December',
+] as const; // prettier-ignore
