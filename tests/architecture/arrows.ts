@@ -7,7 +7,8 @@ export const arrows: Readonly<Record<string, readonly string[]>> = {
   diagnostics: ['base'],
   graph: ['base', 'values'],
   syntax: ['base', 'values', 'diagnostics'],
-  check: ['base', 'values', 'diagnostics', 'syntax'],
+  // Amounts, margins and ranges are worked out while they are checked, in the graph's own shapes.
+  check: ['base', 'values', 'diagnostics', 'syntax', 'graph'],
   // The walk over all stances is part of compiling: a schedule that leads into a dead end does not compile.
   compile: ['base', 'values', 'diagnostics', 'syntax', 'check', 'graph', 'access'],
   // A timeline is laid out for one machine model: which meters it has and which names are strays, the graph says.
@@ -34,5 +35,5 @@ export const packages: Readonly<Record<string, readonly string[]>> = {
   graph: ['zod/mini', '@noble/hashes/sha2.js', '@noble/hashes/utils.js'],
   compile: ['@noble/hashes/sha2.js', '@noble/hashes/utils.js'],
   render: ['@dagrejs/dagre'],
-  adapters: ['commander', 'picocolors'],
+  adapters: ['commander', 'picocolors', 'zod/mini', '@noble/hashes/sha2.js', '@noble/hashes/utils.js', 'fast-xml-parser'],
 };
