@@ -1,6 +1,5 @@
 import type { Command } from 'commander';
-import type { Intent } from '../../assess/assessment.js';
-import type { RuleGraph } from '../../graph/rule-graph.js';
+import type { Intent, RuleGraph } from '../../engine.js';
 import { noSuch } from './complain.js';
 import { type IntendedOuting, parseWork, workExample } from './parse-work.js';
 import { type Parsed, refused, understood } from './parsed.js';

@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import type { Entry } from '../../history/entry.js';
+import type { Entry } from '../../engine.js';
 import { describeLogbookProblem } from './describe-logbook-problem.js';
 import { readLogbookBytes } from '../logbook/read-logbook.js';
 import { describeReadFailure } from './read-text.js';

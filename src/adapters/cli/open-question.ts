@@ -1,6 +1,4 @@
-import type { Intent } from '../../assess/assessment.js';
-import type { RuleGraph } from '../../graph/rule-graph.js';
-import type { Entry } from '../../history/entry.js';
+import type { Entry, Intent, RuleGraph } from '../../engine.js';
 import type { Moment } from '../../values/moment.js';
 import type { CommandHost } from './command-host.js';
 import { complain } from './complain.js';

@@ -1,5 +1,4 @@
-import { readRuleGraph } from '../../engine.js';
-import type { RuleGraph } from '../../graph/rule-graph.js';
+import { readRuleGraph, type RuleGraph } from '../../engine.js';
 import type { CommandHost } from './command-host.js';
 import { compileFile } from './compile-file.js';
 import { complain } from './complain.js';

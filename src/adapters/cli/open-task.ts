@@ -1,4 +1,4 @@
-import type { RuleGraph, Task } from '../../graph/rule-graph.js';
+import type { RuleGraph, Task } from '../../engine.js';
 import type { CommandHost } from './command-host.js';
 import { complain, noSuch } from './complain.js';
 import { exitCode } from './exit-code.js';

@@ -1,4 +1,4 @@
-import type { Intent } from '../../assess/assessment.js';
+import type { Intent } from '../../engine.js';
 import { type Parsed, refused, understood } from './parsed.js';
 import { parseMinute } from './parse-when.js';
 

@@ -1,5 +1,4 @@
-import type { Node, NodeId, RuleGraph, Task } from '../../graph/rule-graph.js';
-import { partsOf } from '../../engine.js';
+import { type Node, type NodeId, partsOf, type RuleGraph, type Task } from '../../engine.js';
 
 /** What `duewright rules --json` answers: a task and every node that its rules are made of, parts before wholes. */
 export interface TaskRules {

@@ -23,7 +23,7 @@ export function readCases(text: string): readonly CliCase[] {
     .map((part) => {
       const [name = '', command = '', ...rest] = part.split('\n');
       if (!command.startsWith('$ ')) throw new Error(`the case "${name}" has no command`);
-      const words = command.slice(2).match(/"[^"]*"|\S+/g) ?? [];
+      const words: readonly string[] = command.slice(2).match(/"[^"]*"|\S+/g) ?? [];
       const at = words.indexOf('duewright');
       if (at < 0) throw new Error(`the case "${name}" does not run duewright`);
       const args = words.slice(at + 1).map((word) => word.replace(/^"(.*)"$/, '$1'));

@@ -4,7 +4,7 @@ import { compileFile } from '../compile-file.js';
 import { complain } from '../complain.js';
 import { exitCode } from '../exit-code.js';
 import { jsonText } from '../json-text.js';
-import { counted } from '../counted.js';
+import { counted } from '../../../render/count-in-words.js';
 import type { Style } from '../../../render/style.js';
 import { styleFor } from '../style-for.js';
 import { addAnswerOptions, type AnswerOptions } from '../answer-options.js';

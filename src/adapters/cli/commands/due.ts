@@ -1,5 +1,4 @@
-import type { Verdict } from '../../../assess/assessment.js';
-import { assess } from '../../../engine.js';
+import { assess, type Verdict } from '../../../engine.js';
 import { renderDueList } from '../../../render/due-list.js';
 import type { CommandHost } from '../command-host.js';
 import { type ExitCode, exitCode } from '../exit-code.js';
@@ -40,7 +39,7 @@ async function runDue(host: CommandHost, schedule: string, logbook: string, opti
   if (question === undefined) return;
   const { graph, entries, now, intent } = question;
   const assessment = assess(graph, entries, now, { intent });
-  host.shell.out(options.json === true ? jsonText(assessment) : renderDueList(graph, assessment, entries, style));
+  host.shell.out(options.json === true ? jsonText(assessment) : `${renderDueList(assessment, graph, style)}\n`);
   host.end(codes[assessment.verdict]);
 }
 

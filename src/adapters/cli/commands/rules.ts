@@ -1,4 +1,3 @@
-import type { RuleGraph, Task } from '../../../graph/rule-graph.js';
 import { renderRuleGraphHtml } from '../../../render/rule-graph-html.js';
 import { renderRuleGraphText } from '../../../render/rule-graph-text.js';
 import type { CommandHost } from '../command-host.js';
@@ -8,7 +7,6 @@ import { jsonText } from '../json-text.js';
 import { openSchedule } from '../open-schedule.js';
 import { openTask } from '../open-task.js';
 import { taskRules } from '../task-rules.js';
-import type { Style } from '../../../render/style.js';
 import { styleFor } from '../style-for.js';
 import { addAnswerOptions, type AnswerOptions } from '../answer-options.js';
 import { writeFile } from '../write-file.js';
@@ -43,7 +41,7 @@ async function runRules(host: CommandHost, schedule: string, name: string, optio
   const task = graph === undefined ? undefined : openTask(host, graph, name);
   if (graph === undefined || task === undefined) return;
   if (options.html === undefined) {
-    host.shell.out(options.json === true ? jsonText(taskRules(graph, task)) : drawn(graph, task, style));
+    host.shell.out(options.json === true ? jsonText(taskRules(graph, task)) : `${renderRuleGraphText(graph, task.id, style)}\n`);
     return;
   }
   const written = writeFile(options.html, renderRuleGraphHtml(graph, task.id));
@@ -52,6 +50,3 @@ async function runRules(host: CommandHost, schedule: string, name: string, optio
   host.end(exitCode.input);
 }
 
-function drawn(graph: RuleGraph, task: Task, style: Style): string {
-  return renderRuleGraphText(graph, task.id, style);
-}

@@ -37,5 +37,5 @@ async function runWhy(host: CommandHost, schedule: string, logbook: string, name
   if (question === undefined || task === undefined) return;
   const { graph, entries, now, intent } = question;
   const explanation = explain(graph, assess(graph, entries, now, { intent }), entries, task.id);
-  host.shell.out(options.json === true ? jsonText(explanation) : renderWhy(explanation, style));
+  host.shell.out(options.json === true ? jsonText(explanation) : `${renderWhy(explanation, style)}\n`);
 }

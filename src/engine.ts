@@ -1,0 +1,29 @@
+/**
+ * Runs compiled schedules: everything that an owner's question takes, and no compiler.
+ *
+ * What is written here runs wherever JavaScript does. Nothing is kept between calls, and nothing asks for the time.
+ */
+export { assess, assessTimeline } from './assess/assess.js';
+export { BudgetError, defaultBudget } from './assess/world.js';
+export { explain } from './explain/explain.js';
+export { applyChange, justShort } from './explain/apply-change.js';
+export { partsOf } from './explain/rule-facts.js';
+export { readRuleGraph } from './graph/read-rule-graph.js';
+export { canonicalJson } from './history/canonical-json.js';
+export { readEntries } from './history/read-entries.js';
+export { readTimeline } from './history/read-timeline.js';
+export { validateEntry } from './history/validate-entry.js';
+export { civilOf, dayNumber, dayOf, formatDate, parseDate } from './values/civil.js';
+
+export type * from './assess/assessment.js';
+export type * from './explain/change.js';
+export type * from './explain/explanation.js';
+export type { ExplainOptions } from './explain/explain.js';
+export type { Situation } from './explain/apply-change.js';
+export type { RuleGraphRead } from './graph/read-rule-graph.js';
+export type * from './graph/rule-graph.js';
+export type { Entry, EntryId, EntryKind, EntryOf } from './history/entry.js';
+export type * from './history/timeline.js';
+export type { EntryProblem, ValidatedEntry } from './history/validate-entry.js';
+export type { Civil, ParsedDate } from './values/civil.js';
+export type { Day, Moment } from './values/moment.js';

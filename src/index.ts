@@ -1,0 +1,21 @@
+/**
+ * Duewright whole: schedules are compiled, machines assessed, answers explained and put into words.
+ *
+ * No function here touches a file, a clock or a network: texts, entries and the moment are arguments. For a program that only
+ * runs compiled schedules there is `duewright/engine`, which is a good deal smaller.
+ */
+export * from './engine.js';
+
+export { lineOf, positionOf, sourceText } from './base/source-text.js';
+export { nearNames } from './base/near-name.js';
+export { check } from './check/check.js';
+export { compile } from './compile/compile.js';
+export { parse } from './syntax/parse.js';
+
+export type { Position, SourceText } from './base/source-text.js';
+export type { Span } from './base/span.js';
+export type { Checked, CheckOptions } from './check/check.js';
+export type { Limits } from './check/load/limits.js';
+export type { Loader } from './check/load/shelf.js';
+export type { Compiled } from './compile/compile.js';
+export type { Diagnostic, Fix, FixGrade, Severity } from './diagnostics/diagnostic.js';

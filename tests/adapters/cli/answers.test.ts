@@ -1,0 +1,141 @@
+import { mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { Ajv2020 } from 'ajv/dist/2020.js';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { buildCommand, type BuiltCommand, root } from './built-command.js';
+
+const pump = 'tests/cases/cli/files/water-pump.due';
+const book = 'tests/cases/cli/files/water-pump.jsonl';
+const brokenBook = 'tests/cases/cli/files/water-pump-broken.jsonl';
+const tractor = ['schedules/orchard-tractor.due', 'schedules/orchard-tractor.logbook.jsonl', '--on', '2026-05-08 07:30'] as const;
+
+let built: BuiltCommand;
+let folder = '';
+beforeAll(async () => {
+  built = await buildCommand();
+  folder = mkdtempSync(join(tmpdir(), 'duewright-'));
+});
+afterAll(() => {
+  built.remove();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+/** What the published schema holds against a value. */
+function objections(schema: string, value: unknown): readonly string[] {
+  const ajv = new Ajv2020({ strict: false, allErrors: true });
+  const validate = ajv.compile(JSON.parse(readFileSync(`${root}grammar/${schema}.schema.json`, 'utf8')) as object);
+  return validate(value) ? [] : (validate.errors ?? []).slice(0, 5).map(({ instancePath, message }) => `${instancePath} ${message ?? ''}`);
+}
+
+function answer(args: readonly string[], options?: Parameters<BuiltCommand['run']>[1]): unknown {
+  return JSON.parse(built.run(args, options).out);
+}
+
+describe('--json answers by the published schemas', () => {
+  test('due', () => {
+    for (const args of [tractor, [pump, book, '--on', '2026-06-01'], [pump, book, '--on', '2026-06-01', '--work', '3 h in sandy with strainer']]) {
+      expect(objections('assessment', answer(['due', ...args, '--json']))).toEqual([]);
+    }
+  });
+
+  test('why, for every task of the example machine', () => {
+    const { tasks } = answer(['due', ...tractor, '--json']) as { tasks: readonly { task: string }[] };
+    expect(tasks.length).toBeGreaterThan(29);
+    // Every seventh, so that each kind of rule is met without starting the command sixty times.
+    for (const { task } of tasks.filter((_, index) => index % 7 === 0)) {
+      const [schedule, logbook, ...rest] = tractor;
+      expect(objections('explanation', answer(['why', schedule, logbook, task, ...rest, '--json'])), task).toEqual([]);
+    }
+  });
+
+  test('check, with and without mistakes', () => {
+    const reports = answer(['check', pump, 'tests/cases/cli/files/water-pump-wrong.due', '--json']) as readonly { errors: number }[];
+    for (const report of reports) expect(objections('check-report', report)).toEqual([]);
+    expect(reports.map(({ errors }) => errors > 0)).toEqual([false, true]);
+  });
+
+  test('rules', () => {
+    const rules = answer(['rules', pump, 'change-engine-oil', '--json']) as { nodes: readonly unknown[] };
+    expect(objections('task-rules', rules)).toEqual([]);
+    expect(rules.nodes.length).toBeGreaterThan(2);
+  });
+
+  test('compile', () => {
+    expect(objections('rule-graph', answer(['compile', pump]))).toEqual([]);
+  });
+
+  test('the schemas are not toothless', () => {
+    const assessment = answer(['due', pump, book, '--on', '2026-06-01', '--json']) as object;
+    expect(objections('assessment', { ...assessment, verdict: 'splendid' })).not.toEqual([]);
+    expect(objections('assessment', { ...assessment, extra: 1 })).not.toEqual([]);
+  });
+});
+
+describe('a compiled graph', () => {
+  test('answers as its text does', () => {
+    const graph = join(folder, 'pump.json');
+    expect(built.run(['compile', pump, '--to', graph])).toEqual({ code: 0, out: '', err: '' });
+    for (const rest of [[book, '--on', '2026-06-01', '--json'], [book, '--on', '2026-06-01', '--work']]) {
+      expect(built.run(['due', graph, ...rest])).toEqual(built.run(['due', pump, ...rest]));
+    }
+  });
+
+  test('is the same wherever the schedule lies', () => {
+    const copy = join(folder, 'water-pump.due');
+    writeFileSync(copy, readFileSync(`${root}${pump}`));
+    expect(built.run(['compile', copy]).out).toBe(built.run(['compile', pump]).out);
+  });
+
+  test.each([
+    ['cut off', (text: string) => text.slice(0, -10), 'not a JSON object'],
+    ['changed', (text: string) => text.replace('Hour meter', 'Hour metre'), 'its fingerprint does not fit'],
+    ['of another version', (text: string) => text.replace('"version": 1', '"version": 2'), 'of version 2'],
+  ])('that is %s is refused', (_what, damage, message) => {
+    const graph = join(folder, 'damaged.json');
+    writeFileSync(graph, damage(built.run(['compile', pump]).out));
+    const run = built.run(['due', graph, book, '--on', '2026-06-01']);
+    expect(run.code).toBe(3);
+    expect(run.err).toContain(message);
+  });
+});
+
+describe('a logbook', () => {
+  test('is read from the standard input', () => {
+    const input = readFileSync(`${root}${book}`, 'utf8');
+    expect(built.run(['due', pump, '-', '--on', '2026-06-01'], { input })).toEqual(built.run(['due', pump, book, '--on', '2026-06-01']));
+  });
+
+  test('with broken lines is used without them, and each is reported with its number', () => {
+    const run = built.run(['due', pump, brokenBook, '--on', '2026-06-03', '--json']);
+    expect(run.err.trimEnd().split('\n')).toEqual([expect.stringContaining(`${brokenBook}:6: `), expect.stringContaining(`${brokenBook}:7: `)]);
+    const { tasks } = JSON.parse(run.out) as { tasks: readonly { task: string; state: string }[] };
+    // 91 h, from line 8, is past 40 h + 50 h: the rest of the file was used.
+    expect(tasks.find(({ task }) => task === 'change-engine-oil')?.state).toBe('due');
+  });
+});
+
+describe('the files of a schedule', () => {
+  test('that a link leads out to are not read', () => {
+    const outside = join(folder, 'outside.due');
+    writeFileSync(outside, 'part outside "Outside"\n  language 1\nmeter secret "Secret" counts h\n');
+    const inner = mkdtempSync(join(folder, 'inner-'));
+    symlinkSync(outside, join(inner, 'link.due'));
+    writeFileSync(join(inner, 'machine.due'), 'schedule m "M"\n  language 1\n  use "link.due"\ntask t "T"\n  every 1 h of secret\n');
+    const run = built.run(['check', join(inner, 'machine.due')]);
+    expect(run.code).toBe(1);
+    expect(run.out).toContain('link.due');
+    expect(run.out).not.toContain('Secret');
+  });
+});
+
+test('a reader that has seen enough ends the command quietly', () => {
+  const run = built.run(['due', ...tractor, '--json']);
+  expect(run.out.length).toBeGreaterThan(10_000);
+  expect(run.err).toBe('');
+});
+
+test('--version is that of the package', () => {
+  const { version } = JSON.parse(readFileSync(`${root}package.json`, 'utf8')) as { version: string };
+  expect(built.run(['--version']).out).toBe(`${version}\n`);
+});
