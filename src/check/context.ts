@@ -1,0 +1,22 @@
+/**
+ * What a rule looks at, and what a rule is.
+ */
+import type { Diagnostic } from '../diagnostics/diagnostic.js';
+import type { HeaderNode } from '../syntax/tree.js';
+import type { Model } from './model.js';
+import type { NameTable } from './names.js';
+import type { CheckCode } from './report.js';
+
+export interface CheckContext {
+  readonly model: Model;
+  readonly table: NameTable;
+  /** Headers of all files, the first one's first. */
+  readonly headers: readonly HeaderNode[];
+}
+
+/** One thing that is wrong in a schedule, and how it is told. */
+export interface Rule {
+  /** Every code that it can report. */
+  readonly codes: readonly CheckCode[];
+  readonly check: (context: CheckContext) => readonly Diagnostic[];
+}

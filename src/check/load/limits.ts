@@ -1,0 +1,13 @@
+/**
+ * How much a schedule may ask for, so that a hostile one is refused and not endured.
+ */
+export interface Limits {
+  /** Files that lead to one another by `use`, `varies` and `follows`. */
+  readonly depth: number;
+  /** Files in all. */
+  readonly files: number;
+  /** Declarations and timing clauses in all. */
+  readonly rules: number;
+}
+
+export const defaultLimits: Limits = { depth: 8, files: 32, rules: 5000 };

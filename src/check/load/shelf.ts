@@ -1,0 +1,100 @@
+/**
+ * The files of one compilation: each is fetched from the host once, and parsed anew for each place where it is wanted, so
+ * that every mount of an attachment's schedule has a tree of its own.
+ */
+import { sourceText, type SourceText } from '../../base/source-text.js';
+import type { Span } from '../../base/span.js';
+import type { Diagnostic } from '../../diagnostics/diagnostic.js';
+import { parse } from '../../syntax/parse.js';
+import type { FileNode } from '../../syntax/tree.js';
+import { diagnostic } from '../report.js';
+import type { Limits } from './limits.js';
+import { localPath } from './local-path.js';
+
+/** Gives the text of a path, or undefined where there is no such file. */
+export type Loader = (path: string) => string | undefined;
+
+export interface Shelf {
+  readonly load: Loader;
+  readonly limits: Limits;
+  readonly sources: SourceText[];
+  readonly diagnostics: Diagnostic[];
+}
+
+/** How one file leads to another. */
+export interface Lead {
+  readonly word: 'use' | 'varies' | 'follows';
+  /** The path as written, for the diagnostic to point at. */
+  readonly at: Span;
+  readonly written: string;
+  /** Paths from the file that was asked for to the one that says this. */
+  readonly trail: readonly string[];
+}
+
+export interface OpenFile {
+  readonly path: string;
+  readonly tree: FileNode;
+}
+
+/** Opens the file that was asked for. */
+export function openFirst(shelf: Shelf, path: string): FileNode | undefined {
+  const text = shelf.load(path);
+  const source = sourceText(path, text ?? '');
+  shelf.sources.push(source);
+  if (text === undefined) {
+    shelf.diagnostics.push(diagnostic('fileNotFound', { at: { file: 0, start: 0, end: 0 }, message: `There is no file \`${path}\`.` }));
+    return undefined;
+  }
+  return parseSource(shelf, source, 0, true);
+}
+
+/** Opens the file that a clause names; says why where it cannot. */
+export function openLed(shelf: Shelf, lead: Lead): OpenFile | undefined {
+  const from = lead.trail.at(-1) ?? '';
+  const found = localPath(from, lead.written);
+  if ('refused' in found) return refuse(shelf, lead, found.refused);
+  const { path } = found;
+  if (lead.trail.includes(path)) return loop(shelf, lead, path);
+  if (lead.trail.length > shelf.limits.depth) return tooMuch(shelf, lead, `files lead to one another more than ${shelf.limits.depth} deep`);
+  const known = shelf.sources.findIndex((source) => source.name === path);
+  const tree = known >= 0 ? parseSource(shelf, shelf.sources[known], known, false) : fetch(shelf, lead, path);
+  return tree === undefined ? undefined : { path, tree };
+}
+
+function fetch(shelf: Shelf, lead: Lead, path: string): FileNode | undefined {
+  if (shelf.sources.length >= shelf.limits.files) return tooMuch(shelf, lead, `a schedule may be made of at most ${shelf.limits.files} files`);
+  const text = shelf.load(path);
+  if (text === undefined) {
+    const help = `The path is looked for in the folder of the file that names it: \`${path}\`.`;
+    shelf.diagnostics.push(diagnostic('fileNotFound', { at: lead.at, message: `There is no file \`${lead.written}\`.`, help }));
+    return undefined;
+  }
+  const source = sourceText(path, text);
+  shelf.sources.push(source);
+  return parseSource(shelf, source, shelf.sources.length - 1, true);
+}
+
+function parseSource(shelf: Shelf, source: SourceText | undefined, index: number, first: boolean): FileNode | undefined {
+  if (source === undefined) return undefined;
+  const { file, diagnostics } = parse(source.text, index);
+  if (first) shelf.diagnostics.push(...diagnostics);
+  return file ?? undefined;
+}
+
+function refuse(shelf: Shelf, lead: Lead, why: string): undefined {
+  const help = 'Name a file in the same folder or below it, with `/` between folders: "common/diesel.due".';
+  shelf.diagnostics.push(diagnostic('pathOutside', { at: lead.at, message: `The path \`${lead.written}\` cannot be used: ${why}.`, help }));
+  return undefined;
+}
+
+function loop(shelf: Shelf, lead: Lead, path: string): undefined {
+  const round = [...lead.trail.slice(lead.trail.indexOf(path)), path].map((step) => `\`${step}\``).join(' leads to ');
+  shelf.diagnostics.push(diagnostic('fileLoop', { at: lead.at, message: `The files go round in a loop: ${round}.`, help: 'Take out one of the clauses that lead back.' }));
+  return undefined;
+}
+
+function tooMuch(shelf: Shelf, lead: Lead, what: string): undefined {
+  const message = `\`${lead.written}\` is not opened, for ${what}.`;
+  shelf.diagnostics.push(diagnostic('limitReached', { at: lead.at, message, help: 'Put what belongs together into fewer files.' }));
+  return undefined;
+}

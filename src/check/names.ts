@@ -1,0 +1,72 @@
+/**
+ * The table of names: what is declared where, and what a name means where it is used.
+ *
+ * A name may be used again for a thing of another kind (`meter engine`, `position engine`), unless both kinds can be meant at
+ * one place: then it is a duplicate. In an attachment's schedule a name is looked for at home first, then on the machine.
+ */
+import type { NameNode } from '../syntax/tree.js';
+import { idIn, type Definition, type Home, type NameKind, type NamingNode, type PlacedDeclaration, type Reference } from './model.js';
+import { usesIn } from './references.js';
+
+/** Names by kind and id. */
+export interface NameTable {
+  readonly definitions: readonly Definition[];
+  /** Later declarations of a name that is taken, each with the one that took it. */
+  readonly duplicates: readonly { readonly later: Definition; readonly earlier: Definition }[];
+  readonly find: (kind: NameKind, id: string) => Definition | undefined;
+}
+
+/** Kinds that can be meant at one place, and so share their names. */
+const families: readonly (readonly NameKind[])[] = [
+  ['meter', 'gauge', 'dipstick'],
+  ['position', 'attachment', 'defect', 'gauge', 'dipstick'],
+];
+
+/** Enters every declaration; the first of a name counts. */
+export function nameTable(declarations: readonly PlacedDeclaration[]): NameTable {
+  const byKey = new Map<string, Definition>();
+  const definitions: Definition[] = [];
+  const duplicates: { later: Definition; earlier: Definition }[] = [];
+  const find = (kind: NameKind, id: string): Definition | undefined => byKey.get(`${kind} ${id}`);
+  for (const { node, home } of declarations) {
+    if (!isNaming(node)) continue;
+    const definition = define(node, home);
+    const earlier = rivals(definition.kind).flatMap((kind) => find(kind, definition.id) ?? [])[0];
+    if (earlier !== undefined) duplicates.push({ later: definition, earlier });
+    else byKey.set(`${definition.kind} ${definition.id}`, definition);
+    if (earlier === undefined) definitions.push(definition);
+  }
+  return { definitions, duplicates, find };
+}
+
+/** Every use of a name, with what it means. */
+export function resolveNames(declarations: readonly PlacedDeclaration[], table: NameTable): readonly Reference[] {
+  return declarations.flatMap(({ node, home }) =>
+    usesIn(node).map(({ name, kinds }) => ({ name, kinds, home, definition: lookUp(table, name, kinds, home) })),
+  );
+}
+
+/** What a name means at a place where these kinds can be meant; the kinds first named go first. */
+export function lookUp(table: NameTable, name: NameNode, kinds: readonly NameKind[], home: Home): Definition | undefined {
+  for (let scope: Home | undefined = home; scope !== undefined; scope = scope.host) {
+    for (const kind of kinds) {
+      const found = table.find(kind, idIn(scope, name.text));
+      if (found !== undefined) return found;
+    }
+  }
+  return undefined;
+}
+
+/** Whether a declaration gives something a name. */
+export function isNaming(node: { readonly kind: string }): node is NamingNode {
+  return !['rest', 'walk', 'never', 'change', 'remove', 'example'].includes(node.kind);
+}
+
+function rivals(kind: NameKind): readonly NameKind[] {
+  return [...new Set([kind, ...families.filter((family) => family.includes(kind)).flat()])];
+}
+
+function define(node: NamingNode, home: Home): Definition {
+  const title = node.kind === 'position' ? (node.title?.text ?? node.name.text) : node.kind === 'hazard' ? node.text.text : node.title.text;
+  return { kind: node.kind, id: idIn(home, node.name.text), name: node.name.text, title, at: node.name.at, node, home };
+}

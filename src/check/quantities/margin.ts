@@ -1,0 +1,96 @@
+/**
+ * Allowances, leads and hard stops, worked out on the axis of the limit that they belong to: ticks, or days for the calendar.
+ *
+ * A share of a calendar span counts a month as 30 days and drops the fraction: 10 % of 6 months is 18 days. A margin in hours belongs to the limits
+ * in hours, one in days to those on the calendar, a bare percentage to all; `lesser of` belongs where its spans do.
+ */
+import type { Amount } from '../../graph/rule-graph.js';
+import type { MarginNode, SpanNode } from '../../syntax/tree.js';
+import { calendarUnit, findUnit, type Unit } from '../../values/units.js';
+import type { Model } from '../model.js';
+import { meterUnit } from './amount.js';
+import { ticksIn } from './units.js';
+
+/** What a limit counts on, and how much. */
+export interface Axis {
+  readonly on: 'meter' | 'work' | 'calendar';
+  /** For a meter. */
+  readonly meter?: string;
+  /** For a meter or time at work. */
+  readonly unit?: Unit;
+  /** The limit's span, of which percentages are taken: ticks, or days. */
+  readonly size: number;
+}
+
+const DAYS_IN_MONTH = 30;
+const TEN_HOURS = 360_000;
+
+/** The axis of an amount. */
+export function axisOf(model: Model, amount: Amount): Axis {
+  if (amount.on === 'calendar') return calendarAxis(amount);
+  const unit = findUnit(amount.on === 'work' ? 'h' : (meterUnit(model, amount.meter) ?? '')) ?? undefined;
+  const meter = amount.on === 'meter' ? { meter: amount.meter } : {};
+  return { on: amount.on, ...meter, ...(unit === undefined ? {} : { unit }), size: amount.ticks };
+}
+
+/** A margin's size on an axis; undefined where it does not belong to that axis. */
+export function marginOn(model: Model, margin: MarginNode, axis: Axis): number | undefined {
+  switch (margin.kind) {
+    case 'percent':
+      return share(axis.size, margin.number.value);
+    case 'span':
+      return spanOn(model, margin, axis);
+    case 'lesser':
+      return lesserOn(model, margin, axis);
+  }
+}
+
+/** The lead where none is given: the lesser of 10 % of the span and 10 h or 14 days; on other meters 10 %. */
+export function defaultLead(axis: Axis): number {
+  const tenth = share(axis.size, 10);
+  if (axis.on === 'calendar') return Math.min(tenth, 14);
+  return axis.unit?.dimension === 'time' ? Math.min(tenth, TEN_HOURS) : tenth;
+}
+
+/** Days in a calendar amount, a month counted as 30. */
+export function nominalDays(unit: 'minutes' | 'days' | 'months' | 'calendar-months', count: number): number {
+  if (unit === 'minutes') return Math.floor(count / 1440);
+  return unit === 'days' ? count : count * DAYS_IN_MONTH;
+}
+
+function calendarAxis({ unit, count }: Extract<Amount, { on: 'calendar' }>): Axis {
+  return { on: 'calendar', size: nominalDays(unit, count) };
+}
+
+function lesserOn(model: Model, margin: Extract<MarginNode, { kind: 'lesser' }>, axis: Axis): number | undefined {
+  const sides = [margin.first, margin.second];
+  const absolute = sides.filter((side) => !isShare(side));
+  const fitting = absolute.flatMap((side) => marginOn(model, side, axis) ?? []);
+  if (absolute.length > 0 && fitting.length === 0) return undefined;
+  const shares = sides.filter(isShare).flatMap((side) => marginOn(model, side, axis) ?? []);
+  return Math.min(...fitting, ...shares);
+}
+
+/** Whether a margin is made of percentages alone. */
+function isShare(margin: MarginNode): boolean {
+  return margin.kind === 'percent' || (margin.kind === 'lesser' && isShare(margin.first) && isShare(margin.second));
+}
+
+function spanOn(model: Model, span: SpanNode, axis: Axis): number | undefined {
+  const unit = findUnit(span.unit.text);
+  if (unit === null) return undefined;
+  if (axis.on === 'calendar') return span.of === undefined ? daysIn(span, unit) : undefined;
+  if (span.of?.kind === 'work' && axis.on !== 'work') return undefined;
+  if (span.of?.kind === 'meter' && model.meaning.get(span.of.name)?.id !== axis.meter) return undefined;
+  return axis.unit === undefined ? undefined : (ticksIn(span.number, unit, axis.unit) ?? undefined);
+}
+
+function daysIn(span: SpanNode, unit: Unit): number | undefined {
+  const found = calendarUnit(unit);
+  return found === null ? undefined : Math.floor(span.number.value * nominalDays(found.unit, found.count));
+}
+
+function share(size: number, percent: number): number {
+  // Percentages may have decimals, and a binary fraction must not lose a whole tick.
+  return Math.floor((size * Math.round(percent * 1000)) / 100_000);
+}

@@ -1,0 +1,95 @@
+/**
+ * Every quantity of a condition, of a `reads` clause and of what the machine has, read: what a rule checks and `compile` relies on.
+ */
+import type { ConditionNode, DeclarationNode, ReadsNode } from '../../syntax/tree.js';
+import type { Definition, Home, Model } from '../model.js';
+import { calendarAmountOf, delayOf } from './amount.js';
+import { edgesOf, rangeOfBand, rangeOfFact, type Instrument } from './level.js';
+import type { Read } from './read.js';
+import { trendSize } from './trend.js';
+import { secondsOf, unitOf } from './units.js';
+import { litresOf } from './work.js';
+
+type Reading = Read<unknown> | undefined;
+
+/** The instrument that a definition is, if it is one. */
+export function asInstrument(definition: Definition | undefined): Instrument | undefined {
+  if (definition === undefined) return undefined;
+  const { node } = definition;
+  switch (node.kind) {
+    case 'gauge':
+      return { ...definition, kind: 'gauge', node };
+    case 'dipstick':
+      return { ...definition, kind: 'dipstick', node };
+    case 'meter':
+      return { ...definition, kind: 'meter', node };
+    default:
+      return undefined;
+  }
+}
+
+/** Levels, trends and spans of a condition. */
+export function readingsInCondition(model: Model, home: Home, condition: ConditionNode): readonly Reading[] {
+  switch (condition.kind) {
+    case 'and':
+    case 'or':
+      return condition.parts.flatMap((part) => readingsInCondition(model, home, part));
+    case 'not':
+      return readingsInCondition(model, home, condition.part);
+    case 'compare':
+    case 'between': {
+      const instrument = asInstrument(model.meaning.get(condition.subject));
+      return instrument === undefined ? [] : [rangeOfFact(condition, instrument)];
+    }
+    case 'trend': {
+      const instrument = asInstrument(model.meaning.get(condition.subject));
+      return [calendarAmountOf(condition.within), ...(instrument === undefined ? [unitOf(condition.by.unit)] : [trendSize(condition.by, instrument)])];
+    }
+    case 'recent':
+      return [delayOf(model, home, condition.within)];
+    case 'machine':
+      return [calendarAmountOf(condition.span)];
+    case 'is':
+    case 'worse':
+    case 'in':
+    case 'season':
+      return [];
+  }
+}
+
+/** Levels of the bands and delays of what they ask for. */
+export function readingsInReads(model: Model, home: Home, { instrument, bands }: ReadsNode): readonly Reading[] {
+  const read = asInstrument(model.meaning.get(instrument));
+  return bands.flatMap(({ band, outcome }) => [
+    read === undefined ? undefined : rangeOfBand(band, read),
+    ...outcome.then.map(({ within }) => within && delayOf(model, home, within)),
+  ]);
+}
+
+/** Units, bands and spans of anything but a task, a step or a defect. */
+export function readingsInDeclaration(model: Model, home: Home, node: DeclarationNode): readonly Reading[] {
+  switch (node.kind) {
+    case 'meter':
+      return [unitOf(node.unit)];
+    case 'gauge':
+      return [unitOf(node.unit), node.fresh && calendarAmountOf(node.fresh), ...gaugeBands(model, node.name.text, home)];
+    case 'dipstick':
+      return [litresOf(node.range), node.fresh && calendarAmountOf(node.fresh)];
+    case 'supply':
+      return [node.unit && unitOf(node.unit)];
+    case 'walk':
+      return [secondsOf(node.time)];
+    case 'never':
+    case 'stop':
+      return readingsInCondition(model, home, node.condition);
+    default:
+      return [];
+  }
+}
+
+function gaugeBands(model: Model, name: string, home: Home): readonly Reading[] {
+  const gauge = model.definitions.find((each) => each.kind === 'gauge' && each.name === name && each.home === home);
+  const instrument = asInstrument(gauge);
+  return instrument?.kind === 'gauge' ? instrument.node.bands.map((band) => edgesOf(band.name, instrument)) : [];
+}
+

@@ -1,0 +1,51 @@
+import type { Diagnostic } from '../../diagnostics/diagnostic.js';
+import type { Span } from '../../base/span.js';
+import type { Rule } from '../context.js';
+import { placed } from '../model.js';
+import { diagnostic } from '../report.js';
+
+const single: ReadonlyMap<string, string> = new Map([
+  ['first', 'first at'],
+  ['count', 'count from'],
+  ['takes', 'takes'],
+  ['place-at', 'at'],
+  ['for-serial', 'for serial'],
+  ['back', 'back'],
+  ['lead', 'lead'],
+]);
+
+/** Some clauses can only count once in a task or a step. */
+export const repeatedClause: Rule = {
+  codes: ['repeatedClause'],
+  check: ({ model }) => [...placed(model, 'task'), ...placed(model, 'step')].flatMap(({ node }) => [...repeats(node.clauses), ...(node.kind === 'task' ? sameDuty(node) : [])]),
+};
+
+function repeats(clauses: readonly { readonly kind: string; readonly at: Span }[]): readonly Diagnostic[] {
+  return clauses.flatMap(({ kind, at }, index) => {
+    const word = single.get(kind);
+    const earlier = clauses.slice(0, index).find((other) => other.kind === kind);
+    return word === undefined || earlier === undefined ? [] : [twice(word, at, earlier.at)];
+  });
+}
+
+function sameDuty({ clauses }: { readonly clauses: readonly { readonly kind: string }[] }): readonly Diagnostic[] {
+  const duties = clauses.flatMap((clause) => (isInDuty(clause) ? [clause] : []));
+  return duties.flatMap(({ at, duty }, index) => {
+    const earlier = duties.slice(0, index).find((other) => other.duty.text === duty.text);
+    return earlier === undefined ? [] : [twice(`in ${duty.text}`, at, earlier.at)];
+  });
+}
+
+interface InDuty {
+  readonly kind: 'in-duty';
+  readonly at: Span;
+  readonly duty: { readonly text: string };
+}
+
+function isInDuty(clause: { readonly kind: string }): clause is InDuty {
+  return clause.kind === 'in-duty';
+}
+
+function twice(word: string, at: Span, earlier: Span): Diagnostic {
+  return diagnostic('repeatedClause', { at, message: `\`${word}\` stands here a second time, and only one can count.`, labels: [{ at: earlier, text: 'first here' }], help: 'Take one of the two out.' });
+}

@@ -1,0 +1,49 @@
+import { nearNames } from '../../base/near-name.js';
+import type { Rule } from '../context.js';
+import type { Home, NameKind, Reference } from '../model.js';
+import { lookUp, type NameTable } from '../names.js';
+import { diagnostic, rewrite } from '../report.js';
+import { kindName, kindsName, listed, ticked } from '../words.js';
+
+/** Every kind there is, in the order in which other kinds are offered. */
+export const allKinds: readonly NameKind[] = ['task', 'meter', 'gauge', 'dipstick', 'defect', 'event', 'duty', 'attachment', 'position', 'supply', 'hazard', 'place', 'step', 'stop'];
+
+/** Each name that is used has to be declared; near names of the wanted kind are suggested, nearest first. */
+export const unknownName: Rule = {
+  codes: ['unknownName'],
+  check: ({ model, table }) =>
+    model.references.flatMap((reference) => {
+      if (reference.definition !== undefined || lookUp(table, reference.name, allKinds, reference.home) !== undefined) return [];
+      return [describe(reference, table)];
+    }),
+};
+
+function describe({ name, kinds, home }: Reference, table: NameTable): ReturnType<typeof diagnostic> {
+  const near = nearNames(name.text, visible(table, kinds, home)).slice(0, 3);
+  const what = kinds.length > 3 ? 'nothing that can be meant here' : kindsName(kinds).replace(/^an? /, 'no ');
+  const message = kinds.length > 3 ? `Nothing is called ${ticked(name.text)}.` : `There is ${what} called ${ticked(name.text)}.`;
+  return diagnostic('unknownName', {
+    at: name.at,
+    message,
+    help: near.length > 0 ? `Did you mean ${listed(near.map(ticked), 'or')}?` : fallback(name.text, kinds, home, table),
+    fixes: near.map((candidate, order) => rewrite(order === 0 ? 'likely' : 'possible', name.at, candidate)),
+  });
+}
+
+function fallback(name: string, kinds: readonly NameKind[], home: Home, table: NameTable): string {
+  const known = visible(table, kinds, home);
+  const kind = kinds[0] ?? 'task';
+  if (known.length > 0 && known.length <= 6) return `Declared are ${listed(known.map(ticked), 'and')}.`;
+  return `Declare it: \`${kind} ${name} "…"\`, ${kindName(kind)} needs a name and a title.`;
+}
+
+/** Names of these kinds that can be written at this home: its own without the attachment's name, and the machine's. */
+export function visible(table: NameTable, kinds: readonly NameKind[], home: Home): readonly string[] {
+  const names: string[] = [];
+  for (let scope: Home | undefined = home; scope !== undefined; scope = scope.host) {
+    const prefix = scope.prefix;
+    const start = prefix === '' ? '' : `${prefix}.`;
+    names.push(...table.definitions.filter(({ kind, id }) => kinds.includes(kind) && id.startsWith(start)).map(({ id }) => id.slice(start.length)));
+  }
+  return [...new Set(names)];
+}

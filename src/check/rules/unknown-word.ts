@@ -1,0 +1,83 @@
+import { nearNames } from '../../base/near-name.js';
+import type { Diagnostic } from '../../diagnostics/diagnostic.js';
+import type { ActNode, DeclarationNode, FactNode, NameNode, StanceItemNode } from '../../syntax/tree.js';
+import type { Rule } from '../context.js';
+import type { Definition, Model } from '../model.js';
+import { placed } from '../model.js';
+import { diagnostic, rewrite } from '../report.js';
+import { nodesOfKind } from '../walk.js';
+import { listed, ticked } from '../words.js';
+
+/** What stands after a name has to be one of the words that go with what it names. */
+export const unknownWord: Rule = {
+  codes: ['unknownWord'],
+  check: ({ model }) => [...model.declarations.flatMap(({ node }) => inDeclaration(model, node)), ...ruleWords(model), ...verdicts(model)],
+};
+
+function inDeclaration(model: Model, node: DeclarationNode): readonly Diagnostic[] {
+  const facts = nodesOfKind<Extract<FactNode, { kind: 'is' }>>(node, 'is');
+  const worse = nodesOfKind<Extract<FactNode, { kind: 'worse' }>>(node, 'worse');
+  const stances = nodesOfKind<StanceItemNode>(node, 'stance-item');
+  const opens = nodesOfKind<Extract<ActNode, { kind: 'act-opens' }>>(node, 'act-opens');
+  return [
+    ...facts.flatMap(({ subject, word }) => judge(model.meaning.get(subject), word)),
+    ...worse.flatMap(({ defect, than }) => judge(model.meaning.get(defect), than, true)),
+    ...stances.flatMap(({ part, position }) => judge(model.meaning.get(part), position)),
+    ...opens.flatMap(({ defect, class: found }) => (found === undefined ? [] : judge(model.meaning.get(defect), found, true))),
+    ...(node.kind === 'step' ? [node.from, node.to].flatMap((word) => judge(model.meaning.get(node.part), word)) : []),
+  ];
+}
+
+/** The classes that a defect's own rules speak of. */
+function ruleWords(model: Model): readonly Diagnostic[] {
+  return model.definitions.flatMap((definition) =>
+    definition.node.kind === 'defect' ? definition.node.rules.flatMap(({ name }) => judge(definition, name, true)) : [],
+  );
+}
+
+const machineWords = ['ready', 'held', 'work-due-first', 'cannot-tell'];
+
+function verdicts(model: Model): readonly Diagnostic[] {
+  const expected = placed(model, 'example').flatMap(({ node }) => nodesOfKind<{ readonly kind: 'expect-machine'; readonly verdict: NameNode }>(node, 'expect-machine'));
+  return expected.flatMap(({ verdict }) => (machineWords.includes(verdict.text) ? [] : [describe('The machine', verdict, machineWords, undefined)]));
+}
+
+function judge(subject: Definition | undefined, word: NameNode, classOnly = false): readonly Diagnostic[] {
+  if (subject === undefined) return [];
+  const words = wordsOf(subject, classOnly);
+  if (words === undefined || words.includes(word.text)) return [];
+  return [describe(ticked(subject.name), word, words, subject)];
+}
+
+/** The words that go with a thing; undefined for what no word goes with. */
+function wordsOf({ node }: Definition, classOnly: boolean): readonly string[] | undefined {
+  switch (node.kind) {
+    case 'position':
+      return node.positions.map(({ name }) => name.text);
+    case 'attachment':
+      return ['on', 'off'];
+    case 'defect':
+      return [...(classOnly ? [] : ['open', 'closed']), ...node.classes.map(({ name }) => name.text)];
+    case 'gauge':
+      return node.bands.map(({ name }) => name.text);
+    case 'dipstick':
+      return ['low', 'full'];
+    default:
+      return undefined;
+  }
+}
+
+const wordKinds: Readonly<Record<string, string>> = { position: 'position', defect: 'class', gauge: 'band', dipstick: 'mark' };
+
+function describe(subject: string, word: NameNode, words: readonly string[], definition: Definition | undefined): Diagnostic {
+  const near = nearNames(word.text, words)[0];
+  const kind = wordKinds[definition?.kind ?? ''];
+  const known = words.length === 0 ? 'It has none.' : `It can be ${listed(words.map(ticked), 'or')}.`;
+  return diagnostic('unknownWord', {
+    at: word.at,
+    message: kind === undefined ? `${subject} cannot be ${ticked(word.text)}.` : `${subject} has no ${kind} ${ticked(word.text)}.`,
+    labels: definition === undefined ? [] : [{ at: definition.at, text: 'declared here' }],
+    help: near === undefined ? known : `Did you mean ${ticked(near)}? ${known}`,
+    fixes: near === undefined ? [] : [rewrite('likely', word.at, near)],
+  });
+}

@@ -1,0 +1,78 @@
+/**
+ * The door of this folder: a schedule compiled to its rule graph.
+ */
+import type { SourceText } from '../base/source-text.js';
+import { check, type Checked, type CheckOptions } from '../check/check.js';
+import type { Loader } from '../check/load/shelf.js';
+import type { Model } from '../check/model.js';
+import { sealed } from '../graph/fingerprint.js';
+import { textFingerprint } from '../graph/text-fingerprint.js';
+import type { RuleGraph } from '../graph/rule-graph.js';
+import type { HeaderNode } from '../syntax/tree.js';
+import { compileAccess } from './access.js';
+import { compileDefects, compileDipsticks, compileGauges, compileMeters, compileNamed, compileStops, compileSupplies } from './machine.js';
+import { compileTasks } from './task.js';
+import { workshop } from './workshop.js';
+
+export interface Compiled extends Checked {
+  /** Null if there is any error. */
+  readonly graph: RuleGraph | null;
+}
+
+/**
+ * Compiles the schedule at `path`, with all that it uses.
+ *
+ * Pure: files come from `load`, which is asked for `path` and for nothing but paths below the folders of the files that name them. The same text
+ * gives the same bytes and the same fingerprint. A mistake in the schedule is a diagnostic; nothing is thrown.
+ *
+ * @example
+ * const { graph, diagnostics } = compile('tarn-55.due', (path) => files.get(path));
+ */
+export function compile(path: string, load: Loader, options: CheckOptions = {}): Compiled {
+  const checked = check(path, load, options);
+  const wrong = checked.model === null || checked.diagnostics.some(({ severity }) => severity === 'error');
+  return { ...checked, graph: wrong || checked.model === null ? null : graphOf(checked.model, checked.sources) };
+}
+
+/**
+ * The rule graph of a model without errors.
+ *
+ * @throws Error where the model has errors: see {@link compile}.
+ */
+export function graphOf(model: Model, sources: readonly SourceText[]): RuleGraph {
+  const shop = workshop(model, sources);
+  const stops = compileStops(shop);
+  const access = compileAccess(shop);
+  const tasks = compileTasks(shop);
+  return sealed({
+    format: 'duewright-rule-graph',
+    version: 1,
+    schedule: scheduleOf(model.header),
+    sources: sources.map(({ name, text }) => ({ path: name, fingerprint: textFingerprint(text) })),
+    meters: compileMeters(shop),
+    gauges: compileGauges(shop),
+    dipsticks: compileDipsticks(shop),
+    duties: compileNamed(shop, 'duty'),
+    attachments: compileNamed(shop, 'attachment'),
+    events: compileNamed(shop, 'event'),
+    supplies: compileSupplies(shop),
+    defects: compileDefects(shop),
+    stops,
+    access,
+    nodes: [...shop.nodes],
+    tasks,
+  });
+}
+
+function scheduleOf(header: HeaderNode): RuleGraph['schedule'] {
+  const schedule: RuleGraph['schedule'] = { name: header.name.text, title: header.title.text, language: 1, fits: [], forAttachment: false };
+  for (const clause of header.clauses) {
+    if (clause.kind === 'language') schedule.language = clause.edition.value;
+    if (clause.kind === 'edition') schedule.edition = { number: clause.number.value, date: clause.date.text, by: clause.by.text };
+    if (clause.kind === 'for-attachment') schedule.forAttachment = true;
+    if (clause.kind !== 'fits') continue;
+    const serial = clause.serial === undefined ? {} : { serial: { from: clause.serial.from.value, to: clause.serial.to.value } };
+    schedule.fits.push({ model: clause.model.text, ...serial });
+  }
+  return schedule;
+}

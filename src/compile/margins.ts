@@ -1,0 +1,54 @@
+/**
+ * The margins of each limit of a task: allowance early and late, lead, hard stop.
+ */
+import { type Axis, defaultLead, marginOn } from '../check/quantities/margin.js';
+import type { Counting, LateHold, Margin } from '../graph/rule-graph.js';
+import type { MarginNode, TaskClauseNode } from '../syntax/tree.js';
+import type { Workshop } from './workshop.js';
+
+export interface Margins {
+  readonly early: Margin;
+  readonly late: Margin;
+  readonly lead: Margin;
+  readonly hold?: LateHold;
+}
+
+/** The clauses of a task that say how its limits count. */
+export interface LimitTerms {
+  readonly count: Counting;
+  readonly early: readonly MarginNode[];
+  readonly late: readonly MarginNode[];
+  readonly lead: readonly MarginNode[];
+  readonly holds: readonly { readonly margin?: MarginNode; readonly text: string }[];
+}
+
+/** Reads the terms out of a task's clauses. */
+export function limitTerms(clauses: readonly TaskClauseNode[]): LimitTerms {
+  const sides = clauses.flatMap((clause) => (clause.kind === 'allow' ? clause.sides : []));
+  return {
+    count: clauses.flatMap((clause) => (clause.kind === 'count' ? [clause.from] : []))[0] ?? 'doing',
+    early: sides.flatMap(({ side, margin }) => (side === 'early' ? [margin] : [])),
+    late: sides.flatMap(({ side, margin }) => (side === 'late' ? [margin] : [])),
+    lead: clauses.flatMap((clause) => (clause.kind === 'lead' ? clause.margins : [])),
+    holds: clauses.flatMap((clause) => (clause.kind === 'hold' ? [{ ...(clause.margin === undefined ? {} : { margin: clause.margin }), text: clause.text.text }] : [])),
+  };
+}
+
+/** The margins on one axis. Of several that belong to it, the first written counts. */
+export function marginsOn(shop: Workshop, terms: LimitTerms, axis: Axis): Margins {
+  const first = (margins: readonly MarginNode[]): number | undefined => margins.flatMap((margin) => marginOn(shop.model, margin, axis) ?? [])[0];
+  const late = first(terms.late) ?? 0;
+  const hold = terms.holds.flatMap(({ margin, text }) => {
+    const size = margin === undefined ? late : marginOn(shop.model, margin, axis);
+    return size === undefined ? [] : [{ after: { size }, text }];
+  })[0];
+  return {
+    early: { size: first(terms.early) ?? 0 },
+    late: { size: late },
+    lead: { size: first(terms.lead) ?? defaultLead(axis) },
+    ...(hold === undefined ? {} : { hold }),
+  };
+}
+
+/** The margins of something that is due at once: none. */
+export const noMargins: Margins = { early: { size: 0 }, late: { size: 0 }, lead: { size: 0 } };

@@ -1,0 +1,80 @@
+/**
+ * Plans as trigger nodes: limits, and whichever of them comes first or last.
+ */
+import { assertNever } from '../base/assert-never.js';
+import type { Home } from '../check/model.js';
+import { axisOf, nominalDays } from '../check/quantities/margin.js';
+import { lookInterval } from '../check/quantities/look.js';
+import type { Amount, NodeId } from '../graph/rule-graph.js';
+import type { LimitNode, PlanNode, SpanNode } from '../syntax/tree.js';
+import { calendarUnit, findUnit } from '../values/units.js';
+import type { DutyShare } from './duty-mix.js';
+import { marginsOn, type LimitTerms } from './margins.js';
+import { amountIn, originOf, type Workshop } from './workshop.js';
+
+/** What the limits of one plan have in common. */
+export interface PlanTerms {
+  readonly home: Home;
+  readonly terms: LimitTerms;
+  /** Shorter intervals in duties, by the meter that they count on. */
+  readonly duties: readonly DutyShare[];
+}
+
+/** Adds a plan's nodes, and says the id of its top. */
+export function compilePlan(shop: Workshop, plan: PlanNode, context: PlanTerms): NodeId {
+  if (plan.kind !== 'whichever') return compileLimit(shop, plan, context);
+  const parts = plan.parts.map((part) => compilePlan(shop, part, context));
+  return shop.add({ kind: 'whichever', mode: plan.mode ?? 'first', parts, origin: originOf(shop, plan.at) });
+}
+
+function compileLimit(shop: Workshop, limit: LimitNode, context: PlanTerms): NodeId {
+  switch (limit.kind) {
+    case 'interval':
+      return compileInterval(shop, limit.span, amountIn(shop, context.home, limit.span), limit.strict, context);
+    case 'multiple': {
+      const amount = amountIn(shop, context.home, limit.span);
+      if (amount.on !== 'meter') throw new Error('unchecked: multiples of what is no meter');
+      return shop.add({ kind: 'marks', amount, ...marginsOn(shop, context.terms, axisOf(shop.model, amount)), origin: originOf(shop, limit.at) });
+    }
+    case 'look': {
+      const whole = amountIn(shop, context.home, limit.span);
+      const amount = lookAmount(whole, limit.finding.number.value / 100, limit.missing.number.value / 100);
+      return compileInterval(shop, limit, amount, false, context);
+    }
+    case 'calendar-marks': {
+      const months = monthsOf(limit);
+      const days = limit.days.map(({ day, month }) => ({ day: day.value, ...(month === undefined ? {} : { month: month.month }) }));
+      const margins = marginsOn(shop, context.terms, { on: 'calendar', size: nominalDays('months', months) });
+      return shop.add({ kind: 'calendar-marks', months, days, skip: limit.whereItExists, ...margins, origin: originOf(shop, limit.at) });
+    }
+    case 'calendar-window': {
+      const months = monthsOf(limit);
+      const margins = marginsOn(shop, context.terms, { on: 'calendar', size: nominalDays('months', months) });
+      return shop.add({ kind: 'calendar-window', months, month: limit.month.month, ...margins, origin: originOf(shop, limit.at) });
+    }
+    default:
+      return assertNever(limit);
+  }
+}
+
+function compileInterval(shop: Workshop, { at }: Pick<SpanNode, 'at'>, amount: Amount, strict: boolean, { terms, duties }: PlanTerms): NodeId {
+  const origin = originOf(shop, at);
+  const margins = marginsOn(shop, terms, axisOf(shop.model, amount));
+  const shares = amount.on === 'meter' ? duties.filter(({ meter }) => meter === amount.meter) : [];
+  if (amount.on !== 'meter' || shares.length === 0) return shop.add({ kind: 'interval', amount, count: terms.count, ...margins, strict, origin });
+  const mix = shares.map(({ duty, ticks }) => ({ duty, ticks }));
+  return shop.add({ kind: 'duty-mix', meter: amount.meter, ticks: amount.ticks, duties: mix, count: terms.count, ...margins, origin });
+}
+
+/** The amount between looks: hours to the tick, days and months as days, each rounded down and at least one. */
+export function lookAmount(amount: Amount, finding: number, missing: number): Amount {
+  if (amount.on !== 'calendar') return { ...amount, ticks: Math.max(1, lookInterval(amount.ticks, finding, missing)) };
+  const days = amount.unit === 'minutes' ? amount.count / 1440 : nominalDays(amount.unit, amount.count);
+  return { on: 'calendar', unit: 'days', count: Math.max(1, lookInterval(days, finding, missing)) };
+}
+
+function monthsOf(limit: Extract<LimitNode, { kind: 'calendar-marks' | 'calendar-window' }>): number {
+  const unit = findUnit(limit.unit.text);
+  const each = unit === null ? null : calendarUnit(unit);
+  return (limit.number?.value ?? 1) * (each?.count ?? 1);
+}

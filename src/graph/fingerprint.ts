@@ -1,0 +1,17 @@
+/**
+ * The fingerprint of a rule graph: the same text, the same bytes, the same fingerprint.
+ */
+import { canonical, canonicalJson } from './canonical-json.js';
+import type { RuleGraph } from './rule-graph.js';
+import { textFingerprint } from './text-fingerprint.js';
+
+/** SHA-256, in hex, of the canonical JSON of everything in the graph but the fingerprint. */
+export function graphFingerprint(graph: Omit<RuleGraph, 'fingerprint'>): string {
+  const { fingerprint: _, ...rest }: Omit<RuleGraph, 'fingerprint'> & { fingerprint?: string } = graph;
+  return textFingerprint(canonicalJson(rest));
+}
+
+/** The graph with its fingerprint, its keys in canonical order. */
+export function sealed(graph: Omit<RuleGraph, 'fingerprint'>): RuleGraph {
+  return canonical({ ...graph, fingerprint: graphFingerprint(graph) });
+}
