@@ -207,7 +207,7 @@ export abstract class PlanGrammar extends ConditionGrammar {
   /** Margin ::= Percent | "lesser" "of" Margin "and" Margin | Span */
   protected readonly margin = this.RULE('margin', (): MarginNode =>
     this.OR<MarginNode>([
-      { GATE: () => this.sees(2, this.v.Percent), ALT: () => this.SUBRULE(this.percent) },
+      { GATE: () => this.sees(2, this.v.Percent) && !this.sees(3, this.v.word.of), ALT: () => this.SUBRULE(this.percent) },
       {
         ALT: () => {
           const lesser = this.CONSUME(this.v.word.lesser);

@@ -75,7 +75,7 @@ export abstract class QuantityGrammar extends GrammarBase {
       {
         ALT: () => {
           const work = this.CONSUME(this.v.word.work);
-          const duty = this.OPTION({ GATE: () => !this.sees(3, this.v.word.every), DEF: () => this.SUBRULE1(this.inName) });
+          const duty = this.OPTION({ GATE: () => !this.seesInDuty(), DEF: () => this.SUBRULE1(this.inName) });
           return { kind: 'work', at: this.since(work), ...(duty === undefined ? {} : { duty }) };
         },
       },
@@ -131,6 +131,24 @@ export abstract class QuantityGrammar extends GrammarBase {
 
   private calendarMonths(first: IToken, second: IToken): UnitNode {
     return { kind: 'unit', at: this.reach(this.spanOf(first), this.spanOf(second)), text: `${first.image} ${second.image}` };
+  }
+
+  /** The place after the span that begins at the n-th token from here. */
+  protected afterSpan(n: number): number {
+    const { v } = this;
+    const unit = this.sees(n + 1, v.word.calendar) && this.sees(n + 2, v.word.months, v.word.month) ? n + 3 : n + 2;
+    if (!this.sees(unit, v.word.of)) return unit;
+    return this.sees(unit + 1, v.word.work) && this.sees(unit + 2, v.word.in) && !this.sees(unit + 4, v.word.every) ? unit + 4 : unit + 2;
+  }
+
+  /** `in dusty every 50 h` is a clause of its own, unless what follows `every` is no plain span and so can only be the next clause. */
+  private seesInDuty(): boolean {
+    const { v } = this;
+    if (!this.sees(3, v.word.every) || !this.sees(4, v.Number)) return false;
+    const next = this.afterSpan(4);
+    if (this.sees(next, v.word.on))
+      return !this.sees(next + 1, v.Number) && !(this.sees(next + 1, v.word.day) && this.sees(next + 2, v.Number));
+    return !this.sees(next, v.word.or) && !(this.sees(next, v.word.in) && this.sees(next + 1, v.Month));
   }
 
   private seesCalendarMonths(): boolean {

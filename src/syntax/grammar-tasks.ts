@@ -240,8 +240,7 @@ export abstract class TaskGrammar extends TitleGrammar {
   private seesStages(): boolean {
     const { v } = this;
     if (!this.sees(1, v.Number)) return false;
-    let n = this.sees(2, v.word.calendar) && this.sees(3, v.word.months, v.word.month) ? 4 : 3;
-    if (this.sees(n, v.word.of)) n += this.sees(n + 1, v.word.work) && this.sees(n + 2, v.word.in) ? 4 : 2;
+    const n = this.afterSpan(1);
     return this.sees(n, v.Comma) && this.sees(n + 1, v.Number);
   }
 

@@ -45,14 +45,15 @@ export abstract class TitleGrammar extends ClauseGrammar {
     return { kind: 'text', at, text };
   }
 
-  /** Passes over plain words on the rest of the line that begin no clause: a title whose quotes were forgotten. */
+  /** Passes over a title whose quotes were forgotten: words on the rest of the line, of any sort if the first has a capital. */
   private unquoted(): readonly IToken[] {
     const words: IToken[] = [];
-    while (this.sees(1, this.v.Name) && this.onLineWith(words.at(-1) ?? this.LA(0))) {
+    const capital = /[A-Z]/.test(this.source.charAt(this.LA(1).startOffset)) && !this.atEnd();
+    while (!this.atEnd() && (capital ? !this.resumes() : this.sees(1, this.v.Name)) && this.onLineWith(words.at(-1) ?? this.LA(0))) {
       words.push(this.LA(1));
       this.go(this.place + 1);
     }
-    if (words.length >= 2) return words;
+    if (words.length >= 2 || (capital && words.length === 1)) return words;
     this.go(this.place - words.length);
     return [];
   }

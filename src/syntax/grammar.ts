@@ -198,10 +198,12 @@ export class Grammar extends ExampleGrammar {
 
   /** After a mistake: a declaration's word that is not in the middle of something else. */
   private seesWholeDeclaration(): boolean {
-    const { attachment, change, remove, task } = this.v.word;
+    const { attachment, change, example, never, remove, task } = this.v.word;
     if (!this.seesDeclaration()) return false;
-    if (this.sees(1, task)) return !this.sees(0, change, remove);
-    if (this.sees(1, attachment)) return !this.sees(0, this.v.word.for);
-    return this.seesA(2, this.v.Name) || this.sees(2, this.v.Text, task);
+    const named = this.seesA(2, this.v.Name) || this.sees(3, this.v.Text);
+    if (this.sees(1, task)) return !this.sees(0, change, remove) && named;
+    if (this.sees(1, attachment)) return !this.sees(0, this.v.word.for) && named;
+    if (this.sees(1, change, remove)) return this.sees(2, task);
+    return this.sees(1, never, example) ? this.sees(2, this.v.Text) : named;
   }
 }

@@ -35,7 +35,14 @@ export function unexpected(error: Error, token: IToken | undefined, context: Fai
     at,
     labels: opener === undefined ? [] : [{ at: opener.at, text: 'in what begins here' }],
     ...(help === '' ? {} : { help }),
+    fixes: token !== undefined && /^(?:an interval|Expected an interval)/.test(error.message) ? numberBefore(token, at) : [],
   });
+}
+
+/** `every month` says no number: one is meant. */
+function numberBefore(token: IToken, at: Span): Diagnostic['fixes'] {
+  if (!/^(?:day|week|month|year|h)$/.test(token.image)) return [];
+  return [{ grade: 'likely', title: `Write \`1 ${token.image}\``, edits: [{ at: { ...at, end: at.start }, text: '1 ' }] }];
 }
 
 /** A word that was read as one of the language. */

@@ -63,8 +63,16 @@ export function parse(text: string, file = 0, options: ParseOptions = {}): Parse
     return refuse(nestedTooDeep(at, limits.nesting), hidden);
   }
   const read = grammar.read(lexed.tokens, text, file, limits.mistakes);
-  const diagnostics = collect(hidden, lexed.diagnostics.slice(0, limits.mistakes), read.diagnostics);
+  const diagnostics = collect(hidden, outsideTitles(lexed.diagnostics, read.diagnostics).slice(0, limits.mistakes), read.diagnostics);
   return { file: read.file === null ? null : { ...read.file, comments: lexed.comments }, diagnostics };
+}
+
+/** Words of a title without quotes are no names, so nothing is wrong with their form. */
+function outsideTitles(lexical: readonly Diagnostic[], found: readonly Diagnostic[]): readonly Diagnostic[] {
+  const titles = found.filter((each) => each.code === syntaxCatalogue.titleMissing.code);
+  return titles.length === 0
+    ? lexical
+    : lexical.filter(({ at }) => !titles.some((title) => title.at.start <= at.start && at.end <= title.at.end));
 }
 
 function refuse(why: Diagnostic, others: readonly Diagnostic[] = []): ParseResult {

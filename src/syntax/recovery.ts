@@ -35,6 +35,10 @@ interface Mend<T> {
   readonly outcome?: Outcome<T>;
 }
 
+/** How many words before the one at which reading failed may be the misspelt one. */
+const LOOK_BACK = 4;
+const DAYS = "day's";
+
 /** Reads series of items, mending and resuming. */
 export abstract class RecoveringGrammar extends PlanGrammar {
   private readonly around: Series<unknown>[] = [];
@@ -55,19 +59,19 @@ export abstract class RecoveringGrammar extends PlanGrammar {
 
   private items<T>(series: Series<T>): T[] {
     const found: T[] = [];
-    let last = -1;
+    /** Where the items in `found` begin; forgotten after a mistake, beyond which no item is read again. */
+    let starts: number[] = [];
     while (!this.atEnd() && !series.ends() && !this.givenUp()) {
       const start = this.place;
       if (series.opens()) {
         const item = this.item(series, start);
         if (item !== undefined) found.push(item);
-        last = item === undefined ? -1 : start;
-      } else if (this.mendStray(series, last)) {
-        if (this.place === last) found.pop();
-        last = -1;
+        starts = item === undefined ? [] : [...starts.slice(-1), start];
       } else {
-        this.passOver(start);
-        last = -1;
+        const from = this.mendStray(series, starts);
+        if (from === undefined) this.passOver(start);
+        else found.length -= starts.filter((each) => each >= from).length;
+        starts = [];
       }
     }
     return found;
@@ -96,17 +100,26 @@ export abstract class RecoveringGrammar extends PlanGrammar {
     // Only a layer that keeps account of what is missing has anything to do here.
   }
 
-  /** Tries to put right the word at which an item failed. */
+  /** Tries to put right the word at which an item failed, or one of the few before it. */
   private mend<T>(series: Series<T>, start: number, failedAt: number): Mend<T> | undefined {
     const token = this.tokenAt(failedAt);
-    if (token === undefined || this.givenUp()) return undefined;
-    if (reservedWords.has(token.image) && token.tokenType !== this.v.Name) return this.mendReserved(series, start, failedAt, token);
-    return this.respell(token, (word) => {
-      this.go(failedAt);
-      if (this.around.some((each) => each.resumes()) && (failedAt > start || !series.resumes())) return { word };
-      const outcome = this.tryAt(start, series.read);
-      return this.reached(outcome) > failedAt ? { word, outcome } : undefined;
-    });
+    if (this.givenUp()) return undefined;
+    if (token !== undefined && this.isReserved(token)) {
+      const mend = this.mendReserved(series, start, failedAt, token);
+      if (mend !== undefined) return mend;
+    }
+    for (let index = failedAt; index >= Math.max(start, failedAt - LOOK_BACK); index -= 1) {
+      const mend = this.respell(index, (word) => {
+        this.go(index);
+        if (this.around.some((each) => each.resumes() && (each !== series || index > start))) return { word };
+        const outcome = this.tryAt(start, series.read);
+        return this.reached(outcome) > failedAt ? { word, outcome } : undefined;
+      });
+      if (mend === undefined) continue;
+      if (mend.outcome === undefined) this.go(index);
+      return mend;
+    }
+    return undefined;
   }
 
   /** A reserved word stands where a name belongs: read on as if it were one, unless it plainly begins the next item. */
@@ -125,27 +138,43 @@ export abstract class RecoveringGrammar extends PlanGrammar {
     return { word: token.image, outcome };
   }
 
-  /** A word between two items: the misspelt first word of the next one, or a misspelt word that goes on with the last one. */
-  private mendStray<T>(series: Series<T>, last: number): boolean {
+  /**
+   * A word between two items: the misspelt first word of the next one, or the sign that an item before it holds a misspelt word.
+   *
+   * @returns from where to read again; undefined if nothing was put right.
+   */
+  private mendStray<T>(series: Series<T>, starts: readonly number[]): number | undefined {
     const index = this.place;
-    const token = this.tokenAt(index);
-    if (token === undefined) return false;
-    const mended = this.respell(token, (word): Mend<T> | undefined => {
+    const opening = this.respell(index, (word): Mend<T> | undefined => {
       this.go(index);
       if (this.around.some((each) => each !== series && each.resumes())) return { word };
-      if (series.opens() && this.reached(this.tryAt(index, series.read)) > index + 1) return { word };
-      if (last < 0) return undefined;
-      const outcome = this.tryAt(last, series.read);
-      return outcome.ok && this.place > index ? { word, outcome } : undefined;
+      return series.opens() && this.reached(this.tryAt(index, series.read)) > index + 1 ? { word } : undefined;
     });
+    let from = opening === undefined ? undefined : index;
+    for (let at = index; from === undefined && at > index - LOOK_BACK; at -= 1) {
+      for (const start of starts.filter((each) => each < at || (each === at && at < index))) {
+        const mend = this.respell(at, (word): Mend<T> | undefined => (this.readsBeyond(series, start, index) ? { word } : undefined));
+        if (mend !== undefined) from = start;
+      }
+    }
     this.pending = [];
-    this.go(mended?.outcome === undefined ? index : last);
-    return mended !== undefined;
+    this.go(from ?? index);
+    return from;
   }
 
-  /** Tries a name as each word it resembles; the first that `accept` takes is told and kept. */
-  private respell<T>(token: IToken, accept: (word: string) => Mend<T> | undefined): Mend<T> | undefined {
-    if (!this.isWord(token)) return undefined;
+  /** True if one or two items from `start` take the token at `index` in. */
+  private readsBeyond<T>(series: Series<T>, start: number, index: number): boolean {
+    this.go(start);
+    for (let round = 0; round < 2 && this.place <= index; round += 1) {
+      if (!series.opens() || !this.tryAt(this.place, series.read).ok) return false;
+    }
+    return this.place > index;
+  }
+
+  /** Tries a word as each word of the language it resembles; the first that `accept` takes is told and kept. */
+  private respell<T>(index: number, accept: (word: string) => Mend<T> | undefined): Mend<T> | undefined {
+    const token = this.tokenAt(index);
+    if (token === undefined || !this.isWord(token)) return undefined;
     const before = { kind: token.tokenType, image: token.image, endOffset: token.endOffset };
     const at = this.spanOf(token);
     for (const word of this.resembling(token.image).slice(0, 8)) {
@@ -167,16 +196,21 @@ export abstract class RecoveringGrammar extends PlanGrammar {
   private resembling(written: string): readonly string[] {
     const month = nearNames(written, monthNames.map((each) => each.toLowerCase())); // prettier-ignore
     const months = monthNames.filter((each) => month.includes(each.toLowerCase()));
-    return [...nearNames(written, allWords()).filter((each) => each !== written), ...months];
+    return [...nearNames(written, [...allWords(), DAYS]).filter((each) => each !== written), ...months];
   }
 
   private kindOfWord(word: string): TokenType {
     const words: Readonly<Record<string, TokenType>> = this.v.word;
+    if (word === DAYS) return this.v.DaysWork;
     return words[word] ?? this.v.Month;
   }
 
+  private isReserved(token: IToken): boolean {
+    return reservedWords.has(token.image) && token.tokenType !== this.v.Name;
+  }
+
   private isWord(token: IToken): boolean {
-    return token.tokenType === this.v.Name || (token.tokenType.CATEGORIES ?? []).includes(this.v.Name);
+    return token.tokenType === this.v.Name || this.isReserved(token) || (token.tokenType.CATEGORIES ?? []).includes(this.v.Name);
   }
 
   private reached(outcome: Outcome<unknown>): number {
@@ -195,7 +229,12 @@ export abstract class RecoveringGrammar extends PlanGrammar {
   private resume(index: number): void {
     this.go(index);
     this.pending = [];
-    while (!this.atEnd() && !this.around.some((each) => each.resumes())) this.go(this.place + 1);
+    while (!this.atEnd() && !this.resumes()) this.go(this.place + 1);
+  }
+
+  /** An item of this series, or of one around it, plainly begins here. */
+  protected resumes(): boolean {
+    return this.around.some((each) => each.resumes());
   }
 
   protected givenUp(): boolean {
