@@ -23,31 +23,49 @@ interface Level {
   readonly meter: MeterValue;
 }
 
+/** Levels that follow one another with nothing added but what is on record. Inside a run only its ends matter: the losses between add up. */
+interface Run {
+  readonly first: Level;
+  last: Level;
+  added: number;
+  readonly topUps: EntryId[];
+}
+
 /** `null` with fewer than two levels in a run, or where nothing was lost. */
 export function fallOf(world: World, dipstick: string, meter: string): Fall | null {
   const size = world.index.dipsticks.get(dipstick)?.litres ?? 0;
   const levels = levelsOf(world, dipstick, meter, size);
   const last = levels.at(-1);
   if (last === undefined) return null;
-  let lost = 0;
-  let ticks = 0;
-  const used = new Set<EntryId>();
-  for (let i = 1; i < levels.length; i += 1) {
-    const [from, to] = [levels[i - 1], levels[i]];
-    if (from === undefined || to === undefined) continue;
-    world.step();
-    const added = toppedUpBetween(world, dipstick, from.point, to.point);
-    const loss = from.litres + added.litres - to.litres;
-    if (loss < 0) continue;
-    lost += loss;
-    ticks += to.meter.ticks - from.meter.ticks;
-    for (const entry of [from.point.entry, ...from.meter.entries, ...added.entries, to.point.entry, ...to.meter.entries]) used.add(entry);
-  }
+  const runs = runsOf(world, dipstick, levels);
+  const lost = runs.reduce((sum, run) => sum + run.first.litres + run.added - run.last.litres, 0);
+  const ticks = runs.reduce((sum, run) => sum + run.last.meter.ticks - run.first.meter.ticks, 0);
   if (lost <= 0 || ticks <= 0) return null;
-  for (const entry of [last.point.entry, ...last.meter.entries]) used.add(entry);
   const litresPerTick = lost / ticks;
   const litresLeft = Math.max(0, last.litres);
-  return { litresPerTick, levels: levels.length, last: last.meter, litresLeft, ticksLeft: litresLeft / litresPerTick, entries: [...used] };
+  const entries = new Set([...runs.flatMap((run) => [...citedBy(run.first), ...run.topUps, ...citedBy(run.last)]), ...citedBy(last)]);
+  return { litresPerTick, levels: levels.length, last: last.meter, litresLeft, ticksLeft: litresLeft / litresPerTick, entries: [...entries] };
+}
+
+function runsOf(world: World, dipstick: string, levels: readonly Level[]): readonly Run[] {
+  const runs: Run[] = [];
+  for (const level of levels) {
+    world.step();
+    const run = runs.at(-1);
+    const added = run === undefined ? null : toppedUpBetween(world, dipstick, run.last.point, level.point);
+    if (run === undefined || added === null || run.last.litres + added.litres < level.litres) {
+      runs.push({ first: level, last: level, added: 0, topUps: [] });
+      continue;
+    }
+    run.last = level;
+    run.added += added.litres;
+    run.topUps.push(...added.entries);
+  }
+  return runs;
+}
+
+function citedBy(level: Level): readonly EntryId[] {
+  return [level.point.entry, ...level.meter.entries];
 }
 
 /** Levels between the marks, each with the meter's value; a level off the marks says nothing in litres. */
