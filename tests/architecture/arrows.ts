@@ -21,7 +21,20 @@ export const arrows: Readonly<Record<string, readonly string[]>> = {
   render: ['base', 'values', 'diagnostics', 'graph', 'history', 'assess', 'explain', 'access', 'outlook'],
   engine: ['base', 'values', 'graph', 'history', 'assess', 'explain', 'access', 'outlook'],
   index: [
-    'base', 'values', 'diagnostics', 'graph', 'syntax', 'check', 'compile', 'history', 'assess', 'explain', 'access', 'outlook', 'format', 'render',
+    'base',
+    'values',
+    'diagnostics',
+    'graph',
+    'syntax',
+    'check',
+    'compile',
+    'history',
+    'assess',
+    'explain',
+    'access',
+    'outlook',
+    'format',
+    'render',
     'engine',
   ],
   // Values for words and dates; everything else comes through the public entries.
@@ -35,5 +48,5 @@ export const packages: Readonly<Record<string, readonly string[]>> = {
   graph: ['zod/mini', '@noble/hashes/sha2.js', '@noble/hashes/utils.js'],
   compile: ['@noble/hashes/sha2.js', '@noble/hashes/utils.js'],
   render: ['@dagrejs/dagre'],
-  adapters: ['commander', 'picocolors', 'zod/mini', '@noble/hashes/sha2.js', '@noble/hashes/utils.js', 'fast-xml-parser'],
+  adapters: ['commander', 'picocolors', 'zod/mini', '@noble/hashes/sha2.js', '@noble/hashes/utils.js', 'saxes'],
 };

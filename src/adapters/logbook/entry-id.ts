@@ -1,4 +1,4 @@
-import type { EntryId } from '../../history/entry.js';
+import type { EntryId } from '../../engine.js';
 
 /** Where ids and lock files take their time and chance from; tests and embedders bring their own. */
 export interface Chance {
@@ -33,7 +33,7 @@ export function newEntryId(chance: Chance, latest: number): { readonly id: Entry
 export function timeOfId(id: EntryId): number | null {
   const digits = SHAPE.exec(id)?.[1];
   if (digits === undefined) return null;
-  return [...digits].reduce((sum, digit) => sum * 32 + DIGITS.indexOf(digit), 0);
+  return Array.from(digits).reduce((sum, digit) => sum * 32 + DIGITS.indexOf(digit), 0);
 }
 
 /** The latest time among ids of our shape, −1 when there is none. */

@@ -51,7 +51,13 @@ export function fileLogbook(path: string, options: FileLogbookOptions = {}): Log
   };
 }
 
-async function appendHeld(disk: Disk, chance: Chance, path: string, drafts: readonly Draft[], options?: AppendOptions): Promise<readonly Receipt[]> {
+async function appendHeld(
+  disk: Disk,
+  chance: Chance,
+  path: string,
+  drafts: readonly Draft[],
+  options?: AppendOptions,
+): Promise<readonly Receipt[]> {
   const file = await disk.openAppend(path);
   try {
     const bytes = await file.readAll();
@@ -86,7 +92,7 @@ async function setTornTailAside(disk: Disk, path: string, file: AppendFile, byte
 
 async function writeOrTakeBack(path: string, file: AppendFile, size: number, bytes: Uint8Array): Promise<void> {
   try {
-    for (let done = 0; done < bytes.length; ) {
+    for (let done = 0; done < bytes.length;) {
       const taken = await file.write(bytes.subarray(done));
       if (taken === 0) throw new LogbookError({ kind: 'disk', path, what: 'it took no more bytes' });
       done += taken;

@@ -1,5 +1,5 @@
-import type { Entry, EntryId } from '../../history/entry.js';
-import { canonicalJson } from '../../history/canonical-json.js';
+import type { Entry, EntryId } from '../../engine.js';
+import { canonicalJson } from '../../engine.js';
 import { fingerprint } from './chain.js';
 
 /** One id that stood for two different entries. */
@@ -15,7 +15,9 @@ export interface IdConflict {
 export interface Gathering {
   readonly entries: ReadonlyMap<EntryId, Entry>;
   /** `same`: already there. `conflict`: kept, under another id. */
-  add(entry: Entry): { readonly kind: 'new' } | { readonly kind: 'same' } | ({ readonly kind: 'conflict'; readonly isNew: boolean } & IdConflict);
+  add(
+    entry: Entry,
+  ): { readonly kind: 'new' } | { readonly kind: 'same' } | ({ readonly kind: 'conflict'; readonly isNew: boolean } & IdConflict);
 }
 
 /** An empty gathering. What it ends up with does not depend on whether something was added twice. */

@@ -26,7 +26,16 @@ export type Holder = z.infer<typeof holderSchema>;
 
 /** This process, as a holder. */
 export function thisHolder(since: Date, nonce: string): Holder {
-  return { pid: process.pid, host: hostname(), machine: machineId(), boot: bootId(), started: startOf(process.pid), space: pidSpace(), since: since.toISOString(), nonce };
+  return {
+    pid: process.pid,
+    host: hostname(),
+    machine: machineId(),
+    boot: bootId(),
+    started: startOf(process.pid),
+    space: pidSpace(),
+    since: since.toISOString(),
+    nonce,
+  };
 }
 
 /** Reads a lock file; `null` if it does not say who holds it. */

@@ -39,7 +39,7 @@ async function acquire(context: LockContext, path: string, lock: string): Promis
   const self = newHolder(context);
   // Counted in waits, not by the clock, which may jump.
   let cleared = false;
-  for (let waited = 0; ; ) {
+  for (let waited = 0; ;) {
     if (await take(context.disk, path, lock, self)) return cleared;
     const bytes = await context.disk.read(lock);
     const holder = bytes === null ? null : readHolder(bytes);

@@ -35,11 +35,17 @@ function words(trouble: LogbookTrouble): readonly [message: string, help: string
     case 'disk-full':
       return [`the disk that holds \`${path}\` is full; nothing was recorded`, 'Make room on the disk, then record it again.'];
     case 'read-only':
-      return [`\`${path}\` cannot be written; nothing was recorded`, 'Give yourself the right to write there, or keep the logbook in another folder.'];
+      return [
+        `\`${path}\` cannot be written; nothing was recorded`,
+        'Give yourself the right to write there, or keep the logbook in another folder.',
+      ];
     case 'no-folder':
       return [`there is no folder for \`${path}\``, 'Make the folder first, or correct the path.'];
     case 'busy':
-      return [`\`${path}\` is in use by ${trouble.holder}`, `Wait until it is done and try again. If you are sure that no program is writing, remove \`${path}.lock\`.`];
+      return [
+        `\`${path}\` is in use by ${trouble.holder}`,
+        `Wait until it is done and try again. If you are sure that no program is writing, remove \`${path}.lock\`.`,
+      ];
     case 'broken-chain':
       return [
         `\`${path}\` was changed after it was written, at line ${trouble.lines.join(', ')}`,
@@ -50,7 +56,10 @@ function words(trouble: LogbookTrouble): readonly [message: string, help: string
     case 'not-an-entry':
       return [`this is not a logbook entry: ${trouble.what}`, 'See the kinds of entry in docs/logbook.md.'];
     case 'disk':
-      return [`the disk could not do it for \`${path}\`: ${trouble.what}`, 'Nothing is taken as recorded. Check the disk, then record it again.'];
+      return [
+        `the disk could not do it for \`${path}\`: ${trouble.what}`,
+        'Nothing is taken as recorded. Check the disk, then record it again.',
+      ];
   }
 }
 

@@ -1,12 +1,20 @@
 /**
  * A logbook as it was read: entries for the engine, and everything that a careful reader noticed about the text.
  */
-import type { Entry, EntryId } from '../../history/entry.js';
+import type { Entry, EntryId } from '../../engine.js';
 
 /** Where a line stands: line numbers count from 1. */
 export type LogbookLine =
   /** Written by this software, covered by its hash. */
-  | { readonly kind: 'chained'; readonly line: number; readonly text: string; readonly entry: Entry | null; readonly seq: number; readonly hash: string; readonly accepts: readonly number[] }
+  | {
+      readonly kind: 'chained';
+      readonly line: number;
+      readonly text: string;
+      readonly entry: Entry | null;
+      readonly seq: number;
+      readonly hash: string;
+      readonly accepts: readonly number[];
+    }
   /** Written by hand or elsewhere: counts, and is covered by the next chained line. */
   | { readonly kind: 'plain'; readonly line: number; readonly text: string; readonly entry: Entry | null };
 

@@ -15,11 +15,12 @@ export function memoryLogbook(chance: Chance, text = ''): MemoryLogbook {
   return {
     text: () => held,
     read: () => Promise.resolve(readLogbook(held)),
-    // `async` so that a refusal rejects, as with a file.
-    append: async (drafts, options) => {
-      const plan = planAppend('memory', readLogbook(held), drafts, chance, options);
-      held += plan.text;
-      return plan.receipts;
-    },
+    append: (drafts, options) =>
+      // Inside a promise, so that a refusal rejects, as with a file.
+      new Promise((resolve) => {
+        const plan = planAppend('memory', readLogbook(held), drafts, chance, options);
+        held += plan.text;
+        resolve(plan.receipts);
+      }),
   };
 }

@@ -1,4 +1,4 @@
-import type { Entry } from '../../history/entry.js';
+import type { Entry } from '../../engine.js';
 import { gather } from './gather-entries.js';
 import type { IdConflict } from './gather-entries.js';
 

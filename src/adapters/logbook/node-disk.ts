@@ -63,7 +63,7 @@ export const nodeDisk: Disk = {
 };
 
 async function writeAll(handle: FileHandle, bytes: Uint8Array): Promise<void> {
-  for (let done = 0; done < bytes.length; ) done += (await handle.write(bytes, done, bytes.length - done, null)).bytesWritten;
+  for (let done = 0; done < bytes.length;) done += (await handle.write(bytes, done, bytes.length - done, null)).bytesWritten;
 }
 
 function appendFile(handle: FileHandle): AppendFile {

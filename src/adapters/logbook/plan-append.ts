@@ -1,6 +1,7 @@
-import { entrySchema } from '../../history/entry.js';
-import type { Entry, EntryId } from '../../history/entry.js';
+import { validateEntry } from '../../engine.js';
+import type { Entry, EntryId } from '../../engine.js';
 import { link, seal } from './chain.js';
+import { entryProblemWords } from './entry-problem-words.js';
 import { latestTime, newEntryId } from './entry-id.js';
 import type { Chance } from './entry-id.js';
 import { sameEntry } from './gather-entries.js';
@@ -36,7 +37,13 @@ export interface AppendPlan {
  *
  * @throws LogbookError `not-an-entry`, `id-taken`, `broken-chain`; then nothing at all is to be written.
  */
-export function planAppend(path: string, logbook: Logbook, drafts: readonly Draft[], chance: Chance, options: AppendOptions = {}): AppendPlan {
+export function planAppend(
+  path: string,
+  logbook: Logbook,
+  drafts: readonly Draft[],
+  chance: Chance,
+  options: AppendOptions = {},
+): AppendPlan {
   const accepts = acceptedNow(path, logbook, options);
   const known = new Map(logbook.entries.map((entry) => [entry.id, entry]));
   const lines: string[] = [];
@@ -75,10 +82,9 @@ function acceptedNow(path: string, logbook: Logbook, options: AppendOptions): re
 }
 
 function checked(path: string, candidate: unknown): Entry {
-  const parsed = entrySchema.safeParse(candidate);
-  if (parsed.success) return parsed.data;
-  const what = parsed.error.issues.map((issue) => `${issue.path.join('.')}: ${issue.message}`).join('; ');
-  throw new LogbookError({ kind: 'not-an-entry', path, what });
+  const read = validateEntry(candidate);
+  if (read.kind === 'entry') return read.entry;
+  throw new LogbookError({ kind: 'not-an-entry', path, what: entryProblemWords(read.problems) });
 }
 
 /** One line for people: when, what, the rest, and the id last. */

@@ -1,6 +1,7 @@
-import { entrySchema } from '../../history/entry.js';
-import type { Entry } from '../../history/entry.js';
+import { validateEntry } from '../../engine.js';
+import type { Entry } from '../../engine.js';
 import { link, fingerprint, unseal } from './chain.js';
+import { entryProblemWords } from './entry-problem-words.js';
 import { gather } from './gather-entries.js';
 import type { Logbook, LogbookLine, LogbookProblem } from './logbook.js';
 
@@ -50,7 +51,10 @@ export function wholeLines(bytes: Uint8Array): number {
 }
 
 function splitLines(text: string): string[] {
-  const lines = text.replace(/^\uFEFF/, '').split('\n').map((line) => line.replace(/\r$/, ''));
+  const lines = text
+    .replace(/^\uFEFF/, '')
+    .split('\n')
+    .map((line) => line.replace(/\r$/, ''));
   if (lines.at(-1) === '') lines.pop();
   return lines;
 }
@@ -82,7 +86,9 @@ class LogbookReader {
   finish(): Logbook {
     const last = this.states.at(-1);
     const problems = this.problems.map((problem) =>
-      problem.kind === 'changed' || problem.kind === 'misnumbered' ? { ...problem, acceptedAt: this.acceptedAt.get(problem.line) ?? null } : problem,
+      problem.kind === 'changed' || problem.kind === 'misnumbered'
+        ? { ...problem, acceptedAt: this.acceptedAt.get(problem.line) ?? null }
+        : problem,
     );
     const head = last === undefined || last.hash === '' ? null : { seq: last.seq, hash: last.hash };
     return { entries: [...this.gathering.entries.values()], lines: this.lines, problems, head, uncovered: this.between };
@@ -119,15 +125,14 @@ class LogbookReader {
   }
 
   private takeEntry(json: object, line: number): Entry | null {
-    const parsed = entrySchema.safeParse(json);
-    if (!parsed.success) {
-      const issue = parsed.error.issues[0];
-      this.problems.push({ kind: 'unreadable', line, what: issue === undefined ? 'not an entry' : `${issue.path.join('.')}: ${issue.message}` });
+    const read = validateEntry(json);
+    if (read.kind === 'problems') {
+      this.problems.push({ kind: 'unreadable', line, what: entryProblemWords(read.problems) });
       return null;
     }
-    const added = this.gathering.add(parsed.data);
+    const added = this.gathering.add(read.entry);
     if (added.kind === 'conflict') this.problems.push({ kind: 'same-id', line, id: added.id, kept: added.kept });
-    return added.kind === 'conflict' ? added.second : parsed.data;
+    return added.kind === 'conflict' ? added.second : read.entry;
   }
 
   /** A hand-written line need not have an id: it gets one from what it says, the same in every copy. */
@@ -158,5 +163,6 @@ function seqOf(json: object): number | null {
 }
 
 function acceptsOf(json: object): readonly number[] {
-  return 'accepts' in json && Array.isArray(json.accepts) ? json.accepts.filter((line) => Number.isInteger(line)) : [];
+  const accepts: unknown = 'accepts' in json ? json.accepts : [];
+  return Array.isArray(accepts) ? accepts.filter((line): line is number => Number.isInteger(line)) : [];
 }

@@ -7,7 +7,9 @@ import { PLAIN, reading, steadyChance } from './support/fixtures.js';
 describe('appending', () => {
   it('writes a line that reads well: number, when, what; id and hash last', async () => {
     const logbook = memoryLogbook(steadyChance());
-    await logbook.append([{ kind: 'done', on: '2026-05-13', at: '07:40', tasks: ['change-engine-oil'], meters: { engine: 1304 }, by: 'Kim', id: 'one' }]);
+    await logbook.append([
+      { kind: 'done', on: '2026-05-13', at: '07:40', tasks: ['change-engine-oil'], meters: { engine: 1304 }, by: 'Kim', id: 'one' },
+    ]);
     expect(logbook.text().replace(/[0-9a-f]{64}/, '…')).toBe(
       '{"seq":1,"on":"2026-05-13","at":"07:40","kind":"done","tasks":["change-engine-oil"],"meters":{"engine":1304},"by":"Kim","id":"one","hash":"…"}\n',
     );
@@ -33,7 +35,9 @@ describe('appending', () => {
     const logbook = memoryLogbook(steadyChance());
     await logbook.append([{ ...reading(1), id: 'given' }]);
     const text = logbook.text();
-    await expect(logbook.append([reading(2), { ...reading(3), id: 'given' }])).rejects.toMatchObject({ trouble: { kind: 'id-taken', id: 'given' } });
+    await expect(logbook.append([reading(2), { ...reading(3), id: 'given' }])).rejects.toMatchObject({
+      trouble: { kind: 'id-taken', id: 'given' },
+    });
     expect(logbook.text()).toBe(text);
   });
 

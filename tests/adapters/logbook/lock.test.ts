@@ -36,7 +36,7 @@ function endedPid(): Promise<number> {
 describe('the lock', () => {
   it('says who holds it while it is held, and is gone afterwards', async () => {
     const context = { disk: nodeDisk, chance: systemChance, patience: 0 };
-    const said: unknown = await withLock(context, path, async () => JSON.parse(await readFile(`${path}.lock`, 'utf8')));
+    const said: unknown = await withLock(context, path, async (): Promise<unknown> => JSON.parse(await readFile(`${path}.lock`, 'utf8')));
     expect(said).toMatchObject({ pid: process.pid, host: hostname() });
     await expect(access(`${path}.lock`)).rejects.toThrow('ENOENT');
   });

@@ -7,7 +7,12 @@ import type { Entry } from '../../../src/history/entry.js';
 import { steadyChance } from './support/fixtures.js';
 
 const entries: fc.Arbitrary<Entry[]> = fc.uniqueArray(
-  fc.record({ kind: fc.constant('reading' as const), on: fc.constant('2026-05-12'), id: fc.constantFrom('a', 'b', 'c', 'd', 'e'), note: fc.constantFrom('x', 'y', 'z') }),
+  fc.record({
+    kind: fc.constant('reading' as const),
+    on: fc.constant('2026-05-12'),
+    id: fc.constantFrom('a', 'b', 'c', 'd', 'e'),
+    note: fc.constantFrom('x', 'y', 'z'),
+  }),
   { selector: (entry) => entry.id },
 );
 const contents = (list: readonly Entry[]): string[] => list.map((entry) => canonicalJson({ ...entry, id: entry.id.slice(0, 1) })).sort();

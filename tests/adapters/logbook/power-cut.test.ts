@@ -59,7 +59,9 @@ describe('a power cut at any operation', () => {
     const disk = new ForgetfulDisk();
     for (disk.cutAt = 1; (await idsOn(disk)).length === 0; disk.cutAt += 1) {
       disk.operations = 0;
-      await fileLogbook(PATH, { disk, chance: steadyChance(), patience: 0 }).append([draft]).catch(() => undefined);
+      await fileLogbook(PATH, { disk, chance: steadyChance(), patience: 0 })
+        .append([draft])
+        .catch(() => undefined);
       const dead = disk.cutAt;
       disk.cutAt = 0;
       for (const lock of await disk.siblings(`${PATH}.lock`)) await disk.remove(lock);

@@ -93,7 +93,10 @@ describe('reading a logbook', () => {
 
   it('reads the same through carriage returns, blank lines at the end and a byte order mark', async () => {
     const text = await written(3, PLAIN);
-    expect(readLogbook(`\uFEFF${text.replaceAll('\n', '\r\n')}\r\n\r\n`)).toMatchObject({ entries: readLogbook(text).entries, problems: [] });
+    expect(readLogbook(`\uFEFF${text.replaceAll('\n', '\r\n')}\r\n\r\n`)).toMatchObject({
+      entries: readLogbook(text).entries,
+      problems: [],
+    });
   });
 
   it('keeps and reports what is no entry', () => {

@@ -38,7 +38,8 @@ describe('eight programs that record in one logbook at the same time', () => {
 
   it('lose nothing while some are killed and their locks are cleared by several at once', { timeout: 600_000 }, async () => {
     const path = join(folder, 'killed.jsonl');
-    const doomed = (name: string, dieAt: number): Promise<Awaited<ReturnType<typeof runWriter>>> => runWriter(writer, [path, name, ENTRIES, dieAt, 40]);
+    const doomed = (name: string, dieAt: number): Promise<Awaited<ReturnType<typeof runWriter>>> =>
+      runWriter(writer, [path, name, ENTRIES, dieAt, 40]);
     const runs = await Promise.all([
       ...WRITERS.slice(0, 4).map((name) => runWriter(writer, [path, name, ENTRIES])),
       ...WRITERS.slice(4).flatMap((name, index) => [9, 12, 14, 31].map((dieAt) => doomed(`${name}-${dieAt}`, dieAt + index))),

@@ -87,7 +87,8 @@ export class ForgetfulDisk implements Disk {
     for (const [name, { now, synced }] of names) {
       const common = Math.min(now.length, synced.length);
       // Grown since the sync: part of the growth; cut since: cut or not.
-      const found = now.length >= synced.length ? now.slice(0, common + Math.floor((now.length - common) * keep)) : keep >= 0.5 ? now : synced;
+      const found =
+        now.length >= synced.length ? now.slice(0, common + Math.floor((now.length - common) * keep)) : keep >= 0.5 ? now : synced;
       after.names.set(name, { now: found, synced: found });
     }
     after.syncedNames = new Map(after.names);

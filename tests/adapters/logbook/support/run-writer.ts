@@ -15,12 +15,23 @@ export interface WriterRun {
 /** Bundles the writer once, into a folder of its own. */
 export async function buildWriter(): Promise<string> {
   const outfile = join(await mkdtemp(join(tmpdir(), 'duewright-writer-')), 'writer.mjs');
-  await build({ entryPoints: [new URL('writer.ts', import.meta.url).pathname], outfile, bundle: true, platform: 'node', format: 'esm', logLevel: 'error' });
+  await build({
+    entryPoints: [new URL('writer.ts', import.meta.url).pathname],
+    outfile,
+    bundle: true,
+    platform: 'node',
+    format: 'esm',
+    logLevel: 'error',
+  });
   return outfile;
 }
 
 /** Runs it to its end; `before` is put before the command line of a shell (limits). `killAfter`: SIGKILL after so many milliseconds. */
-export function runWriter(writer: string, args: readonly (string | number)[], options: { before?: string; killAfter?: number } = {}): Promise<WriterRun> {
+export function runWriter(
+  writer: string,
+  args: readonly (string | number)[],
+  options: { before?: string; killAfter?: number } = {},
+): Promise<WriterRun> {
   const command = options.before === undefined ? process.execPath : 'bash';
   const all = [writer, ...args.map(String)];
   const argv = options.before === undefined ? all : ['-c', `${options.before}; exec "$@"`, 'bash', process.execPath, ...all];
