@@ -21,9 +21,9 @@ const everything: Range = { fromIncluded: false, toIncluded: false };
 /** A band of an instrument as a range. */
 export function rangeOfBand(band: BandNode, instrument: Instrument): Read<Range> {
   if (band.kind === 'band-name') return edgesOf(band.name, instrument);
-  const from = band.from === undefined ? { value: everything } : edgesOf(band.from, instrument);
+  const from = band.from === undefined ? { value: everything } : bounded(band.from, instrument, band.fromIncluded ? 'from' : 'to');
   if ('problem' in from) return from;
-  const to = band.to === undefined ? { value: everything } : edgesOf(band.to, instrument);
+  const to = band.to === undefined ? { value: everything } : bounded(band.to, instrument, band.toIncluded ? 'to' : 'from');
   if ('problem' in to) return to;
   const lower = band.from === undefined ? everything : band.fromIncluded ? lowerEdge(from.value) : beyond(from.value);
   const upper = band.to === undefined ? everything : band.toIncluded ? upperEdge(to.value) : short(to.value);
@@ -33,7 +33,7 @@ export function rangeOfBand(band: BandNode, instrument: Instrument): Read<Range>
 /** What `above`, `below`, `at least`, `at most` or `from … to` hold of, as a range. */
 export function rangeOfFact(fact: Extract<FactNode, { kind: 'compare' | 'between' }>, instrument: Instrument): Read<Range> {
   if (fact.kind === 'between') return rangeOfBand({ kind: 'range', at: fact.at, from: fact.from, fromIncluded: true, to: fact.to, toIncluded: true }, instrument);
-  const level = edgesOf(fact.level, instrument);
+  const level = bounded(fact.level, instrument, fact.op === 'above' || fact.op === 'at-most' ? 'to' : 'from');
   if ('problem' in level) return level;
   const edges = level.value;
   switch (fact.op) {
@@ -53,6 +53,15 @@ export function edgesOf(level: LevelNode, instrument: Instrument): Read<Range> {
   if (level.kind === 'name') return named(level, instrument);
   const value = level.kind === 'number' ? plain(level, instrument) : measured(level, instrument);
   return 'problem' in value ? value : { value: point(value.value) };
+}
+
+/** As {@link edgesOf}, for a level that serves as an edge: a band without end has none to offer. */
+function bounded(level: LevelNode, instrument: Instrument, edge: 'from' | 'to'): Read<Range> {
+  const read = edgesOf(level, instrument);
+  if ('problem' in read || read.value[edge] !== undefined) return read;
+  const name = level.kind === 'name' ? level.text : '';
+  const message = `The band \`${name}\` has no ${edge === 'to' ? 'upper' : 'lower'} end to compare with.`;
+  return problem('bandWithoutEdge', { at: level.at, message, labels: [{ at: instrument.at, text: 'declared here' }], help: `Write a number, or \`${instrument.name} is ${name}\`.` });
 }
 
 function named(name: NameNode, instrument: Instrument): Read<Range> {

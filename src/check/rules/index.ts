@@ -2,7 +2,11 @@
  * Every rule, in the order in which they are run. A rule joins by a line here.
  */
 import type { Rule } from '../context.js';
+import { notAPosition, restIncomplete, restTwice, stepGoesNowhere, walkRepeated } from './access.js';
+import { askedInCircle } from './asked-in-circle.js';
 import { bands } from './bands.js';
+import { contradiction } from './contradiction.js';
+import { dependenceCycle } from './dependence-cycle.js';
 import { duplicateName } from './duplicate-name.js';
 import { dutyNotOnHours, dutyTooFine, dutyWithoutInterval } from './duties.js';
 import { languageEdition, missingFits, repeatedHeadClause, variantWithoutVaries } from './header.js';
@@ -52,4 +56,12 @@ export const rules: readonly Rule[] = [
   marginWithoutLimit,
   allowanceTooLong,
   repeatedClause,
+  contradiction,
+  dependenceCycle,
+  askedInCircle,
+  notAPosition,
+  restIncomplete,
+  restTwice,
+  stepGoesNowhere,
+  walkRepeated,
 ];

@@ -1,5 +1,6 @@
 import type { Rule } from '../context.js';
 import { tasksIn } from '../limits.js';
+import { isInPart } from '../in-part.js';
 import { diagnostic } from '../report.js';
 import { ticked } from '../words.js';
 
@@ -9,10 +10,10 @@ const linking = new Set(['covers', 'restarts', 'met-by', 'mends']);
 /** A task is due by itself, or something else in the schedule speaks of it, or it stands in for others. */
 export const neverDue: Rule = {
   codes: ['neverDue'],
-  check: ({ model }) => {
+  check: ({ model, headers }) => {
     const spoken = new Set(model.references.map(({ definition }) => definition?.node));
     return tasksIn(model).flatMap(({ node }) => {
-      if (spoken.has(node) || node.clauses.some(({ kind }) => timing.has(kind) || linking.has(kind) || kind === 'in-duty')) return [];
+      if (isInPart(headers, node.at) || spoken.has(node) || node.clauses.some(({ kind }) => timing.has(kind) || linking.has(kind) || kind === 'in-duty')) return [];
       const help = 'Say when it is due, for example `every 100 h of engine` or `before each day\'s work`.';
       return [diagnostic('neverDue', { at: node.name.at, message: `Nothing ever makes ${ticked(node.name.text)} due.`, help })];
     });
