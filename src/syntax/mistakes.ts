@@ -9,33 +9,36 @@ import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import { clauseExample } from './clause-examples.js';
 import { shown } from './plain-errors.js';
 import { endOf } from './token-edit.js';
-import { opensDeclaration } from './tokens.js';
+import { opensClause, opensDeclaration } from './tokens.js';
 import { reservedWords } from './words.js';
 
-/** Where the item that failed began, and where the last good token ended. */
+/** Where the item that failed began, where the last good token ended, and whether the next item plainly begins after it. */
 export interface FailureContext {
   readonly opener: { readonly word: string; readonly at: Span } | undefined;
   readonly end: Span;
   readonly file: number;
+  readonly cutShort: boolean;
 }
 
 /** An item that went wrong at `token` (undefined: at the end of the file). */
 export function unexpected(error: Error, token: IToken | undefined, context: FailureContext): Diagnostic {
-  const at =
-    token === undefined ? { ...context.end, start: context.end.end } : { file: context.file, start: token.startOffset, end: endOf(token) };
-  const { opener } = context;
+  const { opener, cutShort } = context;
+  // What is missing is missing where the last good word ended, not where the next clause begins.
+  const missing = token === undefined || cutShort;
+  const at = missing ? { ...context.end, start: context.end.end } : { file: context.file, start: token.startOffset, end: endOf(token) };
+  const message = cutShort ? error.message.replace(/ here, not (.*)\.$/s, ' here, before $1.') : error.message;
   const example = opener === undefined ? undefined : clauseExample(opener.word);
-  const reserved = token !== undefined && reservedWords.has(token.image) && /a name/.test(error.message);
+  const reserved = !missing && reservedWords.has(token.image) && /a name/.test(error.message);
   const help = [
     ...(reserved ? [`\`${token.image}\` is a word of the language and cannot be a name.`] : []),
     ...(example === undefined ? [] : [`For example: \`${example}\`.`]),
   ].join(' ');
   return diagnose(syntaxCatalogue.unexpected, {
-    message: error.message,
+    message,
     at,
     labels: opener === undefined ? [] : [{ at: opener.at, text: 'in what begins here' }],
     ...(help === '' ? {} : { help }),
-    fixes: token !== undefined && /^(?:an interval|Expected an interval)/.test(error.message) ? numberBefore(token, at) : [],
+    fixes: !missing && error.message.startsWith('Expected an interval') ? numberBefore(token, at) : [],
   });
 }
 
@@ -48,9 +51,8 @@ function numberBefore(token: IToken, at: Span): Diagnostic['fixes'] {
 /** A word that was read as one of the language. */
 export function misspelt(written: string, word: string, at: Span): Diagnostic {
   return diagnose(syntaxCatalogue.misspelt, {
-    message: `\`${written}\` is no word that fits here; \`${word}\` would.`,
+    message: `\`${written}\` is not a word that fits here, but \`${word}\` is.`,
     at,
-    help: `Did you mean \`${word}\`?`,
     fixes: [
       {
         grade: Math.abs(written.length - word.length) <= 1 && written.length > 3 ? 'sure' : 'likely',
@@ -63,6 +65,13 @@ export function misspelt(written: string, word: string, at: Span): Diagnostic {
 
 /** Words that begin no item and belong to none. */
 export function stray(first: IToken, at: Span): Diagnostic {
+  if (opensClause(first.image)) {
+    return diagnose(syntaxCatalogue.strayWords, {
+      message: `\`${first.image}\` opens a clause, but not one of what is declared here.`,
+      at,
+      help: 'Most clauses belong to a task: they follow `task`, its name and its title.',
+    });
+  }
   return diagnose(syntaxCatalogue.strayWords, {
     message: `${shown(first)} begins no clause or declaration and does not go on with the one before it.`,
     at,

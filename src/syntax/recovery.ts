@@ -13,8 +13,8 @@ import { nearNames } from '../base/near-name.js';
 import type { Outcome } from './grammar-base.js';
 import { PlanGrammar } from './grammar-plans.js';
 import { giveUp, misspelt, reservedAsName, stray, unexpected } from './mistakes.js';
-import { retype } from './token-edit.js';
-import { allWords } from './tokens.js';
+import { endOf, retype } from './token-edit.js';
+import { allWords, isJoining, opensDeclaration } from './tokens.js';
 import { monthNames, reservedWords } from './words.js';
 
 /** A run of items of one sort, and how to tell where one begins. All look at the next tokens. */
@@ -125,7 +125,9 @@ export abstract class RecoveringGrammar extends PlanGrammar {
   /** A reserved word stands where a name belongs: read on as if it were one, unless it plainly begins the next item. */
   private mendReserved<T>(series: Series<T>, start: number, failedAt: number, token: IToken): Mend<T> | undefined {
     this.go(failedAt);
-    if (this.around.some((each) => each.resumes()) && !this.mistaken.has(token.image)) return undefined;
+    if (this.resumes() && !this.mistaken.has(token.image)) return undefined;
+    const before = this.tokenAt(failedAt - 1);
+    if (isJoining(token.image) && (before === undefined || !opensDeclaration(before.image))) return undefined;
     const kind = token.tokenType;
     retype(token, this.v.Name);
     const outcome = this.tryAt(start, series.read);
@@ -237,6 +239,16 @@ export abstract class RecoveringGrammar extends PlanGrammar {
     return this.around.some((each) => each.resumes());
   }
 
+  private beginsLine(index: number): boolean {
+    const [before, token] = [this.tokenAt(index - 1), this.tokenAt(index)];
+    return before !== undefined && token !== undefined && /[\r\n]/.test(this.source.slice(endOf(before), token.startOffset));
+  }
+
+  private resumesAt(index: number): boolean {
+    this.go(index);
+    return !this.atEnd() && this.resumes();
+  }
+
   protected givenUp(): boolean {
     if (this.problems.length < this.mistakeLimit) return false;
     if (this.problems.length === this.mistakeLimit) {
@@ -259,6 +271,7 @@ export abstract class RecoveringGrammar extends PlanGrammar {
       opener: opener === undefined ? undefined : { word: opener.image, at: this.spanOf(opener) },
       end: before === undefined ? { file: this.file, start: 0, end: 0 } : this.spanOf(before),
       file: this.file,
+      cutShort: this.resumesAt(failedAt) || (start < failedAt && this.beginsLine(failedAt)),
     };
   }
 }

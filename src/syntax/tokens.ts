@@ -140,6 +140,11 @@ export function opensClause(word: string): boolean {
   return (clauseWords as readonly string[]).includes(word);
 }
 
+/** True for the words that join. */
+export function isJoining(word: string): boolean {
+  return (joiningWords as readonly string[]).includes(word);
+}
+
 /** Every word that has a meaning somewhere. */
 export function allWords(): readonly string[] {
   return [...declarationWords, ...clauseWords, ...joiningWords, ...softWords];

@@ -7,8 +7,11 @@ import { readFileSync } from 'node:fs';
 export type Expression =
   | { readonly kind: 'word'; readonly text: string }
   | { readonly kind: 'rule'; readonly name: string }
-  | { readonly kind: 'sequence' | 'choice'; readonly parts: readonly Expression[] }
-  | { readonly kind: 'optional' | 'star' | 'plus'; readonly part: Expression };
+  | { readonly kind: 'sequence'; readonly parts: readonly Expression[] }
+  | { readonly kind: 'choice'; readonly parts: readonly Expression[] }
+  | { readonly kind: 'optional'; readonly part: Expression }
+  | { readonly kind: 'star'; readonly part: Expression }
+  | { readonly kind: 'plus'; readonly part: Expression };
 
 /** Productions by name; lexical ones (with character classes) are left to {@link lexicalRules}. */
 export type Ebnf = ReadonlyMap<string, Expression>;
