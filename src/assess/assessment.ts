@@ -67,6 +67,8 @@ export interface Observation {
   readonly state?: TaskState;
   /** For a condition. */
   readonly truth?: Truth;
+  /** For a condition: the newest thing on record that makes it so; `null` if nothing on record does. */
+  readonly since?: Moment | null;
   readonly limit?: LimitFacts;
   /** For `whichever` and `any`: the part that decided or will decide. */
   readonly governing?: NodeId;

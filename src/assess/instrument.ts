@@ -1,5 +1,6 @@
 /** What a gauge, a dipstick or a meter reads: the reading that stands, and the band it falls in (docs/meaning.md §6). */
 import type { CalendarAmount, Instrument, Range, Task } from '../graph/rule-graph.js';
+import type { EntryId } from '../history/entry.js';
 import type { InstrumentPoint } from '../history/timeline.js';
 import { type Day, minutesBetween, type Moment } from '../values/moment.js';
 import { dayAfter } from './axis.js';
@@ -12,6 +13,13 @@ export function latestReading(world: World, instrument: Instrument): InstrumentP
   if (instrument.is !== 'meter') return world.timeline.instruments.get(instrument.id)?.at(-1) ?? null;
   const point = world.timeline.meters.get(instrument.id)?.points.at(-1);
   return point === undefined ? null : { entry: point.entry, when: point.when, value: point.total };
+}
+
+/** The entry of a reading, and for a meter those that shift its life total or let it count. */
+export function entriesOfReading(world: World, instrument: Instrument, point: InstrumentPoint): readonly EntryId[] {
+  if (instrument.is !== 'meter') return [point.entry];
+  const alongside = world.timeline.meters.get(instrument.id)?.points.findLast((each) => each.entry === point.entry)?.alongside ?? [];
+  return [point.entry, ...alongside];
 }
 
 /** The reading that stands, or why there is none. */

@@ -6,7 +6,7 @@ import type { DuePoint } from '../assess/assessment.js';
 import type { Trigger } from '../graph/rule-graph.js';
 import type { Day } from '../values/moment.js';
 import type { RuleFacts } from './explanation.js';
-import { mayAlter } from './influence.js';
+import { mayAlter, reachesInto } from './influence.js';
 import type { Influence } from './influence.js';
 import { ANYTHING, between, exactly } from './possible.js';
 import type { Possible } from './possible.js';
@@ -41,7 +41,7 @@ export function atPoint(rule: RuleFacts, at: At, standing: Standing): Possible {
     case 'refuelling':
       return asItIs(rule);
     case 'when':
-      return rule.parts.some((part) => mayAlter(part, influenceOf(at))) ? ANYTHING : asItIs(rule);
+      return reachesInto(rule, influenceOf(at)) ? ANYTHING : asItIs(rule);
     case 'while':
       return whileAt(rule, at, standing);
     case 'whichever':

@@ -29,6 +29,8 @@ export interface RuleFacts {
   readonly place: Place;
   readonly state?: TaskState;
   readonly truth?: Truth;
+  /** For a condition: the newest thing on record that makes it so. */
+  readonly since?: Moment | null;
   readonly limit?: LimitFacts;
   /** When what the limit counts from happened, by the first of its entries. */
   readonly baseWhen?: Moment | null;

@@ -4,7 +4,7 @@
 import type { Trigger } from '../graph/rule-graph.js';
 import type { Change } from './change.js';
 import type { RuleFacts } from './explanation.js';
-import { mayAlter } from './influence.js';
+import { mayAlter, reachesInto } from './influence.js';
 import type { Influence } from './influence.js';
 import type { Ground } from './ground.js';
 import { ANYTHING, certain, exactly } from './possible.js';
@@ -45,7 +45,7 @@ function stateIf(ground: Ground, happening: Happening): Change['becomes'] | null
 function leafIf(rule: RuleFacts, happening: Happening, influence: Influence): Possible {
   const node = rule.node as Trigger;
   if (concerns(node, happening)) return isAtOnce(node) && matches(node, happening) ? exactly('due') : ANYTHING;
-  if (rule.parts.some((part) => mayAlter(part, influence))) return ANYTHING;
+  if (reachesInto(rule, influence)) return ANYTHING;
   return rule.state === undefined ? ANYTHING : exactly(rule.state);
 }
 

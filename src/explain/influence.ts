@@ -19,6 +19,17 @@ export function mayAlter(condition: RuleFacts, influence: Influence): boolean {
   return conditionMayAlter(condition.node as Condition, influence) || condition.parts.some((part) => mayAlter(part, influence));
 }
 
+/** The condition of a `when` or a `while` rule; `null` for a rule that has none. */
+export function conditionOf({ node, parts }: RuleFacts): RuleFacts | null {
+  return node.kind === 'when' || node.kind === 'while' ? (parts[0] ?? null) : null;
+}
+
+/** Whether the influence reaches into the condition of the rule, if it has one. */
+export function reachesInto(rule: RuleFacts, influence: Influence): boolean {
+  const condition = conditionOf(rule);
+  return condition !== null && mayAlter(condition, influence);
+}
+
 function conditionMayAlter(node: Condition, by: Influence): boolean {
   switch (node.kind) {
     case 'and':

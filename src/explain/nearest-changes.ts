@@ -37,7 +37,8 @@ function doingChanges(ground: Ground, rule: RuleFacts): readonly Change[] {
       firstMet: (first) => meetsFirst(first, standing),
     }),
   );
-  if (becomes === null || becomes === state) return [];
+  // Doing it while its meter is unread only moves the question; the unknowns say what settles it.
+  if (becomes === null || becomes === state || becomes === 'unknown') return [];
   const done: Change = { change: 'do-it', task, becomes };
   if (!unrecordedIn(rule)) return [done];
   return [done, { change: 'state-it', task, doneAt: dials(standing), becomes }];

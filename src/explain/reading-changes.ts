@@ -6,7 +6,7 @@ import type { Beyond, Change, Reads } from './change.js';
 import { inRange, truthIfRead } from './condition-if.js';
 import { edgeValue, shortOfEdge } from './edges.js';
 import type { RuleFacts } from './explanation.js';
-import { mayAlter } from './influence.js';
+import { conditionOf, mayAlter } from './influence.js';
 import { ANYTHING, certain, exactly } from './possible.js';
 import type { Possible } from './possible.js';
 import type { Ground } from './ground.js';
@@ -82,8 +82,8 @@ function leafIfRead(rule: RuleFacts, ground: Ground, instrument: string, value: 
   const asItIs = rule.state === undefined ? ANYTHING : exactly(rule.state);
   if (node.kind === 'asked') return askedIfRead(rule, node, ground, instrument, value) ?? asItIs;
   if (node.kind === 'sooner') return node.dipstick === instrument ? ANYTHING : asItIs;
-  const [condition] = rule.parts;
-  if (condition === undefined || !mayAlter(condition, { is: 'reading', instrument })) return asItIs;
+  const condition = conditionOf(rule);
+  if (condition === null || !mayAlter(condition, { is: 'reading', instrument })) return asItIs;
   return node.kind === 'when' ? whenIfRead(rule, condition, instrument, value) : ANYTHING;
 }
 

@@ -91,6 +91,7 @@ function pick(seen: Observation): Partial<RuleFacts> {
   return {
     ...(seen.state === undefined ? {} : { state: seen.state }),
     ...(seen.truth === undefined ? {} : { truth: seen.truth }),
+    ...(seen.since === undefined ? {} : { since: seen.since }),
     ...(seen.reachedAt === undefined ? {} : { reachedAt: seen.reachedAt }),
     ...(seen.shares === undefined ? {} : { shares: seen.shares }),
     ...(seen.note === undefined ? {} : { note: seen.note }),
@@ -102,7 +103,8 @@ function baseWhen(recorded: Recorded, base: NonNullable<Observation['limit']>['b
   if (base === null) return null;
   if (base.point.on === 'calendar') return { day: base.point.day, minute: null };
   if (base.point.on === 'moment') return base.point.at;
-  return firstMoment(recorded, base.entries);
+  // A consumption is counted from the last of the levels that it is worked out from.
+  return firstMoment(recorded, base.why === 'reading' ? base.entries.toReversed() : base.entries);
 }
 
 function firstMoment(recorded: Recorded, ids: readonly EntryId[]): Moment | null {

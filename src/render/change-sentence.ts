@@ -8,9 +8,24 @@ import { unitsOf } from '../values/ticks.js';
 import { meterQuantity, titleOf } from './amounts-in-words.js';
 import type { Titles } from './amounts-in-words.js';
 import { theInstrument, valueInWords } from './condition-in-words.js';
+import { listed } from './count-in-words.js';
 import { dayInWords } from './dates-in-words.js';
 import { safeText } from './safe-text.js';
 import { stateInWords } from './state-in-words.js';
+
+/** All changes as sentences; points on several axes that bring the same state share one. */
+export function changeSentences(changes: readonly Change[], names: Titles): readonly string[] {
+  const points = changes.filter((change) => change.change === 'meter-reaches' || change.change === 'date-reaches');
+  const states = [...new Set(points.map((change) => change.becomes))];
+  const shared = states.map((state) => `It ${becomes(state, 'becomes')} ${listed(points.filter((change) => change.becomes === state).map((change) => pointOf(change, names)), 'or')}.`);
+  const others = changes.filter((change) => change.change !== 'meter-reaches' && change.change !== 'date-reaches');
+  const doing = others.filter((change) => change.change === 'do-it' || change.change === 'state-it');
+  return [...doing.map((change) => changeSentence(change, names)), ...shared, ...others.filter((change) => change.change !== 'do-it' && change.change !== 'state-it').map((change) => changeSentence(change, names))];
+}
+
+function pointOf(change: Extract<Change, { change: 'meter-reaches' | 'date-reaches' }>, names: Titles): string {
+  return change.change === 'meter-reaches' ? meterPoint(change, names) : `on ${dayInWords(change.day)}`;
+}
 
 /** One sentence, with its full stop. */
 export function changeSentence(change: Change, names: Titles): string {
@@ -20,9 +35,8 @@ export function changeSentence(change: Change, names: Titles): string {
     case 'state-it':
       return `If you state that it was done by today, it ${becomes(change.becomes, 'is')}.`;
     case 'meter-reaches':
-      return `It ${becomes(change.becomes, 'becomes')} ${meterPoint(change, names)}.`;
     case 'date-reaches':
-      return `It ${becomes(change.becomes, 'becomes')} on ${dayInWords(change.day)}.`;
+      return `It ${becomes(change.becomes, 'becomes')} ${pointOf(change, names)}.`;
     case 'reads':
       return `It would be ${stateInWords(change.becomes)} if ${reading(change, names)}.`;
     case 'happens':

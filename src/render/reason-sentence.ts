@@ -8,7 +8,7 @@ import { nodesOf } from '../explain/find-rule.js';
 import type { Condition, Instrument, Trigger } from '../graph/rule-graph.js';
 import { numberText } from '../values/number-text.js';
 import { titleOf } from './amounts-in-words.js';
-import { conditionInWords, theInstrument, valueInWords } from './condition-in-words.js';
+import { conditionInWords, rangeInWords, theInstrument, valueInWords } from './condition-in-words.js';
 import { counted, listed } from './count-in-words.js';
 import { momentInWords } from './dates-in-words.js';
 import { limitSentence } from './limit-sentence.js';
@@ -39,9 +39,9 @@ function asksNow(rule: RuleFacts): string {
 function cannotSay(rule: RuleFacts, explanation: Explanation): string {
   const why = listed(rule.missing.map((missing) => missingSentence(missing, explanation.names)));
   const what = triggerInWords(rule.node as Trigger, nodesOf(explanation), explanation.names);
-  if (rule.state !== 'unrecorded') return `${what}: nobody can tell, because ${why}`;
+  if (rule.state !== 'unrecorded') return `nobody can tell, because ${why} (the rule is ${what})`;
   const untold = rule.missing.some((missing) => missing.what === 'in-service') ? ', and nobody has noted when the machine entered service' : '';
-  return `${what}: there is no record that it was ever done${untold}`;
+  return `there is no record that it was ever done${untold} (the rule is ${what})`;
 }
 
 function noteSentence(rule: RuleFacts, explanation: Explanation): string | null {
@@ -125,9 +125,19 @@ function whenSentence(rule: RuleFacts, explanation: Explanation): string {
   const [condition] = rule.parts;
   if (condition === undefined) return 'its condition is not on record';
   const evidence = evidenceOf(condition, explanation);
+  const read = readingSentence(condition, explanation);
+  if (read !== null) return `${read}${rule.note?.is === 'answered' ? `, and it was done on ${momentInWords(rule.note.when)}` : ''}`;
   const said = `${conditionInWords(condition.node as Condition, nodesOf(explanation), explanation.names)}: ${truthInWords(condition.truth)}`;
   const answered = rule.note?.is === 'answered' ? `, and it was done on ${momentInWords(rule.note.when)}` : '';
   return `${said}${evidence === '' ? '' : `, ${evidence}`}${answered}`;
+}
+
+/** `the coolant temperature gauge read 98 °C on 13 May 2026, which is above 97 °C`; `null` for a condition that is no plain reading. */
+function readingSentence(condition: RuleFacts, { names }: Explanation): string | null {
+  const { node, note, truth } = condition;
+  if (node.kind !== 'compare' || note?.is !== 'reading') return null;
+  const read = `${theInstrument(node.instrument, names)} read ${valueInWords(note.value, node.instrument, names)} on ${momentInWords(note.when)}`;
+  return `${read}, which is ${truth === 'true' ? '' : 'not '}${rangeInWords(node.range, node.instrument, names)}`;
 }
 
 function whileSentence(rule: RuleFacts, explanation: Explanation): string {

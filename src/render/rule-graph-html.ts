@@ -22,10 +22,9 @@ const KINDS: readonly { readonly kind: RuleTree['kind']; readonly words: string 
   { kind: 'condition', words: 'A condition that is so, is not so, or cannot be told' },
 ];
 
-/** The page; `null` for a task that the schedule does not have. */
-export function renderRuleGraphHtml(graph: RuleGraph, taskId: string): string | null {
+/** The page. @throws RangeError for a task that the schedule does not have. */
+export function renderRuleGraphHtml(graph: RuleGraph, taskId: string): string {
   const tree = ruleTree(graph, taskId);
-  if (tree === null) return null;
   const placed = layOut(tree);
   const title = escapeHtml(`${tree.words}: when it is due`);
   return [
@@ -59,11 +58,10 @@ function drawing(placed: PlacedGraph, tree: RuleTree): string {
   ].join('\n');
 }
 
-function edge({ points, role }: PlacedEdge): string {
-  const path = points.map(({ x, y }, index) => `${index === 0 ? 'M' : 'L'}${x} ${y}`).join('');
-  const middle = points[Math.floor(points.length / 2)];
-  const label = ROLES[role] === '' || middle === undefined ? '' : `<text class="role" x="${middle.x}" y="${middle.y - 4}">${ROLES[role]}</text>`;
-  return `<path class="edge" d="${path}" marker-end="url(#tip)"/>${label}`;
+function edge({ from, to, role }: PlacedEdge): string {
+  const middle = Math.round((from.x + to.x) / 2);
+  const label = ROLES[role] === '' ? '' : `<text class="role" x="${middle + 6}" y="${to.y - 5}">${ROLES[role]}</text>`;
+  return `<path class="edge" d="M${from.x} ${from.y}C${middle} ${from.y} ${middle} ${to.y} ${to.x} ${to.y}" marker-end="url(#tip)"/>${label}`;
 }
 
 function box({ tree, lines, small, x, y, height }: PlacedBox): string {

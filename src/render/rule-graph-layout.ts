@@ -9,6 +9,11 @@ import { wrap } from './wrap.js';
 /** Sizes in user units of the drawing; letters are about 7 wide at this size of type. */
 export const BOX = { width: 236, padding: 10, line: 17, small: 14, letters: 31, smallLetters: 38 } as const;
 
+interface Point {
+  readonly x: number;
+  readonly y: number;
+}
+
 export interface PlacedBox {
   readonly tree: RuleTree;
   readonly lines: readonly string[];
@@ -19,8 +24,10 @@ export interface PlacedBox {
   readonly height: number;
 }
 
+/** From the right side of a box to the left side of one that it is made of. */
 export interface PlacedEdge {
-  readonly points: readonly { readonly x: number; readonly y: number }[];
+  readonly from: Point;
+  readonly to: Point;
   readonly role: Role;
 }
 
@@ -48,14 +55,13 @@ export function layOut(tree: RuleTree): PlacedGraph {
   addBoxes(tree, sized, links);
   for (const [key, { height }] of sized) graph.setNode(key, { width: BOX.width, height });
   for (const { from, to } of links) graph.setEdge(from, to);
-  dagre.layout(graph);
+  dagre.layout(graph, { constraints: siblingsInOrder(tree) });
   const boxes = [...sized].map(([key, box]): PlacedBox => {
-    const at = graph.node(key) as { readonly x: number; readonly y: number };
+    const at = graph.node(key) as Point;
     return { ...box, x: round(at.x - BOX.width / 2), y: round(at.y - box.height / 2) };
   });
   const edges = links.map(({ from, to, role }): PlacedEdge => {
-    const { points } = graph.edge(from, to) as { readonly points: readonly { readonly x: number; readonly y: number }[] };
-    return { points: points.map(({ x, y }) => ({ x: round(x), y: round(y) })), role };
+    return { from: sideOf(graph, from, 1), to: sideOf(graph, to, -1), role };
   });
   const size = graph.graph() as { readonly width?: number; readonly height?: number };
   return { width: Math.ceil(size.width ?? BOX.width), height: Math.ceil(size.height ?? BOX.line), boxes, edges };
@@ -69,6 +75,17 @@ function addBoxes(tree: RuleTree, into: Map<string, Sized>, links: { readonly fr
     addBoxes(part, into, links);
     links.push({ from: tree.key, to: part.key, role: part.role });
   }
+}
+
+/** Rules stand one below the other as their author wrote them. */
+function siblingsInOrder({ parts }: RuleTree): { left: string; right: string }[] {
+  const own = parts.slice(1).map((part, index) => ({ left: parts[index]?.key ?? part.key, right: part.key }));
+  return [...own, ...parts.flatMap(siblingsInOrder)];
+}
+
+function sideOf(graph: { readonly node: (key: string) => unknown }, key: string, side: 1 | -1): Point {
+  const { x, y } = graph.node(key) as Point;
+  return { x: round(x + (side * BOX.width) / 2), y: round(y) };
 }
 
 function round(value: number): number {

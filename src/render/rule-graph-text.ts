@@ -10,11 +10,9 @@ import { wrap } from './wrap.js';
 
 const ROLES: Readonly<Record<Role, string>> = { task: '', gate: 'only if: ', part: '', first: 'first: ', then: 'then: ', condition: '' };
 
-/** The tree as lines parted by `\n`; a sentence that says so, where the schedule has no such task. */
+/** The tree as lines parted by `\n`. @throws RangeError for a task that the schedule does not have. */
 export function renderRuleGraphText(graph: RuleGraph, taskId: string, style: Style): string {
-  const tree = ruleTree(graph, taskId);
-  if (tree === null) return `There is no task \`${safeText(taskId)}\` in this schedule.`;
-  return lines(tree, '', '', style).join('\n');
+  return lines(ruleTree(graph, taskId), '', '', style).join('\n');
 }
 
 function lines(tree: RuleTree, lead: string, below: string, style: Style): readonly string[] {

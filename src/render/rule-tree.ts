@@ -27,10 +27,10 @@ export interface RuleTree {
   readonly parts: readonly RuleTree[];
 }
 
-/** The tree of a task; `null` for an id that the schedule does not have. */
-export function ruleTree(graph: RuleGraph, taskId: string): RuleTree | null {
+/** The tree of a task. @throws RangeError for an id that the schedule does not have. */
+export function ruleTree(graph: RuleGraph, taskId: string): RuleTree {
   const task = graph.tasks.find((candidate) => candidate.id === taskId);
-  if (task === undefined) return null;
+  if (task === undefined) throw new RangeError(`the schedule has no task \`${taskId}\``);
   const names = namesOf(graph);
   const below = [
     ...(task.gate === undefined ? [] : nodeTree(graph, names, task.gate, 'gate', 'gate')),

@@ -5,7 +5,7 @@
 import type { Explanation, Unknown } from '../explain/explanation.js';
 import { findRule } from '../explain/find-rule.js';
 import { formatDate } from '../values/civil.js';
-import { changeSentence } from './change-sentence.js';
+import { changeSentences } from './change-sentence.js';
 import { cautionLines, DEFERENCE } from './cautions.js';
 import { asSentence } from './count-in-words.js';
 import { clockTime } from './dates-in-words.js';
@@ -61,7 +61,7 @@ function holdLines({ holds, notices }: Explanation, style: Style): readonly stri
 
 function changeBlock(explanation: Explanation, style: Style): readonly string[] {
   const { names } = explanation;
-  const sentences = [...settling(explanation.unknown, explanation), ...explanation.changes.map((change) => changeSentence(change, names)), ...forecastSentence(explanation)];
+  const sentences = [...settling(explanation.unknown, explanation), ...changeSentences(explanation.changes, names), ...forecastSentence(explanation)];
   return sentences.length === 0 ? [] : wrap(sentences.join(' '), style.width - 2).map((line) => `  ${line}`);
 }
 

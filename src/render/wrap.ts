@@ -22,12 +22,21 @@ export function pad(text: string, width: number, side: 'left' | 'right' = 'right
   return side === 'right' ? text + fill : fill + text;
 }
 
+// A number and its unit, and the parts of a date, stay on one line.
+const GLUED = /(\d) (?=(?:h|min|s|km|L|mL|m³|V|kPa|MPa|°[CF]|%|(?:calendar )?months?|years?|weeks?|days?|hours?|minutes?)(?![\p{L}\d])|(?:January|February|March|April|May|June|July|August|September|October|November|December)\b)/gu;
+const MONTH_AND_YEAR = /(January|February|March|April|May|June|July|August|September|October|November|December) (?=\d{4}\b)/g;
+const GLUE = '\u00a0';
+
+function glue(text: string): string {
+  return text.replace(GLUED, `$1${GLUE}`).replace(MONTH_AND_YEAR, `$1${GLUE}`);
+}
+
 /** Breaks at spaces; a word longer than the width is broken where it must be. No line is empty unless the text is. */
 export function wrap(text: string, width: number): readonly string[] {
   const room = Math.max(8, width);
   const lines: string[] = [];
   let line = '';
-  for (const word of text.split(' ').flatMap((each) => pieces(each, room))) {
+  for (const word of glue(text).split(' ').flatMap((each) => pieces(each, room))) {
     if (line === '') line = word;
     else if (columns(line) + 1 + columns(word) <= room) line += ` ${word}`;
     else {
@@ -35,7 +44,7 @@ export function wrap(text: string, width: number): readonly string[] {
       line = word;
     }
   }
-  return [...lines, line];
+  return [...lines, line].map((each) => each.replaceAll(GLUE, ' '));
 }
 
 function pieces(word: string, room: number): readonly string[] {

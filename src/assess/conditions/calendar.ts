@@ -12,7 +12,8 @@ export function age(world: World, node: AgeNode): Finding {
   const { inService, entry } = world.timeline.machine;
   if (inService === null || entry === null) return unknown({ what: 'in-service' });
   const birthday = dayAfter(inService, node.span);
-  return found(world.now.day > birthday, onDay(birthday), [entry]);
+  const isOlder = world.now.day > birthday;
+  return found(isOlder, onDay(isOlder ? nextDay(birthday) : inService), [entry]);
 }
 
 /** No outing has ended for at least a span, and none is under way. Counts from the start of service where there was none yet. */
@@ -25,7 +26,8 @@ export function idle(world: World, node: IdleNode): Finding {
   const entry = last?.entry ?? machine.entry;
   if (since === null || entry === null) return unknown({ what: 'outing' });
   const from = dayAfter(since.day, node.span);
-  return found(world.now.day >= from, onDay(from), [entry]);
+  const isIdle = world.now.day >= from;
+  return found(isIdle, isIdle ? onDay(from) : since, [entry]);
 }
 
 /** Between two days of the year, both included; may run over the new year. */
@@ -34,8 +36,12 @@ export function season(world: World, node: SeasonNode): Finding {
   const today = month * 100 + day;
   const [from, to] = [node.from.month * 100 + node.from.day, node.to.month * 100 + node.to.day];
   const inside = from <= to ? today >= from && today <= to : today >= from || today <= to;
-  const opened = inside && today < from ? year - 1 : year;
-  return found(inside, inside ? onDay(dayIn(opened, node.from)) : null, []);
+  const [begins, ends] = [inside && today < from ? year - 1 : year, today > to ? year : year - 1];
+  return found(inside, onDay(inside ? dayIn(begins, node.from) : nextDay(dayIn(ends, node.to))), []);
+}
+
+function nextDay(day: Day): Day {
+  return (day + 1) as Day;
 }
 
 function dayIn(year: number, { month, day }: MonthDay): Day {

@@ -5,7 +5,7 @@ import type { Moment } from '../../values/moment.js';
 import { axisOf } from '../axis.js';
 import { type Finding, found, unknown } from '../condition.js';
 import { realDoings } from '../doings.js';
-import { latestReading } from '../instrument.js';
+import { entriesOfReading, latestReading } from '../instrument.js';
 import type { World } from '../world.js';
 
 /** Whether something was read, done or happened within a span before now. What is not on record did not. */
@@ -16,15 +16,18 @@ export function recent(world: World, node: RecentNode): Finding {
   const base = axis.atMoment(last.when);
   const now = axis.now(last.when);
   if (base === null || now === null) return unknown(axis.missing, last.when, last.entries);
-  const entries = [...new Set([...last.entries, ...base.entries, ...now.entries])];
-  return found(now.value <= axis.add(base.value, node.within, 1), last.when, entries);
+  const limit = axis.add(base.value, node.within, 1);
+  // What makes it false is the passing of the limit, not the reading or the doing before it.
+  const passed = now.value > limit ? axis.reached(limit, true) : null;
+  const entries = [...new Set([...last.entries, ...base.entries, ...now.entries, ...(passed?.entries ?? [])])];
+  return found(passed === null && now.value <= limit, passed?.when ?? last.when, entries);
 }
 
 function lastOf(world: World, what: RecentNode['what']): { readonly when: Moment; readonly entries: readonly EntryId[] } | null {
   switch (what.is) {
     case 'read': {
       const point = latestReading(world, what.instrument);
-      return point === null ? null : { when: point.when, entries: [point.entry] };
+      return point === null ? null : { when: point.when, entries: entriesOfReading(world, what.instrument, point) };
     }
     case 'done': {
       const doing = realDoings(world, what.task).findLast((each) => each.when !== null);

@@ -1,0 +1,55 @@
+import fc from 'fast-check';
+import type { Assessment, AssessOptions, TaskAssessment } from '../../src/assess/assessment.js';
+import { assess } from '../../src/assess/assess.js';
+import { compile } from '../../src/compile/compile.js';
+import type { RuleGraph } from '../../src/graph/rule-graph.js';
+import type { Entry } from '../../src/history/entry.js';
+import type { Moment } from '../../src/values/moment.js';
+import { formatDate } from '../../src/values/civil.js';
+import { history, intent, now } from './random-history.js';
+import { scheduleText } from './random-schedule.js';
+
+/** A schedule that compiles, a history, and the moment at which it is looked at. */
+export interface Case {
+  readonly text: string;
+  readonly graph: RuleGraph;
+  readonly entries: readonly Entry[];
+  readonly now: Moment;
+  readonly options: AssessOptions;
+}
+
+/** Compiles, or `null` where the checker has something against the text. */
+export function compiled(text: string): RuleGraph | null {
+  return compile('random.due', (path) => (path === 'random.due' ? text : undefined)).graph;
+}
+
+export const anyCase: fc.Arbitrary<Case> = fc
+  .record({ text: scheduleText, entries: history, now, intent })
+  .map(({ text, entries, now: at, intent: wanted }) => ({ text, graph: compiled(text), entries, now: at, options: wanted === undefined ? {} : { intent: wanted } }))
+  .filter((each): each is Case => each.graph !== null)
+  .map((each) => ({ ...each, [fc.toStringMethod]: () => told(each) }));
+
+/** What a person needs to see of a case that fails. */
+function told({ text, entries, now: at, options }: Case): string {
+  const tasks = text.slice(text.indexOf('\ntask'));
+  const minute = at.minute === null ? '' : ` minute ${at.minute}`;
+  return `${tasks}\n${entries.map((entry) => JSON.stringify(entry)).join('\n')}\nnow ${formatDate(at.day)}${minute}, ${JSON.stringify(options)}\n`;
+}
+
+/** The assessment of a case, or of another history under its schedule. */
+export function assessed({ graph, options }: Case, entries: readonly Entry[], at: Moment): Assessment {
+  return assess(graph, entries, at, options);
+}
+
+/** What one task came to. */
+export function taskOf(assessment: Assessment, task: string): TaskAssessment {
+  const found = assessment.tasks.find((each) => each.task === task);
+  if (found === undefined) throw new Error(`no task ${task}`);
+  return found;
+}
+
+/** The first entry of each day. */
+export function oneADay(entries: readonly Entry[]): readonly Entry[] {
+  const days = new Set<string>();
+  return entries.filter(({ on }) => !days.has(on) && days.add(on));
+}
