@@ -24,7 +24,12 @@ const banner = '/* Made from grammar/rule-graph.schema.json by `npm run generate
 const answers = [
   ['assessment', 'src/assess/assessment.ts', 'Assessment', 'What is due: the answer of `assess` and of `duewright due --json`'],
   ['explanation', 'src/explain/explanation.ts', 'Explanation', 'Why: the answer of `explain` and of `duewright why --json`'],
-  ['check-report', 'src/adapters/cli/check-report.ts', 'CheckReport', 'What is wrong in one schedule: one item of the array that `duewright check --json` answers'],
+  [
+    'check-report',
+    'src/adapters/cli/check-report.ts',
+    'CheckReport',
+    'What is wrong in one schedule: one item of the array that `duewright check --json` answers',
+  ],
   ['task-rules', 'src/adapters/cli/task-rules.ts', 'TaskRules', 'The rules of one task: the answer of `duewright rules --json`'],
 ];
 
@@ -44,7 +49,8 @@ function ruleGraphTypes() {
 }
 
 function keyOrderText() {
-  const keys = new Set();
+  // What a thing is comes first wherever it stands.
+  const keys = new Set([...Object.keys(schema.properties), 'id', 'kind', 'is', 'on']);
   collect(graphSchema, keys);
   const list = [...keys].map((key) => `  '${key}',`).join('\n');
   return `${banner}\n\n/** Every key of a rule graph, in the order in which the schema first names it. */\nexport const keyOrder: readonly string[] = [\n${list}\n];\n`;

@@ -9,7 +9,7 @@ import type { Loader, Shelf } from './load/shelf.js';
 import { isDefinitionOf, type DefinitionOf, type Model } from './model.js';
 import { nameTable, resolveNames } from './names.js';
 import { rules } from './rules/index.js';
-import { collect } from '../diagnostics/collect.js';
+import { collect, hasErrors } from '../diagnostics/collect.js';
 
 export interface CheckOptions {
   /** Bounds on what a schedule may ask for; those left out keep their defaults (8 deep, 32 files, 5,000 rules). */
@@ -43,6 +43,7 @@ export function check(path: string, load: Loader, options: CheckOptions = {}): C
   const meaning = new Map(references.flatMap(({ name, definition }) => (definition === undefined ? [] : [[name, definition] as const])));
   const meters = table.definitions.filter((definition): definition is DefinitionOf<'meter'> => isDefinitionOf(definition, 'meter'));
   const model: Model = { header, declarations, definitions: table.definitions, meters, references, meaning };
-  const found = rules.flatMap((rule) => rule.check({ model, table, headers }));
+  const whole = !hasErrors(shelf.diagnostics);
+  const found = rules.flatMap((rule) => rule.check({ model, table, headers, whole }));
   return { model, diagnostics: collect(shelf.diagnostics, found), sources: shelf.sources };
 }

@@ -12,6 +12,8 @@ export interface CheckContext {
   readonly table: NameTable;
   /** Headers of all files, the first one's first. */
   readonly headers: readonly HeaderNode[];
+  /** False where some of the text could not be read: then what seems to be missing may be there. */
+  readonly whole: boolean;
 }
 
 /** One thing that is wrong in a schedule, and how it is told. */

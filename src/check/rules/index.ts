@@ -23,7 +23,6 @@ import { firstAfterEvery, firstOfMarks, multipleNotOnMeter, stages } from './sta
 import { unknownName } from './unknown-name.js';
 import { unknownWord } from './unknown-word.js';
 import { unusedName } from './unused-name.js';
-import { whicheverMissing } from './whichever-missing.js';
 import { wrongKindOfName } from './wrong-kind-of-name.js';
 
 export const rules: readonly Rule[] = [
@@ -42,7 +41,6 @@ export const rules: readonly Rule[] = [
   impossibleDate,
   quantities,
   bands,
-  whicheverMissing,
   stages,
   firstOfMarks,
   multipleNotOnMeter,

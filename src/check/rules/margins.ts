@@ -23,7 +23,8 @@ export const allowanceTooLong: Rule = {
   check: (context) =>
     eachTask(context, (model, node, limits) =>
       marginsIn(node).flatMap(({ word, margin }) => {
-        if (word === 'stop') return [];
+        // A percentage of more than all is told as an impossible number.
+        if (word === 'stop' || (margin.kind === 'percent' && margin.number.value >= 100)) return [];
         const short = limits.find(({ axis, amount, interval }) => interval && amount !== undefined && (marginOn(model, margin, axis) ?? -1) >= axis.size);
         if (short === undefined) return [];
         return [diagnostic('allowanceTooLong', { at: margin.at, message: `This ${word} is as long as the interval itself.`, labels: [{ at: short.at, text: 'the interval' }], help: 'Write a shorter one.' })];

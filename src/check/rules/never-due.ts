@@ -10,7 +10,8 @@ const linking = new Set(['covers', 'restarts', 'met-by', 'mends']);
 /** A task is due by itself, or something else in the schedule speaks of it, or it stands in for others. */
 export const neverDue: Rule = {
   codes: ['neverDue'],
-  check: ({ model, headers }) => {
+  check: ({ model, headers, whole }) => {
+    if (!whole) return [];
     const spoken = new Set(model.references.map(({ definition }) => definition?.node));
     return tasksIn(model).flatMap(({ node }) => {
       if (isInPart(headers, node.at) || spoken.has(node) || node.clauses.some(({ kind }) => timing.has(kind) || linking.has(kind) || kind === 'in-duty')) return [];

@@ -3,7 +3,7 @@ import type { Rule } from '../context.js';
 import type { Home, NameKind, Reference } from '../model.js';
 import { lookUp, type NameTable } from '../names.js';
 import { diagnostic, rewrite } from '../report.js';
-import { kindName, kindsName, listed, ticked } from '../words.js';
+import { kindsName, listed, ticked } from '../words.js';
 
 /** Every kind there is, in the order in which other kinds are offered. */
 export const allKinds: readonly NameKind[] = ['task', 'meter', 'gauge', 'dipstick', 'defect', 'event', 'duty', 'attachment', 'position', 'supply', 'hazard', 'place', 'step', 'stop'];
@@ -20,8 +20,8 @@ export const unknownName: Rule = {
 
 function describe({ name, kinds, home }: Reference, table: NameTable): ReturnType<typeof diagnostic> {
   const near = nearNames(name.text, visible(table, kinds, home)).slice(0, 3);
-  const what = kinds.length > 3 ? 'nothing that can be meant here' : kindsName(kinds).replace(/^an? /, 'no ');
-  const message = kinds.length > 3 ? `Nothing is called ${ticked(name.text)}.` : `There is ${what} called ${ticked(name.text)}.`;
+  const what = kindsName(kinds).replace(/\ban? /g, '');
+  const message = kinds.length > 3 ? `Nothing here is called ${ticked(name.text)}.` : `There is no ${what} called ${ticked(name.text)}.`;
   return diagnostic('unknownName', {
     at: name.at,
     message,
@@ -34,7 +34,7 @@ function fallback(name: string, kinds: readonly NameKind[], home: Home, table: N
   const known = visible(table, kinds, home);
   const kind = kinds[0] ?? 'task';
   if (known.length > 0 && known.length <= 6) return `Declared are ${listed(known.map(ticked), 'and')}.`;
-  return `Declare it: \`${kind} ${name} "…"\`, ${kindName(kind)} needs a name and a title.`;
+  return `Declare it, with a title: \`${kind} ${name} "…"\`.`;
 }
 
 /** Names of these kinds that can be written at this home: its own without the attachment's name, and the machine's. */

@@ -1,3 +1,4 @@
+import { nearName } from '../../base/near-name.js';
 import type { Rule } from '../context.js';
 import { placed, type Definition, type NameKind } from '../model.js';
 import { isInPart } from '../in-part.js';
@@ -14,7 +15,9 @@ const kinds: readonly NameKind[] = ['meter', 'gauge', 'dipstick', 'duty', 'posit
  */
 export const unusedName: Rule = {
   codes: ['unusedName'],
-  check: ({ model, headers }) => {
+  check: ({ model, headers, whole }) => {
+    if (!whole) return [];
+    const lost = model.references.flatMap(({ name, definition }) => (definition === undefined ? [name.text] : []));
     const used = new Set(
       model.declarations.filter(({ node }) => node.kind !== 'example' && node.kind !== 'rest').flatMap(({ node }) => usesIn(node).map(({ name }) => model.meaning.get(name))),
     );
@@ -23,6 +26,8 @@ export const unusedName: Rule = {
     const isOnly = (meter: Definition): boolean => model.definitions.filter((other) => other.node.kind === 'meter' && unitOf(other) === unitOf(meter)).length === 1;
     return model.definitions.flatMap((definition) => {
       if (definition.at.file !== 0 || isInPart(headers, definition.at) || !kinds.includes(definition.kind) || used.has(definition)) return [];
+      // It may be what a misspelt name was meant for, which is told already.
+      if (lost.some((name) => nearName(name, [definition.name]) !== undefined)) return [];
       // A span without `of` (`500 starts`) may be counting on the only meter of its unit.
       if (definition.kind === 'meter' && tasks && isOnly(definition)) return [];
       return [diagnostic('unusedName', { at: definition.at, message: `${ticked(definition.name)} is ${kindName(definition.kind)} that nothing uses.`, help: 'Use it in a rule, or take it out.' })];

@@ -338,15 +338,6 @@ export const checkCatalogue = {
     wrong: 'every 100 h of engine allow 100 h late',
     right: 'every 100 h of engine allow 10 h late',
   },
-  whicheverMissing: {
-    code: 'DW266',
-    severity: 'error',
-    title: 'Several limits without `whichever`',
-    explanation:
-      '`100 h or 12 months` could mean the earlier or the later of the two, and the difference matters. Say `whichever first` or `whichever last`.',
-    wrong: 'every 100 h of engine or 12 months',
-    right: 'every 100 h of engine or 12 months, whichever first',
-  },
   dutyWithoutInterval: {
     code: 'DW267',
     severity: 'error',
