@@ -10,18 +10,20 @@ describe('14 CFR 91.409(a): twelve calendar months', () => {
 
   // FAA use of "calendar month": done 2007-06-06, 12 calendar months, good through 2008-06-30.
   it.each([
-    ['2008-06-30', 'coming-up 2008-07-01', 'ready'],
-    ['2008-07-01', 'due 2008-07-01', 'held'],
+    ['2008-06-29', 'coming-up 2008-06-30', 'ready'],
+    ['2008-06-30', 'due 2008-06-30', 'work-due-first'],
+    ['2008-07-01', 'overdue 2008-06-30', 'held'],
   ])('on %s it is %s and the machine %s', (now, state, verdict) => {
     expect(rule.says(annual, now, 'annual-inspection')).toBe(state);
     expect(rule.verdict(annual, now)).toBe(verdict);
   });
 
   it.each([
-    ['2024-02-29', '2025-03-01'],
-    ['2023-12-01', '2025-01-01'],
-    ['2023-12-31', '2025-01-01'],
-  ])('done on %s, first not good on %s', (on, due) => {
+    ['2024-02-29', '2025-02-28'],
+    ['2023-12-01', '2024-12-31'],
+    ['2023-12-31', '2024-12-31'],
+    ['2023-02-28', '2024-02-29'],
+  ])('done on %s, good through %s', (on, due) => {
     expect(rule.says([done(on, 'annual-inspection')], on, 'annual-inspection')).toBe(`clear ${due}`);
   });
 });
@@ -99,8 +101,8 @@ describe('14 CFR 91.411(a) and 91.413(a): 24 calendar months', () => {
 
   // Done 2020-07-22, 24 calendar months, good through 2022-07-31 (FAA use of "calendar month").
   it.each([
-    ['2022-07-31', 'coming-up 2022-08-01', 'ready'],
-    ['2022-08-01', 'due 2022-08-01', 'held'],
+    ['2022-07-31', 'due 2022-07-31', 'work-due-first'],
+    ['2022-08-01', 'overdue 2022-07-31', 'held'],
   ])('on %s: %s, machine %s', (now, state, verdict) => {
     expect(rule.says(told, now, 'altimeter-test', ifr)).toBe(state);
     expect(rule.verdict(told, now, ifr)).toBe(verdict);

@@ -1,5 +1,6 @@
 import { assess } from '../../src/assess/assess.js';
-import type { Assessment, Intent, TaskAssessment } from '../../src/assess/assessment.js';
+import type { Assessment, DuePoint, Intent, TaskAssessment } from '../../src/assess/assessment.js';
+import { assertNever } from '../../src/base/assert-never.js';
 import type { RuleGraph } from '../../src/graph/rule-graph.js';
 import type { Entry } from '../../src/history/entry.js';
 import { civilOf } from '../../src/values/civil.js';
@@ -15,6 +16,8 @@ export interface PublishedRule {
   readonly graph: RuleGraph;
   /** The state of a task at a moment, with its due point: `clear 2008-07-01`, `due 1200`, `resting`. */
   readonly says: (told: readonly Item[], now: string, task: string, intent?: Intent) => string;
+  /** The due points of all the limits that take part in a task. */
+  readonly limits: (told: readonly Item[], now: string, task: string, intent?: Intent) => readonly string[];
   readonly verdict: (told: readonly Item[], now: string, intent?: Intent) => Assessment['verdict'];
 }
 
@@ -27,6 +30,8 @@ export function publishedRule(name: string): PublishedRule {
   return {
     graph,
     says: (told, now, task, intent) => inShort(ask(told, now, intent).tasks.find((each) => each.task === task)),
+    limits: (told, now, task, intent) =>
+      (ask(told, now, intent).record[task] ?? []).flatMap(({ limit }) => (limit?.due == null ? [] : [pointInShort(limit.due)])),
     verdict: (told, now, intent) => ask(told, now, intent).verdict,
   };
 }
@@ -68,16 +73,20 @@ function at(when: string): { readonly on: string; readonly at?: string } {
 
 function inShort(task: TaskAssessment | undefined): string {
   if (task === undefined) return 'no such task';
-  const { state, due } = task;
-  if (due === null) return state;
+  return task.due === null ? task.state : `${task.state} ${pointInShort(task.due)}`;
+}
+
+function pointInShort(due: DuePoint): string {
   switch (due.on) {
     case 'meter':
     case 'work':
-      return `${state} ${unitsOf(due.ticks)}`;
+      return String(unitsOf(due.ticks));
     case 'calendar':
-      return `${state} ${iso(due.day)}`;
+      return iso(due.day);
     case 'moment':
-      return `${state} ${iso(due.at.day)}`;
+      return iso(due.at.day);
+    default:
+      return assertNever(due);
   }
 }
 

@@ -69,19 +69,19 @@ function mismatch(graph: RuleGraph, assessment: Assessment, expect: ExpectNode, 
   if (expect.kind === 'expect-machine') return assessment.verdict === expect.verdict.text ? null : `machine ${assessment.verdict}${holdsIn(assessment)}`;
   const task = assessment.tasks.find(({ task: id }) => id === expect.task.text);
   if (task === undefined) return `no task ${expect.task.text}`;
-  const because = expect.because === undefined || governs(graph, task, fold(words(reasonSpan(expect.because))));
+  const because = expect.because === undefined || governs(graph, task, expect.because, words);
   const until = expect.until.every((point) => duePoints(assessment, task, expect.until.length).some((due) => isPoint(due, point)));
   if (task.state === expect.state && because && until) return null;
   return `${task.task} ${task.state}, due ${inWords(task.due)}, governed by "${governing(graph, task)}"${missingIn(task)}`;
 }
 
-function reasonSpan(because: BecauseNode): Span {
-  return because.at;
-}
-
-/** The governing rule's own words contain the reason's, white space folded. */
-function governs(graph: RuleGraph, task: TaskAssessment, reason: string): boolean {
-  return governing(graph, task).includes(reason.replace(/^because /, ''));
+/** The governing rule's own words contain the reason's, white space folded; of a list of stages the reason names one. */
+function governs(graph: RuleGraph, task: TaskAssessment, because: BecauseNode, words: WordsAt): boolean {
+  const node = task.governing === null ? undefined : graph.nodes[task.governing];
+  const reason = fold(words(because.at)).replace(/^because /, '');
+  if (node?.kind !== 'stages' || because.kind !== 'because-limit' || because.limit.kind !== 'interval') return governing(graph, task).includes(reason);
+  const { number, unit } = because.limit.span;
+  return governing(graph, task).split(/, | of | after | at |^at /).includes(`${number.text} ${unit.text}`);
 }
 
 function governing(graph: RuleGraph, task: TaskAssessment): string {

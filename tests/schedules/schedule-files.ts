@@ -31,9 +31,9 @@ export function graphOfSchedule(path: string): RuleGraph {
   return graph;
 }
 
-/** The worked examples written in the machine's own files, attachments left out. */
+/** The worked examples of the file that was asked for; those of a variant's base are the base's. */
 export function examplesOf({ model }: Compiled): readonly ExampleNode[] {
-  return (model?.declarations ?? []).flatMap(({ node, home }) => (node.kind === 'example' && home.prefix === '' ? [node] : []));
+  return (model?.declarations ?? []).flatMap(({ node }) => (node.kind === 'example' && node.at.file === 0 ? [node] : []));
 }
 
 /** The author's words for a span of a compilation. */
