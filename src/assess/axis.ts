@@ -25,8 +25,8 @@ export interface Axis {
   readonly now: (base: Moment | null) => AxisValue | null;
   /** Where it stood at a doing; the doing's own entries are not repeated. */
   readonly at: (doing: EffectiveDoing) => AxisValue | null;
-  /** Where it stood at a moment. */
-  readonly atMoment: (when: Moment) => AxisValue | null;
+  /** Where it stood at a moment; for a meter, what the entry itself notes goes first. */
+  readonly atMoment: (when: Moment, entry?: EntryId) => AxisValue | null;
   /** Where it stood when the machine entered service; `null` if that is not on record. */
   readonly start: () => AxisValue | null;
   /** base + k spans, always from the base. */
@@ -64,7 +64,10 @@ function meterAxis(world: World, meter: string): Axis {
   return {
     now: () => asValue(meterValueAt(world, meter, world.now)),
     at: (doing) => asValue(doing.meter(meter)),
-    atMoment: (when) => asValue(meterValueAt(world, meter, when)),
+    atMoment: (when, entry) => {
+      const own = entry === undefined ? undefined : track?.points.findLast((point) => point.entry === entry);
+      return own === undefined ? asValue(meterValueAt(world, meter, when)) : { value: own.total, entries: [own.entry, ...own.alongside] };
+    },
     start: () => meterStart(world, meter),
     add: (base, amount, k) => base + k * ticksOf(amount),
     point: (value) => ({ on: 'meter', meter, ticks: value }),
@@ -164,7 +167,8 @@ function workAxis(world: World, duty: string | null): Axis {
     now: (base) => workSince(world, base, duty),
     at: () => ({ value: 0, entries: [] }),
     atMoment: () => ({ value: 0, entries: [] }),
-    start: () => serviceStart(world, () => 0),
+    // With no doing and no start on record, all the work there is counts (docs/meaning.md §4, "Work time").
+    start: () => serviceStart(world, () => 0) ?? { value: 0, entries: [] },
     add: (base, amount, k) => base + k * ticksOf(amount),
     point: (value) => ({ on: 'work', duty, ticks: value }),
     reached: () => null,

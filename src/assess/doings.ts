@@ -64,7 +64,9 @@ function noted(point: MeterPoint | undefined): MeterValue | null {
 
 /** The last reading not later than a moment. */
 export function meterValueAt(world: World, meter: string, when: Moment): MeterValue | null {
-  return noted(lastPointAt(world.timeline.meters.get(meter), when));
+  const point = noted(lastPointAt(world.timeline.meters.get(meter), when));
+  // Outings are the whole of such a meter: before the first of them it stood at 0.
+  return point ?? (world.index.meters.get(meter)?.fromOutings === true ? { ticks: 0, entries: [] } : null);
 }
 
 function stated(world: World, task: string): readonly EffectiveDoing[] {

@@ -45,13 +45,12 @@ function matches(world: World, node: DefectIsNode, spell: DefectSpell): boolean 
   return name !== undefined && classes.indexOf(name) > classes.indexOf(node.worseThan);
 }
 
-/** Whether the work that is on, or intended, is in a duty. */
+/** Whether the work that is on, or intended, is in a duty; when none is, the last outing that began on now's day: work is on until the day is over. */
 export function dutyIs(world: World, node: DutyIsNode): Finding {
   const work = workOn(world, 'outing');
-  if (work === null) return found(false, null, []);
-  if (work.outing !== null) {
-    const inDuty = work.outing.duties.some((each) => each.duty === node.duty);
-    return found(inDuty, work.outing.when, [work.outing.entry]);
-  }
-  return found(world.options.intent?.outing?.duties?.includes(node.duty) === true, world.now, []);
+  if (work?.intended === true) return found(world.options.intent?.outing?.duties?.includes(node.duty) === true, world.now, []);
+  const outing = work?.outing ?? world.timeline.outings.findLast(({ when }) => when.day === world.now.day);
+  if (outing === undefined) return found(false, null, []);
+  const inDuty = outing.duties.some((each) => each.duty === node.duty);
+  return found(inDuty, outing.when, [outing.entry]);
 }

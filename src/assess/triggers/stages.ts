@@ -63,7 +63,7 @@ function startOf(world: World, node: StagesNode, axis: Axis): StageStart | null 
   }
   const event = world.timeline.events.get(node.from.event)?.at(-1);
   if (event === undefined) return 'no-event';
-  const value = axis.atMoment(event.when);
+  const value = axis.atMoment(event.when, event.entry);
   return value === null ? null : { value: value.value, when: event.when, why: 'event', entries: [event.entry, ...value.entries] };
 }
 
