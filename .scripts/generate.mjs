@@ -50,7 +50,7 @@ function ruleGraphTypes() {
 
 function keyOrderText() {
   // What a thing is comes first wherever it stands.
-  const keys = new Set([...Object.keys(schema.properties), 'id', 'kind', 'is', 'on']);
+  const keys = new Set([...Object.keys(graphSchema.properties), 'id', 'kind', 'is', 'on']);
   collect(graphSchema, keys);
   const list = [...keys].map((key) => `  '${key}',`).join('\n');
   return `${banner}\n\n/** Every key of a rule graph, in the order in which the schema first names it. */\nexport const keyOrder: readonly string[] = [\n${list}\n];\n`;
