@@ -23,7 +23,8 @@ export const command = {
   chunkNames: '[name]-[hash]',
   splitting: true,
   minify: true,
-  keepNames: true,
+  // commander starts other programs for commands that are programs of their own, of which we have none; what that takes is slow to load.
+  alias: { 'node:child_process': './.scripts/no-child-process.mjs' },
   banner: { js: requireBanner },
 };
 

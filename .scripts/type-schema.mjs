@@ -11,7 +11,13 @@ const beyondMarks = ['below-low', 'above-full'];
 
 export class SchemaWriter {
   constructor(files) {
-    this.program = ts.createProgram(files, { strict: true, target: ts.ScriptTarget.ES2023, module: ts.ModuleKind.NodeNext, noEmit: true, types: [] });
+    this.program = ts.createProgram(files, {
+      strict: true,
+      target: ts.ScriptTarget.ES2023,
+      module: ts.ModuleKind.NodeNext,
+      noEmit: true,
+      types: [],
+    });
     this.checker = this.program.getTypeChecker();
   }
 
@@ -103,7 +109,10 @@ export class SchemaWriter {
   }
 
   described(symbol) {
-    const text = ts.displayPartsToString(symbol?.getDocumentationComment(this.checker) ?? []).replace(/\s+/g, ' ').trim();
+    const text = ts
+      .displayPartsToString(symbol?.getDocumentationComment(this.checker) ?? [])
+      .replace(/\s+/g, ' ')
+      .trim();
     return text === '' ? {} : { description: text };
   }
 }

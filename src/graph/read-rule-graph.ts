@@ -7,9 +7,6 @@ import type { RuleGraph } from './rule-graph.js';
 /** A graph, or one sentence without its full stop on why the text is none. */
 export type RuleGraphRead = { readonly ok: true; readonly graph: RuleGraph } | { readonly ok: false; readonly problem: string };
 
-/** Names that would reach an object's prototype; no compiler of ours writes them. */
-const forbidden = new Set(['__proto__', 'constructor', 'prototype']);
-
 /**
  * Reads the JSON that `compile` gave, as text.
  *
@@ -17,22 +14,23 @@ const forbidden = new Set(['__proto__', 'constructor', 'prototype']);
  * stands at its own id and refers to earlier nodes only; a graph that was edited, cut off or mixed up is refused. The fingerprint tells of accidents and careless hands, not
  * of forgers: a graph from someone you do not trust is best compiled anew from its text.
  *
+ * @param sha256 the host's own, as hex digits of a text's UTF-8 bytes; ours if not given.
  * @example readRuleGraph(JSON.stringify(graph)) // { ok: true, graph }
  */
-export function readRuleGraph(text: string): RuleGraphRead {
+export function readRuleGraph(text: string, sha256?: (text: string) => string): RuleGraphRead {
   const value = parseJson(text);
   if (!isRecord(value)) return refused('it is not a JSON object');
   if (value['format'] !== 'duewright-rule-graph') return refused('it is not a rule graph');
   if (value['version'] !== 1) return refused(`it is of version ${JSON.stringify(value['version']) ?? 'none'}, and this program reads version 1`);
   const graph = value as unknown as RuleGraph;
-  if (graph.fingerprint !== graphFingerprint(graph)) return refused('its fingerprint does not fit its content: it was changed since it was compiled');
+  if (graph.fingerprint !== graphFingerprint(graph, sha256)) return refused('its fingerprint does not fit its content: it was changed since it was compiled');
   if (!Array.isArray(graph.nodes) || !graph.nodes.every(standsInOrder)) return refused('its nodes are out of order');
   return { ok: true, graph };
 }
 
 function parseJson(text: string): unknown {
   try {
-    return JSON.parse(text, (key, value: unknown) => (forbidden.has(key) ? undefined : value));
+    return JSON.parse(text);
   } catch {
     return undefined;
   }

@@ -30,12 +30,15 @@ describe('docs/language.md', () => {
   test('a mistake in an example would be found', () => {
     const broken = pageSchedule(markdown.replace('every 10 h of engine\n', 'every 10 h of enigne\n'));
     const result = compile('page.due', (path) => (path === 'page.due' ? broken.text : broken.files.get(path)));
-    expect(result.graph).toBeUndefined();
+    expect(result.graph).toBeNull();
     expect(result.diagnostics.map(({ message }) => message).join()).toContain('enigne');
   });
 
   test('every word of the grammar stands in an example', () => {
-    const examples = blocksOf(markdown).map((block) => block.text).join('\n').replace(/"[^"\n]*"/g, '""');
+    const examples = blocksOf(markdown)
+      .map((block) => block.text)
+      .join('\n')
+      .replace(/"[^"\n]*"/g, '""');
     const words = new Set(examples.match(/[a-zA-Z][a-zA-Z'-]*/g));
     const missing = [...wordsOf(grammar)].filter((word) => !words.has(word));
     expect(missing).toEqual([]);

@@ -2,6 +2,8 @@ import { rmSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import type * as Engine from '../../src/engine.js';
+import type * as Whole from '../../src/index.js';
 import { library } from '../../.scripts/bundles.mjs';
 
 const outdir = fileURLToPath(new URL(`../../node_modules/.cache/duewright-library-${process.pid}/`, import.meta.url));
@@ -11,8 +13,8 @@ beforeAll(async () => {
 afterAll(() => rmSync(outdir, { recursive: true, force: true }));
 
 test('the published entries compile, assess and explain', async () => {
-  const whole = (await import(`${outdir}index.js`)) as typeof import('../../src/index.js');
-  const engine = (await import(`${outdir}engine.js`)) as typeof import('../../src/engine.js');
+  const whole = (await import(`${outdir}index.js`)) as typeof Whole;
+  const engine = (await import(`${outdir}engine.js`)) as typeof Engine;
   const text = 'schedule pump "Pump"\n  language 1\nmeter engine "Hours" counts h\ntask oil "Change the oil"\n  every 50 h of engine\n';
   const { graph, diagnostics } = whole.compile('pump.due', (path) => (path === 'pump.due' ? text : undefined));
   expect(diagnostics.filter(({ severity }) => severity === 'error')).toEqual([]);
@@ -26,7 +28,7 @@ test('the published entries compile, assess and explain', async () => {
   ] as const;
   const day = engine.dayOf('2026-02-01');
   if (day === null) throw new Error('no such day');
-  const history = structuredClone(entries) as unknown as Parameters<typeof engine.assess>[1];
+  const history = structuredClone(entries) as unknown as Engine.Entry[];
   const assessment = engine.assess(read.graph, history, { day, minute: null });
   expect(assessment.tasks.map(({ task, state }) => [task, state])).toEqual([['oil', 'due']]);
   expect(engine.explain(read.graph, assessment, history, 'oil').entries.map(({ id }) => id)).toEqual(['a', 'b']);

@@ -56,7 +56,10 @@ export function checkReport(schedule: string, { graph, diagnostics, sources }: C
   };
 }
 
-function reported({ code, severity, message, at, labels, help, fixes }: Diagnostic, place: (at: Span) => ReportedPlace): ReportedDiagnostic {
+function reported(
+  { code, severity, message, at, labels, help, fixes }: Diagnostic,
+  place: (at: Span) => ReportedPlace,
+): ReportedDiagnostic {
   return {
     code,
     severity,

@@ -15,7 +15,8 @@ function sentence(problem: LogbookProblem): string {
     case 'unreadable':
       return `this line is not used: ${problem.what}.`;
     case 'changed':
-      if (problem.acceptedAt !== null) return `this line, or one before it, was changed after it was written; line ${problem.acceptedAt} accepts that.`;
+      if (problem.acceptedAt !== null)
+        return `this line, or one before it, was changed after it was written; line ${problem.acceptedAt} accepts that.`;
       return 'this line, or one before it, was changed after it was written. It is used as it stands.';
     case 'fork':
       return `this line follows line ${problem.from} and not the one before it: two copies of the logbook grew apart here. Both are used.`;

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import type { Entry } from '../../engine.js';
 import { describeLogbookProblem } from './describe-logbook-problem.js';
 import { readLogbookBytes } from '../logbook/read-logbook.js';
-import { describeReadFailure } from './read-text.js';
+import { describeFileFailure } from './describe-file-failure.js';
 import { type Parsed, refused, understood } from './parsed.js';
 
 /** The entries of a logbook that can be used, and one sentence for everything in it that cannot, with its line. */
@@ -17,6 +17,6 @@ export function openLogbook(path: string): Parsed<OpenedLogbook> {
     const { entries, problems } = readLogbookBytes(readFileSync(path === '-' ? 0 : path));
     return understood({ entries, remarks: problems.map((problem) => describeLogbookProblem(path, problem)) });
   } catch (error) {
-    return refused(describeReadFailure(path, error));
+    return refused(describeFileFailure(path, 'read', error));
   }
 }

@@ -1,11 +1,11 @@
 import { readRuleGraph, type RuleGraph } from '../../engine.js';
 import type { CommandHost } from './command-host.js';
 import { compileFile } from './compile-file.js';
+import { renderDiagnostics } from '../../render/diagnostics.js';
 import { complain } from './complain.js';
 import { exitCode } from './exit-code.js';
 import { readText } from './read-text.js';
 import type { Style } from '../../render/style.js';
-import { showDiagnostics } from './show-diagnostics.js';
 
 /**
  * Opens a SCHEDULE argument: a text is compiled, a compiled graph (`.json`) is read. Where that fails it says so, ends the
@@ -15,11 +15,12 @@ export async function openSchedule(host: CommandHost, style: Style, path: string
   return path.endsWith('.json') ? openGraph(host, path) : openText(host, style, path);
 }
 
-function openGraph({ shell, end }: CommandHost, path: string): RuleGraph | undefined {
+async function openGraph({ shell, end }: CommandHost, path: string): Promise<RuleGraph | undefined> {
+  const { createHash } = await import('node:crypto');
   const text = readText(path);
-  const graph = text.ok ? readRuleGraph(text.value) : undefined;
+  const graph = text.ok ? readRuleGraph(text.value, (json) => createHash('sha256').update(json).digest('hex')) : undefined;
   if (graph?.ok === true) return graph.graph;
-  complain(shell, text.ok ? `\`${path}\` is not a compiled schedule that can be used: ${graph?.problem ?? ''}` : text.problem);
+  complain(shell, text.ok ? `\`${path}\` is not a compiled schedule that can be used: ${graph?.problem ?? ''}.` : text.problem);
   end(exitCode.input);
   return undefined;
 }
@@ -29,7 +30,13 @@ async function openText({ shell, end }: CommandHost, style: Style, path: string)
   if (!compiled.ok) complain(shell, compiled.problem);
   else if (compiled.value.graph !== null) return compiled.value.graph;
   else {
-    shell.err(await showDiagnostics(compiled.value, style));
+    shell.err(
+      renderDiagnostics(
+        compiled.value.diagnostics.filter(({ severity }) => severity === 'error'),
+        compiled.value.sources,
+        style,
+      ),
+    );
     complain(shell, `\`${path}\` has errors and cannot be used until they are put right.`);
   }
   end(exitCode.input);

@@ -1,4 +1,5 @@
 import { writeFileSync } from 'node:fs';
+import { describeFileFailure } from './describe-file-failure.js';
 import { type Parsed, refused, understood } from './parsed.js';
 
 /** Writes a file whole. Refused, with one sentence, where that cannot be done. */
@@ -7,6 +8,6 @@ export function writeFile(path: string, text: string): Parsed<string> {
     writeFileSync(path, text);
     return understood(path);
   } catch (error) {
-    return refused(`\`${path}\` cannot be written: ${error instanceof Error ? error.message : 'the reason is not known'}.`);
+    return refused(describeFileFailure(path, 'written', error));
   }
 }

@@ -1,6 +1,7 @@
 import { mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { Ajv } from 'ajv';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { buildCommand, type BuiltCommand, root } from './built-command.js';
@@ -23,8 +24,9 @@ afterAll(() => {
 
 /** What the published schema holds against a value. */
 function objections(schema: string, value: unknown): readonly string[] {
-  const ajv = new Ajv2020({ strict: false, allErrors: true });
-  const validate = ajv.compile(JSON.parse(readFileSync(`${root}grammar/${schema}.schema.json`, 'utf8')) as object);
+  const parsed = JSON.parse(readFileSync(`${root}grammar/${schema}.schema.json`, 'utf8')) as { $schema: string };
+  const ajv = new (parsed.$schema.includes('draft-07') ? Ajv : Ajv2020)({ strict: false, allErrors: true });
+  const validate = ajv.compile(parsed);
   return validate(value) ? [] : (validate.errors ?? []).slice(0, 5).map(({ instancePath, message }) => `${instancePath} ${message ?? ''}`);
 }
 
@@ -34,7 +36,11 @@ function answer(args: readonly string[], options?: Parameters<BuiltCommand['run'
 
 describe('--json answers by the published schemas', () => {
   test('due', () => {
-    for (const args of [tractor, [pump, book, '--on', '2026-06-01'], [pump, book, '--on', '2026-06-01', '--work', '3 h in sandy with strainer']]) {
+    for (const args of [
+      tractor,
+      [pump, book, '--on', '2026-06-01'],
+      [pump, book, '--on', '2026-06-01', '--work', '3 h in sandy with strainer'],
+    ]) {
       expect(objections('assessment', answer(['due', ...args, '--json']))).toEqual([]);
     }
   });
@@ -76,7 +82,10 @@ describe('a compiled graph', () => {
   test('answers as its text does', () => {
     const graph = join(folder, 'pump.json');
     expect(built.run(['compile', pump, '--to', graph])).toEqual({ code: 0, out: '', err: '' });
-    for (const rest of [[book, '--on', '2026-06-01', '--json'], [book, '--on', '2026-06-01', '--work']]) {
+    for (const rest of [
+      [book, '--on', '2026-06-01', '--json'],
+      [book, '--on', '2026-06-01', '--work'],
+    ]) {
       expect(built.run(['due', graph, ...rest])).toEqual(built.run(['due', pump, ...rest]));
     }
   });
@@ -108,7 +117,10 @@ describe('a logbook', () => {
 
   test('with broken lines is used without them, and each is reported with its number', () => {
     const run = built.run(['due', pump, brokenBook, '--on', '2026-06-03', '--json']);
-    expect(run.err.trimEnd().split('\n')).toEqual([expect.stringContaining(`${brokenBook}:6: `), expect.stringContaining(`${brokenBook}:7: `)]);
+    expect(run.err.trimEnd().split('\n')).toEqual([
+      expect.stringContaining(`${brokenBook}:6: `),
+      expect.stringContaining(`${brokenBook}:7: `),
+    ]);
     const { tasks } = JSON.parse(run.out) as { tasks: readonly { task: string; state: string }[] };
     // 91 h, from line 8, is past 40 h + 50 h: the rest of the file was used.
     expect(tasks.find(({ task }) => task === 'change-engine-oil')?.state).toBe('due');

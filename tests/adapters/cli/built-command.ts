@@ -29,7 +29,12 @@ export async function buildCommand(): Promise<BuiltCommand> {
     script,
     run: (args, { input = '', env = {} } = {}) => {
       // The least environment there is, so that a case looks the same on every machine.
-      const result = spawnSync(process.execPath, [script, ...args], { cwd: root, input, env: { LANG: 'en_GB.UTF-8', ...env }, encoding: 'utf8' });
+      const result = spawnSync(process.execPath, [script, ...args], {
+        cwd: root,
+        input,
+        env: { LANG: 'en_GB.UTF-8', ...env },
+        encoding: 'utf8',
+      });
       return { code: result.status, out: result.stdout, err: result.stderr };
     },
     remove: () => rmSync(folder, { recursive: true, force: true }),

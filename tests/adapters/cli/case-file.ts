@@ -34,7 +34,14 @@ export function readCases(text: string): readonly CliCase[] {
 
 /** One run as the text that a case holds. */
 export function shown({ code, out, err }: { readonly code: number | null; readonly out: string; readonly err: string }): string {
-  const lines = [out.trimEnd(), ...err.trimEnd().split('\n').filter((line) => line !== '').map((line) => `! ${line}`)];
+  const lines = [
+    out.trimEnd(),
+    ...err
+      .trimEnd()
+      .split('\n')
+      .filter((line) => line !== '')
+      .map((line) => `! ${line}`),
+  ];
   if (code !== 0) lines.push(`[${code ?? 'killed'}]`);
   return lines.filter((line) => line !== '').join('\n');
 }

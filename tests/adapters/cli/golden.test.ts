@@ -26,7 +26,13 @@ describe.each(readdirSync(folder).filter((file) => file.endsWith('.txt')))('%s',
 
   test.runIf(update)('is written', () => {
     const head = text.slice(0, text.indexOf('## '));
-    writeFileSync(folder + file, writeCases(head, cases.map((each) => ({ ...each, actual: shown(built.run(each.args, { env: each.env })) }))));
+    writeFileSync(
+      folder + file,
+      writeCases(
+        head,
+        cases.map((each) => ({ ...each, actual: shown(built.run(each.args, { env: each.env })) })),
+      ),
+    );
   });
 });
 

@@ -2,7 +2,9 @@ import { dayNumber } from '../../../src/values/civil.js';
 import type { Shell } from '../../../src/adapters/cli/shell.js';
 
 /** A shell that remembers what was said; its clock stands at 2026-06-15 07:30. */
-export function memoryShell(changes: Partial<Pick<Shell, 'env' | 'columns'>> = {}): Shell & { readonly said: { out: string; err: string } } {
+export function memoryShell(
+  changes: Partial<Pick<Shell, 'env' | 'columns'>> = {},
+): Shell & { readonly said: { out: string; err: string } } {
   const said = { out: '', err: '' };
   return {
     env: changes.env ?? { LANG: 'en_GB.UTF-8' },

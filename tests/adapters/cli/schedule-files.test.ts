@@ -30,7 +30,16 @@ describe('scheduleFiles', () => {
   });
 
   test.each([
-    'leak.due', 'up/secret.due', '../secret.due', 'parts/../../secret.due', 'circle.due', 'nothing.due', '', '.', 'parts', 'latin.due',
+    'leak.due',
+    'up/secret.due',
+    '../secret.due',
+    'parts/../../secret.due',
+    'circle.due',
+    'nothing.due',
+    '',
+    '.',
+    'parts',
+    'latin.due',
   ])('gives nothing for %s', (path) => {
     expect(load(path)).toBeUndefined();
   });

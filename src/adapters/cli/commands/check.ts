@@ -5,10 +5,10 @@ import { complain } from '../complain.js';
 import { exitCode } from '../exit-code.js';
 import { jsonText } from '../json-text.js';
 import { counted } from '../../../render/count-in-words.js';
+import { renderDiagnostics } from '../../../render/diagnostics.js';
 import type { Style } from '../../../render/style.js';
 import { styleFor } from '../style-for.js';
 import { addAnswerOptions, type AnswerOptions } from '../answer-options.js';
-import { showDiagnostics } from '../show-diagnostics.js';
 
 const examples = `
 Examples:
@@ -25,7 +25,9 @@ export function addCheck(host: CommandHost): void {
     .description('Reads each SCHEDULE and says what is wrong in it, where, and what to do.')
     .argument('<schedule...>', 'schedules to check')
     .addHelpText('after', examples);
-  addAnswerOptions(command, 'check-report.schema.json').action((schedules: string[], options: AnswerOptions) => runCheck(host, schedules, options));
+  addAnswerOptions(command, 'check-report.schema.json').action((schedules: string[], options: AnswerOptions) =>
+    runCheck(host, schedules, options),
+  );
 }
 
 async function runCheck(host: CommandHost, schedules: readonly string[], options: AnswerOptions): Promise<void> {
@@ -48,7 +50,8 @@ async function checkOne(host: CommandHost, style: Style, schedule: string, quiet
   }
   const report = checkReport(schedule, compiled.value);
   if (!quiet) {
-    host.shell.out(showDiagnostics(compiled.value, style));
+    const { diagnostics, sources } = compiled.value;
+    if (diagnostics.length > 0) host.shell.out(`${renderDiagnostics(diagnostics, sources, style)}\n`);
     host.shell.out(`${schedule}: ${verdict(report)}\n`);
   }
   return report;

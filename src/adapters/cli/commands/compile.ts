@@ -1,3 +1,4 @@
+import { renderDiagnostics } from '../../../render/diagnostics.js';
 import type { CommandHost } from '../command-host.js';
 import { compileFile } from '../compile-file.js';
 import { complain } from '../complain.js';
@@ -5,7 +6,6 @@ import { exitCode } from '../exit-code.js';
 import { jsonText } from '../json-text.js';
 import { styleFor } from '../style-for.js';
 import { addAnswerOptions, type AnswerOptions } from '../answer-options.js';
-import { showDiagnostics } from '../show-diagnostics.js';
 import { writeFile } from '../write-file.js';
 
 interface CompileOptions extends AnswerOptions {
@@ -29,7 +29,9 @@ export function addCompile(host: CommandHost): void {
     .argument('<schedule>', 'the schedule to compile')
     .option('--to <file>', 'the file to write; otherwise the graph is the answer')
     .addHelpText('after', examples);
-  addAnswerOptions(command, 'rule-graph.schema.json').action((schedule: string, options: CompileOptions) => runCompile(host, schedule, options));
+  addAnswerOptions(command, 'rule-graph.schema.json').action((schedule: string, options: CompileOptions) =>
+    runCompile(host, schedule, options),
+  );
 }
 
 async function runCompile({ shell, end }: CommandHost, schedule: string, options: CompileOptions): Promise<void> {
@@ -39,8 +41,8 @@ async function runCompile({ shell, end }: CommandHost, schedule: string, options
     end(exitCode.input);
     return;
   }
-  shell.err(showDiagnostics(compiled.value, styleFor(shell, options)));
-  const { graph } = compiled.value;
+  const { graph, diagnostics, sources } = compiled.value;
+  shell.err(renderDiagnostics(diagnostics, sources, styleFor(shell, options)));
   if (graph === null) {
     complain(shell, `\`${schedule}\` has errors: nothing is written.`);
     end(exitCode.no);

@@ -1,4 +1,3 @@
-import { renderRuleGraphHtml } from '../../../render/rule-graph-html.js';
 import { renderRuleGraphText } from '../../../render/rule-graph-text.js';
 import type { CommandHost } from '../command-host.js';
 import { complain } from '../complain.js';
@@ -27,7 +26,7 @@ export function addRules(host: CommandHost): void {
     .summary('draw the rules of a task')
     .description('Draws how the rules of a TASK hang together, as text or as a page that opens in any browser.')
     .argument('<schedule>', 'the schedule of the machine model')
-    .argument('<task>', 'the name of a task of the schedule')
+    .argument('<task>', 'a task of the schedule, by its name or its title')
     .option('--html <file>', 'write a page with the drawing instead')
     .addHelpText('after', examples);
   addAnswerOptions(command, 'task-rules.schema.json').action((schedule: string, task: string, options: RulesOptions) =>
@@ -44,9 +43,10 @@ async function runRules(host: CommandHost, schedule: string, name: string, optio
     host.shell.out(options.json === true ? jsonText(taskRules(graph, task)) : `${renderRuleGraphText(graph, task.id, style)}\n`);
     return;
   }
+  // Laying a drawing out takes a library that no other answer waits for.
+  const { renderRuleGraphHtml } = await import('../../../render/rule-graph-html.js');
   const written = writeFile(options.html, renderRuleGraphHtml(graph, task.id));
   if (written.ok) return;
   complain(host.shell, written.problem);
   host.end(exitCode.input);
 }
-

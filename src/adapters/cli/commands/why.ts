@@ -13,7 +13,7 @@ type WhyOptions = AnswerOptions & IntentOptions;
 const examples = `
 Examples:
   duewright why tractor.due tractor.jsonl change-engine-oil
-  duewright why tractor.due tractor.jsonl clean-radiator-style --work "3 h in tall-growth" --json`;
+  duewright why tractor.due tractor.jsonl clean-radiator-screen --work "3 h in tall-growth" --json`;
 
 /** `duewright why`: the reasons for one task, from the schedule's line to the logbook's entries. */
 export function addWhy(host: CommandHost): void {
@@ -23,7 +23,7 @@ export function addWhy(host: CommandHost): void {
     .description('Says why a TASK is due or not: the rule, the numbers, the entries of the logbook, and what would change it.')
     .argument('<schedule>', 'the schedule of the machine model')
     .argument('<logbook>', 'the logbook of the machine')
-    .argument('<task>', 'the name of a task of the schedule')
+    .argument('<task>', 'a task of the schedule, by its name or its title')
     .addHelpText('after', examples);
   addAnswerOptions(addIntentOptions(command), 'explanation.schema.json').action(
     (schedule: string, logbook: string, task: string, options: WhyOptions) => runWhy(host, schedule, logbook, task, options),
