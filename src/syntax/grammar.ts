@@ -56,7 +56,7 @@ export class Grammar extends ExampleGrammar {
     const opens = () => this.sees(1, this.v.word.schedule, this.v.word.variant, this.v.word.part);
     const series = { opens, ends: () => !opens(), resumes: () => this.seesDeclaration(), read: () => this.SUBRULE(this.header) };
     const [header] = this.series({ ...series, ends: () => this.seesDeclaration() || this.place > 0 });
-    if (header === undefined && this.problems.length === 0) this.noHeader();
+    if (header === undefined && this.problems.every((each) => each.code === syntaxCatalogue.strayWords.code)) this.noHeader();
     return header ?? null;
   });
 
@@ -182,13 +182,13 @@ export class Grammar extends ExampleGrammar {
   private noHeader(): void {
     const first = this.tokenAt(0);
     const at = first === undefined ? { file: this.file, start: 0, end: 0 } : this.spanOf(first);
-    this.problems.push(
+    this.problems = [
       diagnose(syntaxCatalogue.headerMissing, {
         message: 'The file does not say what it is.',
         at,
         help: 'Begin with `schedule`, a name and a title, for example `schedule orchard-tractor "Orchard tractor"`.',
       }),
-    );
+    ];
   }
 
   private seesHeadClause(): boolean {

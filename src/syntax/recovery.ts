@@ -125,9 +125,11 @@ export abstract class RecoveringGrammar extends PlanGrammar {
   /** A reserved word stands where a name belongs: read on as if it were one, unless it plainly begins the next item. */
   private mendReserved<T>(series: Series<T>, start: number, failedAt: number, token: IToken): Mend<T> | undefined {
     this.go(failedAt);
-    if (this.resumes() && !this.mistaken.has(token.image)) return undefined;
     const before = this.tokenAt(failedAt - 1);
-    if (isJoining(token.image) && (before === undefined || !opensDeclaration(before.image))) return undefined;
+    const declared = before !== undefined && opensDeclaration(before.image);
+    if (isJoining(token.image) && !declared) return undefined;
+    const titled = declared && this.tokenAt(failedAt + 1)?.tokenType === this.v.Text;
+    if (!titled && this.resumes() && !this.mistaken.has(token.image)) return undefined;
     const kind = token.tokenType;
     retype(token, this.v.Name);
     const outcome = this.tryAt(start, series.read);
