@@ -1,0 +1,47 @@
+import { nearNames } from '../../../index.js';
+import type { RuleGraph } from '../../../engine.js';
+import type { LooseDraft } from './loose-draft.js';
+
+/** One name, what it should name, and the names that there are. */
+interface Use {
+  readonly kind: string;
+  readonly name: string;
+  readonly known: readonly string[];
+}
+
+/**
+ * One sentence for each name in a draft that the schedule does not have, with the nearest one that it has.
+ *
+ * @example nameProblems(graph, { kind: 'event', event: 'wheel-refi' })
+ *   // ['There is no event `wheel-refi` in this schedule; did you mean `wheel-refit`?']
+ */
+export function nameProblems(graph: RuleGraph, draft: LooseDraft): readonly string[] {
+  return uses(graph, draft)
+    .filter(({ name, known }) => !known.includes(name))
+    .map(({ kind, name, known }) => {
+      const near = nearNames(name, known)[0];
+      return `There is no ${kind} \`${name}\` in this schedule${near === undefined ? '' : `; did you mean \`${near}\`?`}`;
+    });
+}
+
+function uses(graph: RuleGraph, draft: LooseDraft): readonly Use[] {
+  const named = (kind: string, names: readonly (string | undefined)[], known: readonly { readonly id: string }[]): readonly Use[] =>
+    names.flatMap((name) => (name === undefined ? [] : [{ kind, name, known: known.map(({ id }) => id) }]));
+  const classes = graph.defects.find(({ id }) => id === draft.defect)?.classes.map(({ name }) => ({ id: name })) ?? [];
+  return [
+    ...named('task', [...(draft.tasks ?? []), draft.task], graph.tasks),
+    ...named('meter', [...Object.keys(draft.meters ?? {}), ...Object.keys(draft.doneAt ?? {}), draft.meter], graph.meters),
+    ...named('gauge or dipstick', Object.keys(draft.readings ?? {}), [...graph.gauges, ...graph.dipsticks]),
+    ...named('supply', [...Object.keys(draft.used ?? {}), draft.supply], graph.supplies),
+    ...named('dipstick', [draft.dipstick], graph.dipsticks),
+    ...named(
+      'duty',
+      (draft.duties ?? []).map(({ duty }) => duty),
+      graph.duties,
+    ),
+    ...named('attachment', [...(draft.attachments ?? []), draft.attachment], graph.attachments),
+    ...named('event', [draft.event], graph.events),
+    ...named('defect', [draft.defect], graph.defects),
+    ...named(`class of \`${draft.defect ?? ''}\` named`, [draft.class], classes),
+  ];
+}
