@@ -23,6 +23,11 @@ export function meaningFingerprint(graph: RuleGraph): string {
   return textFingerprint(canonicalJson(plain({ schedule: lasting, ...rest }, nodes, '')));
 }
 
+/** The canonical text of a part of a graph, with its nodes put in and its places left out: equal texts mean the same. */
+export function meaningText(value: unknown, nodes: readonly Node[], key = ''): string {
+  return canonicalJson(plain(value, nodes, key));
+}
+
 function plain(value: unknown, nodes: readonly Node[], key: string): Plain {
   if (Array.isArray(value)) {
     const items = value.map((item: unknown) => plain(nodeId(item, key) ? nodes[item] : item, nodes, nodeId(item, key) ? '' : `${key}[]`));
