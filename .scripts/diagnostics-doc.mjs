@@ -21,7 +21,11 @@ export async function diagnosticsPage() {
   const parts = [
     '# What a diagnostic means',
     'Made from `src/diagnostics/catalogue/` by `.scripts/diagnostics-doc.mjs`; do not edit. Codes keep their meaning for ever. An **error** keeps a schedule from being compiled; a **warning** is most likely a mistake; a **note** is worth knowing.',
-    ['| code | severity | what |', '| --- | --- | --- |', ...entries.map(({ code, severity, title }) => `| [${code}](#${code.toLowerCase()}) | ${severity} | ${cell(title)} |`)].join('\n'),
+    [
+      '| code | severity | what |',
+      '| --- | --- | --- |',
+      ...entries.map(({ code, severity, title }) => `| [${code}](#${code.toLowerCase()}) | ${severity} | ${cell(title)} |`),
+    ].join('\n'),
     ...entries.map(section),
   ];
   return `${parts.join('\n\n')}\n`;
