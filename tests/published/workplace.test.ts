@@ -142,6 +142,23 @@ describe('30 CFR 56.14100 and 75.1914: mines', () => {
   });
 });
 
+describe('30 CFR 77.1433: every fourteen days, every six months', () => {
+  const rule = publishedRule('30-cfr-77-1433');
+  const told = [done('2026-03-02', ['examination', 'measurement'])];
+  const persons = { outing: { hours: 1, duties: ['persons'] } };
+
+  it.each([
+    ['examination', '2026-03-16', 'due 2026-03-16'],
+    ['examination', '2026-03-17', 'overdue 2026-03-16'],
+    ['before-persons', '2026-03-16', 'resting'],
+    ['before-persons', '2026-03-17', 'due 2026-03-17'],
+    ['measurement', '2026-09-02', 'due 2026-09-02'],
+    ['measurement', '2026-09-03', 'overdue 2026-09-02'],
+  ])('%s on %s: %s', (task, now, state) => {
+    expect(rule.says(told, now, task, persons)).toBe(state);
+  });
+});
+
 describe('US Army DA PAM 750-8: ten percent before and after', () => {
   const rule = publishedRule('da-pam-750-8');
   const base = (on: string) => [done(on, 'biennial-service', { odometer: 10000 })];
