@@ -8,6 +8,7 @@
 import { EmbeddedActionsParser, EOF, isRecognitionException, tokenMatcher, type IToken, type TokenType } from 'chevrotain';
 import { cover, type Span } from '../base/span.js';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
+import { LazyLookahead } from './lazy-lookahead.js';
 import { PlainErrors } from './plain-errors.js';
 import { endOf } from './token-edit.js';
 import type { Vocabulary } from './tokens.js';
@@ -44,6 +45,7 @@ export abstract class GrammarBase extends EmbeddedActionsParser {
     super([...vocabulary.all], {
       recoveryEnabled: false,
       maxLookahead: 1,
+      lookaheadStrategy: new LazyLookahead(),
       skipValidations: true,
       errorMessageProvider: new PlainErrors(),
     });
