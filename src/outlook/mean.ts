@@ -1,0 +1,4 @@
+/** The mean; 0 for nothing. */
+export function meanOf(values: readonly number[]): number {
+  return values.length === 0 ? 0 : values.reduce((sum, value) => sum + value, 0) / values.length;
+}
