@@ -96,7 +96,7 @@ function fromParts(world: World, task: string): readonly EffectiveDoing[] {
   if (parts.length === 0) return [];
   const whole: EffectiveDoing[] = [];
   const outright = recorded(world, task).map((doing) => ({ part: null as string | null, doing }));
-  const events = [...outright, ...parts.flatMap((part) => realDoings(world, part).map((doing) => ({ part: part as string | null, doing })))];
+  const events = [...outright, ...parts.flatMap((part) => realDoings(world, part).map((doing) => ({ part, doing })))];
   events.sort((a, b) => compareDoings(a.doing, b.doing));
   let since = new Map<string, EffectiveDoing>();
   for (const { part, doing } of events) {

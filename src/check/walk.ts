@@ -1,26 +1,42 @@
 /**
- * Visits every node of a tree below a node, parents first, in the order written.
+ * Finding nodes of a tree by their kind.
  */
 
 interface AnyNode {
   readonly kind: string;
 }
 
-/** Calls `visit` for `root` and everything below it that has a `kind`. Visiting does not depend on what a node is. */
-export function walk(root: object, visit: (node: AnyNode) => void): void {
-  if (isNode(root)) visit(root);
-  for (const value of Object.values(root)) {
-    if (typeof value === 'object' && value !== null) walk(value, visit);
-  }
+/** Nodes by kind, each list in the order written. */
+export interface NodeIndex {
+  /** All nodes of one kind. `N` is the type that the tree gives that kind. */
+  readonly all: <N extends AnyNode>(kind: N['kind']) => readonly N[];
 }
 
-/** All nodes of one kind at or below `root`. `N` is the type that the tree gives that kind. */
+/** Looks once through everything at or below the roots. */
+export function nodeIndex(roots: readonly object[]): NodeIndex {
+  const byKind = new Map<string, AnyNode[]>();
+  const note = (node: AnyNode): void => {
+    const known = byKind.get(node.kind);
+    if (known === undefined) byKind.set(node.kind, [node]);
+    else known.push(node);
+  };
+  for (const root of roots) walk(root, note);
+  return { all: <N extends AnyNode>(kind: N['kind']) => (byKind.get(kind) ?? []) as readonly AnyNode[] as readonly N[] };
+}
+
+/** All nodes of one kind at or below one root. */
 export function nodesOfKind<N extends AnyNode>(root: object, kind: N['kind']): readonly N[] {
-  const found: N[] = [];
-  walk(root, (node) => {
-    if (node.kind === kind) found.push(node as N);
-  });
-  return found;
+  return nodeIndex([root]).all<N>(kind);
+}
+
+function walk(value: object, visit: (node: AnyNode) => void): void {
+  if (isNode(value)) visit(value);
+  const children: readonly unknown[] = Array.isArray(value)
+    ? value
+    : Object.entries(value).map(([key, child]) => (key === 'at' ? undefined : child));
+  for (const child of children) {
+    if (typeof child === 'object' && child !== null) walk(child, visit);
+  }
 }
 
 function isNode(value: object): value is AnyNode {
