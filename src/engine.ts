@@ -7,6 +7,7 @@ export { assess, assessTimeline } from './assess/assess.js';
 export { BudgetError, defaultBudget } from './assess/world.js';
 export { explain } from './explain/explain.js';
 export { applyChange, justShort } from './explain/apply-change.js';
+export { namesOf } from './explain/names.js';
 export { partsOf } from './explain/rule-facts.js';
 export { readRuleGraph } from './graph/read-rule-graph.js';
 export { canonicalJson } from './history/canonical-json.js';

@@ -1,4 +1,5 @@
 import { dayNumber } from '../../values/civil.js';
+import { createInterface } from 'node:readline';
 import type { Shell } from './shell.js';
 
 /** The world as this process finds it: the only place of the command line that looks at the clock and the environment. */
@@ -14,7 +15,20 @@ export function processShell(): Shell {
     columns,
     out: (text) => void process.stdout.write(text),
     err: (text) => void process.stderr.write(text),
+    ...(process.stdin.isTTY && process.stderr.isTTY ? { ask } : {}),
   };
+}
+
+/** On the error stream, so that the answer can still go into a file. */
+function ask(question: string): Promise<string | null> {
+  const terminal = createInterface({ input: process.stdin, output: process.stderr });
+  return new Promise((resolve) => {
+    terminal.on('close', () => resolve(null));
+    terminal.question(question, (said) => {
+      resolve(said);
+      terminal.close();
+    });
+  });
 }
 
 /** A reader that has seen enough (`duewright due … | head -3`) closes the pipe: that ends us quietly, and is no fault. */

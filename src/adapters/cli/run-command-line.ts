@@ -1,13 +1,9 @@
 import { Command, CommanderError } from 'commander';
 import type { CommandHost } from './command-host.js';
-import { addCheck } from './commands/check.js';
-import { addCompile } from './commands/compile.js';
-import { addDue } from './commands/due.js';
-import { addRules } from './commands/rules.js';
-import { addWhy } from './commands/why.js';
+import { commandsFor } from './commands-for.js';
 import { type ExitCode, exitCode } from './exit-code.js';
-import { styleFor, wantsColour } from './style-for.js';
 import type { Shell } from './shell.js';
+import { styleFor, wantsColour } from './style-for.js';
 
 const epilogue = `
 A SCHEDULE is a .due text, or the .json that \`duewright compile\` wrote. A LOGBOOK holds one JSON entry a line; - is the standard input.
@@ -27,8 +23,8 @@ export async function runCommandLine(args: readonly string[], shell: Shell): Pro
   let code: ExitCode = exitCode.fine;
   const program = createProgram(shell);
   const host: CommandHost = { program, shell, end: (ended) => (code = ended) };
-  for (const add of [addDue, addWhy, addCheck, addRules, addCompile]) add(host);
   try {
+    for (const add of await commandsFor(args)) add(host);
     await program.parseAsync(args, { from: 'user' });
     return code;
   } catch (error) {

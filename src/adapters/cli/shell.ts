@@ -13,6 +13,8 @@ export interface Shell {
   readonly columns: number | undefined;
   /** The answer. */
   readonly out: (text: string) => void;
+  /** Asks the person at the terminal; `null` when they end the input. Undefined where nobody is there to ask. */
+  readonly ask?: (question: string) => Promise<string | null>;
   /** What has to be said besides. */
   readonly err: (text: string) => void;
 }
