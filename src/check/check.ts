@@ -8,6 +8,7 @@ import { defaultLimits, type Limits } from './load/limits.js';
 import type { Loader, Shelf } from './load/shelf.js';
 import { isDefinitionOf, type DefinitionOf, type Model } from './model.js';
 import { nameTable, resolveNames } from './names.js';
+import { nodeIndex } from './walk.js';
 import { rules } from './rules/index.js';
 import { collect, hasErrors } from '../diagnostics/collect.js';
 
@@ -43,7 +44,8 @@ export function check(path: string, load: Loader, options: CheckOptions = {}): C
   const meaning = new Map(references.flatMap(({ name, definition }) => (definition === undefined ? [] : [[name, definition] as const])));
   const meters = table.definitions.filter((definition): definition is DefinitionOf<'meter'> => isDefinitionOf(definition, 'meter'));
   const model: Model = { header, declarations, definitions: table.definitions, meters, references, meaning };
+  const nodes = nodeIndex([...headers, ...declarations.map(({ node }) => node)]);
   const whole = !hasErrors(shelf.diagnostics);
-  const found = rules.flatMap((rule) => rule.check({ model, table, headers, whole }));
+  const found = rules.flatMap((rule) => rule.check({ model, table, headers, nodes, whole }));
   return { model, diagnostics: collect(shelf.diagnostics, found), sources: shelf.sources };
 }

@@ -24,11 +24,6 @@ export function nodeIndex(roots: readonly object[]): NodeIndex {
   return { all: <N extends AnyNode>(kind: N['kind']) => (byKind.get(kind) ?? []) as readonly AnyNode[] as readonly N[] };
 }
 
-/** All nodes of one kind at or below one root. */
-export function nodesOfKind<N extends AnyNode>(root: object, kind: N['kind']): readonly N[] {
-  return nodeIndex([root]).all<N>(kind);
-}
-
 function walk(value: object, visit: (node: AnyNode) => void): void {
   if (isNode(value)) visit(value);
   const children: readonly unknown[] = Array.isArray(value)

@@ -3,6 +3,7 @@
  */
 import type { SourceText } from '../base/source-text.js';
 import { check, type Checked, type CheckOptions } from '../check/check.js';
+import { collect, hasErrors } from '../diagnostics/collect.js';
 import type { Loader } from '../check/load/shelf.js';
 import type { Model } from '../check/model.js';
 import { sealed } from '../graph/fingerprint.js';
@@ -10,6 +11,7 @@ import { textFingerprint } from '../graph/text-fingerprint.js';
 import type { RuleGraph } from '../graph/rule-graph.js';
 import type { HeaderNode } from '../syntax/tree.js';
 import { compileAccess } from './access.js';
+import { checkGraph } from './graph-checks.js';
 import { compileDefects, compileDipsticks, compileGauges, compileMeters, compileNamed, compileStops, compileSupplies } from './machine.js';
 import { compileTasks } from './task.js';
 import { workshop } from './workshop.js';
@@ -30,8 +32,11 @@ export interface Compiled extends Checked {
  */
 export function compile(path: string, load: Loader, options: CheckOptions = {}): Compiled {
   const checked = check(path, load, options);
-  const wrong = checked.model === null || checked.diagnostics.some(({ severity }) => severity === 'error');
-  return { ...checked, graph: wrong || checked.model === null ? null : graphOf(checked.model, checked.sources) };
+  if (checked.model === null || hasErrors(checked.diagnostics)) return { ...checked, graph: null };
+  const graph = graphOf(checked.model, checked.sources);
+  const found = checkGraph(graph, checked.sources);
+  const diagnostics = collect(checked.diagnostics, found);
+  return { ...checked, diagnostics, graph: hasErrors(found) ? null : graph };
 }
 
 /**

@@ -30,7 +30,7 @@ export function compilePlan(shop: Workshop, plan: PlanNode, context: PlanTerms):
 function compileLimit(shop: Workshop, limit: LimitNode, context: PlanTerms): NodeId {
   switch (limit.kind) {
     case 'interval':
-      return compileInterval(shop, limit.span, amountIn(shop, context.home, limit.span), limit.strict, context);
+      return compileInterval(shop, limit, amountIn(shop, context.home, limit.span), limit.strict, context);
     case 'multiple': {
       const amount = amountIn(shop, context.home, limit.span);
       if (amount.on !== 'meter') throw new Error('unchecked: multiples of what is no meter');

@@ -8,6 +8,7 @@ import type { NameNode, SpanNode } from '../syntax/tree.js';
 import type { Amount, Origin } from '../graph/rule-graph.js';
 import { amountOf, delayOf } from '../check/quantities/amount.js';
 import { sound } from '../check/whole.js';
+import { folded } from './folded.js';
 import { nodeList, type NodeList } from './node-list.js';
 
 export interface Workshop extends NodeList {
@@ -47,10 +48,4 @@ export function amountIn(shop: Workshop, home: Home, span: SpanNode): Amount {
 /** What a delay after something amounts to. */
 export function delayIn(shop: Workshop, home: Home, span: SpanNode): Amount {
   return sound(delayOf(shop.model, home, span));
-}
-
-/** Quoted texts are kept as they are; comments go; white space becomes one space. */
-function folded(text: string): string {
-  const parts = text.match(/"(?:\\.|[^"\\])*"|#[^\r\n]*|\s+|[^\s"#]+|["]/g) ?? [];
-  return parts.map((part) => (part.startsWith('#') || /^\s/.test(part) ? ' ' : part)).join('').replace(/ +/g, ' ').trim();
 }

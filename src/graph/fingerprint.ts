@@ -5,13 +5,14 @@ import { canonical, canonicalJson } from './canonical-json.js';
 import type { RuleGraph } from './rule-graph.js';
 import { textFingerprint } from './text-fingerprint.js';
 
-/** SHA-256, in hex, of the canonical JSON of everything in the graph but the fingerprint. `sha256` may be the host's own, which is quicker. */
-export function graphFingerprint(graph: Omit<RuleGraph, 'fingerprint'>, sha256: (text: string) => string = textFingerprint): string {
+/** SHA-256, in hex, of the canonical JSON of everything in the graph but the fingerprint. */
+export function graphFingerprint(graph: Omit<RuleGraph, 'fingerprint'>): string {
   const { fingerprint: _, ...rest }: Omit<RuleGraph, 'fingerprint'> & { fingerprint?: string } = graph;
-  return sha256(canonicalJson(rest));
+  return textFingerprint(canonicalJson(rest));
 }
 
 /** The graph with its fingerprint, its keys in canonical order. */
 export function sealed(graph: Omit<RuleGraph, 'fingerprint'>): RuleGraph {
-  return canonical({ ...graph, fingerprint: graphFingerprint(graph) });
+  const { format, version, ...rest } = canonical(graph);
+  return { format, version, fingerprint: textFingerprint(JSON.stringify({ format, version, ...rest })), ...rest };
 }

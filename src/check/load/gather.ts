@@ -105,8 +105,9 @@ function withinLimit(shelf: Shelf, declarations: readonly PlacedDeclaration[]): 
 
 const timing = new Set(['every', 'first', 'series', 'in-duty', 'while-every', 'when', 'occasion', 'sooner']);
 
+/** A task counts once for each of its timing clauses, anything else once. */
 function weight(node: PlacedDeclaration['node']): number {
-  return 1 + (node.kind === 'task' ? node.clauses.filter(({ kind }) => timing.has(kind)).length : 0);
+  return node.kind === 'task' ? Math.max(1, node.clauses.filter(({ kind }) => timing.has(kind)).length) : 1;
 }
 
 /** The clauses of one kind in a header. */

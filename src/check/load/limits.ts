@@ -6,7 +6,7 @@ export interface Limits {
   readonly depth: number;
   /** Files in all. */
   readonly files: number;
-  /** Declarations and timing clauses in all. */
+  /** Rules in all: a task counts once for each of its timing clauses, any other declaration once. */
   readonly rules: number;
 }
 

@@ -1,13 +1,13 @@
 import type { Diagnostic } from '../../diagnostics/diagnostic.js';
 import type { Range } from '../../graph/rule-graph.js';
-import type { ConditionNode, DeclarationNode, FactNode } from '../../syntax/tree.js';
+import type { ConditionNode, FactNode } from '../../syntax/tree.js';
 import type { Rule } from '../context.js';
-import type { Definition, Model } from '../model.js';
+import { placed, type Definition, type Model } from '../model.js';
 import { edgesOf, rangeOfFact } from '../quantities/level.js';
 import { valueOf } from '../quantities/read.js';
 import { asInstrument } from '../quantities/readings.js';
 import { diagnostic } from '../report.js';
-import { nodesOfKind } from '../walk.js';
+import type { NodeIndex } from '../walk.js';
 import { ticked } from '../words.js';
 
 interface Claim {
@@ -22,14 +22,12 @@ interface Claim {
 /** What is joined by `and`, in one condition or in the `only if` clauses of one task, can all be true at one time. */
 export const contradiction: Rule = {
   codes: ['contradiction'],
-  check: ({ model }) => model.declarations.flatMap(({ node }) => conjunctions(node).flatMap((facts) => clash(model, facts))),
+  check: ({ model, nodes }) => conjunctions(model, nodes).flatMap((facts) => clash(model, facts)),
 };
 
-function conjunctions(node: DeclarationNode): readonly (readonly FactNode[])[] {
-  const inside = nodesOfKind<Extract<ConditionNode, { parts: unknown }>>(node, 'and').map(joined);
-  if (node.kind !== 'task') return inside;
-  const gates = node.clauses.flatMap((clause) => (clause.kind === 'only-if' ? [clause.condition] : []));
-  return gates.length < 2 ? inside : [...inside, gates.flatMap(joined)];
+function conjunctions(model: Model, nodes: NodeIndex): readonly (readonly FactNode[])[] {
+  const gates = placed(model, 'task').map(({ node }) => node.clauses.flatMap((clause) => (clause.kind === 'only-if' ? [clause.condition] : [])));
+  return [...nodes.all<Extract<ConditionNode, { parts: unknown }>>('and').map(joined), ...gates.filter(({ length }) => length > 1).map((all) => all.flatMap(joined))];
 }
 
 /** The facts that all have to be true for a condition to be; what is under `or` or `not` is left out. */

@@ -4,17 +4,11 @@ import { monthName } from '../../values/calendar.js';
 import { daysInMonth, parseDate } from '../../values/civil.js';
 import type { Rule } from '../context.js';
 import { diagnostic, rewrite } from '../report.js';
-import { nodesOfKind } from '../walk.js';
 
 /** Dates, days of a month and times of day exist. 29 February does, for some years have one. */
 export const impossibleDate: Rule = {
   codes: ['impossibleDate'],
-  check: ({ model, headers }) =>
-    [...headers, ...model.declarations.map(({ node }) => node)].flatMap((root) => [
-      ...nodesOfKind<DateNode>(root, 'date').flatMap(date),
-      ...nodesOfKind<MarkDayNode>(root, 'mark-day').flatMap(markDay),
-      ...nodesOfKind<TimeNode>(root, 'time').flatMap(time),
-    ]),
+  check: ({ nodes }) => [...nodes.all<DateNode>('date').flatMap(date), ...nodes.all<MarkDayNode>('mark-day').flatMap(markDay), ...nodes.all<TimeNode>('time').flatMap(time)],
 };
 
 function date({ at, text }: DateNode): readonly Diagnostic[] {

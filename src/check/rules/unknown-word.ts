@@ -1,30 +1,30 @@
 import { nearNames } from '../../base/near-name.js';
 import type { Diagnostic } from '../../diagnostics/diagnostic.js';
-import type { ActNode, DeclarationNode, FactNode, NameNode, StanceItemNode } from '../../syntax/tree.js';
+import type { ActNode, ExpectNode, FactNode, NameNode, StanceItemNode } from '../../syntax/tree.js';
 import type { Rule } from '../context.js';
 import type { Definition, Model } from '../model.js';
 import { placed } from '../model.js';
 import { diagnostic, rewrite } from '../report.js';
-import { nodesOfKind } from '../walk.js';
+import type { NodeIndex } from '../walk.js';
 import { listed, ticked } from '../words.js';
 
 /** What stands after a name has to be one of the words that go with what it names. */
 export const unknownWord: Rule = {
   codes: ['unknownWord'],
-  check: ({ model }) => [...model.declarations.flatMap(({ node }) => inDeclaration(model, node)), ...ruleWords(model), ...verdicts(model)],
+  check: ({ model, nodes }) => [...wordsInUse(model, nodes), ...ruleWords(model), ...verdicts(nodes)],
 };
 
-function inDeclaration(model: Model, node: DeclarationNode): readonly Diagnostic[] {
-  const facts = nodesOfKind<Extract<FactNode, { kind: 'is' }>>(node, 'is');
-  const worse = nodesOfKind<Extract<FactNode, { kind: 'worse' }>>(node, 'worse');
-  const stances = nodesOfKind<StanceItemNode>(node, 'stance-item');
-  const opens = nodesOfKind<Extract<ActNode, { kind: 'act-opens' }>>(node, 'act-opens');
+function wordsInUse(model: Model, nodes: NodeIndex): readonly Diagnostic[] {
+  const facts = nodes.all<Extract<FactNode, { kind: 'is' }>>('is');
+  const worse = nodes.all<Extract<FactNode, { kind: 'worse' }>>('worse');
+  const stances = nodes.all<StanceItemNode>('stance-item');
+  const opens = nodes.all<Extract<ActNode, { kind: 'act-opens' }>>('act-opens');
   return [
     ...facts.flatMap(({ subject, word }) => judge(model.meaning.get(subject), word)),
     ...worse.flatMap(({ defect, than }) => judge(model.meaning.get(defect), than, true)),
     ...stances.flatMap(({ part, position }) => judge(model.meaning.get(part), position)),
     ...opens.flatMap(({ defect, class: found }) => (found === undefined ? [] : judge(model.meaning.get(defect), found, true))),
-    ...(node.kind === 'step' ? [node.from, node.to].flatMap((word) => judge(model.meaning.get(node.part), word)) : []),
+    ...placed(model, 'step').flatMap(({ node }) => [node.from, node.to].flatMap((word) => judge(model.meaning.get(node.part), word))),
   ];
 }
 
@@ -37,8 +37,8 @@ function ruleWords(model: Model): readonly Diagnostic[] {
 
 const machineWords = ['ready', 'held', 'work-due-first', 'cannot-tell'];
 
-function verdicts(model: Model): readonly Diagnostic[] {
-  const expected = placed(model, 'example').flatMap(({ node }) => nodesOfKind<{ readonly kind: 'expect-machine'; readonly verdict: NameNode }>(node, 'expect-machine'));
+function verdicts(nodes: NodeIndex): readonly Diagnostic[] {
+  const expected = nodes.all<Extract<ExpectNode, { kind: 'expect-machine' }>>('expect-machine');
   return expected.flatMap(({ verdict }) => (machineWords.includes(verdict.text) ? [] : [describe('The machine', verdict, machineWords, undefined)]));
 }
 
