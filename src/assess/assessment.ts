@@ -155,7 +155,7 @@ export interface Assessment {
   readonly notices: readonly Notice[];
   readonly tasks: readonly TaskAssessment[];
   /** Suspect readings and strays, by entry id: kept, shown, not used. */
-  readonly setAside: readonly { readonly entry: EntryId; readonly why: string }[];
+  readonly setAside: readonly { readonly entry: EntryId; readonly why: string; /** For a suspect reading: the entry that it disagrees with. */ readonly against?: EntryId }[];
   /** Task id → what each node came to. Empty when `withoutRecord`. */
   readonly record: { readonly [task: string]: readonly Observation[] };
   /** What the conditions of declared stops came to. */

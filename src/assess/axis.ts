@@ -103,12 +103,17 @@ function dayAxis(world: World, calendarMonths: boolean): Axis {
     at: (doing) => (doing.when === null ? null : { value: doing.when.day, entries: [] }),
     atMoment: (when) => ({ value: when.day, entries: [] }),
     start: () => serviceStart(world, (day) => day),
-    add: (base, amount, k) => addCalendar(base as Day, amount, k),
+    add: (base, amount, k) => dueDay(base as Day, amount, k),
     point: (value) => ({ on: 'calendar', day: value as Day, goodThrough: calendarMonths }),
     reached: (value, strict) => (strict ? world.now.day > value : world.now.day >= value) ? { when: { day: (strict ? value + 1 : value) as Day, minute: null }, entries: [] } : null,
     missing: { what: 'in-service' },
     rate: 1,
   };
+}
+
+/** The base itself before the first span: calendar months would else carry it to the end of its month. */
+function dueDay(base: Day, amount: Amount, k: number): number {
+  return k === 0 ? base : addCalendar(base, amount, k);
 }
 
 function serviceStart(world: World, value: (day: Day) => number): AxisValue | null {

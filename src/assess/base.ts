@@ -32,17 +32,20 @@ export interface RepeatRule {
 export function baseOf(world: World, rule: RepeatRule, axis: Axis, doings: readonly EffectiveDoing[], fromStart: boolean): BaseResult {
   const start = fromStart ? axis.start() : null;
   let base: Base | null = start === null ? null : { anchor: start.value, spans: 0, when: startMoment(world), why: 'start', entries: start.entries };
+  const cited: EntryId[] = [...(start?.entries ?? [])];
   let lacking: EffectiveDoing | null = null;
   for (const doing of doings) {
     world.step();
     const value = axis.at(doing);
     lacking = value === null ? doing : null;
     if (value === null) continue;
-    const entries = [...new Set([...doing.entries, ...value.entries])];
-    base = base !== null && keepsSchedule(rule, axis, base, doing, value.value) ? { ...base, spans: base.spans + 1, when: doing.when, why: 'due-point', entries: [...base.entries, ...entries] } : { anchor: value.value, spans: 0, when: doing.when, why: doing.why, entries };
+    // Where the beat of the schedule counts, whether a doing was in time rests on all that went before it.
+    if (rule.count === 'doing') cited.length = 0;
+    cited.push(...doing.entries, ...value.entries);
+    base = base !== null && keepsSchedule(rule, axis, base, doing, value.value) ? { ...base, spans: base.spans + 1, when: doing.when, why: 'due-point' } : { anchor: value.value, spans: 0, when: doing.when, why: doing.why, entries: [] };
   }
   if (lacking !== null) return { missing: lackOf(world, axis, lacking), unrecorded: false, entries: lacking.entries };
-  return base === null ? { missing: { what: 'record', task: world.task ?? '' }, unrecorded: true, entries: [] } : { base };
+  return base === null ? { missing: { what: 'record', task: world.task ?? '' }, unrecorded: true, entries: [] } : { base: { ...base, entries: [...new Set(cited)] } };
 }
 
 /** Whether a doing moves the base to the due point, so that the schedule keeps its beat, rather than to when it was done. */

@@ -15,7 +15,6 @@ export function dialOf(meter: string, total: number, entries: readonly EntryId[]
 }
 
 function shownBy(entry: Entry, meter: string): number | undefined {
-  const noted = entry.meters?.[meter];
-  if (noted !== undefined) return noted;
-  return entry.kind === 'meter-replaced' && entry.meter === meter ? entry.initial : undefined;
+  // What stands beside a replacement is the old dial; from then on the new one counts.
+  return entry.kind === 'meter-replaced' && entry.meter === meter ? entry.initial : entry.meters?.[meter];
 }

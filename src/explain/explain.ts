@@ -47,7 +47,7 @@ export function explain(graph: RuleGraph, assessment: Assessment, entries: reado
     rule,
     gate,
     others: rule === null ? [] : otherLeaves(rule, assessed.governing),
-    entries: cited(observations, byId),
+    entries: cited(observations, assessment.setAside, byId),
     unknown: unknownsOf(assessed, observations),
     holds,
     notices,
@@ -78,6 +78,7 @@ function explainedTask(graph: RuleGraph, task: Task): ExplainedTask {
     qualified: task.site.qualified,
     procedure: task.site.procedure,
     reads: task.reads.map((reading) => reading.instrument),
+    countedBy: [...tasksThatCount(graph, task)].filter((id) => id !== task.id),
   };
 }
 
@@ -98,9 +99,11 @@ function holdsNode(rule: RuleFacts, id: NodeId | null): boolean {
   return rule.parts.some((part) => part.node.id === id || holdsNode(part, id));
 }
 
-/** Every entry that some observation of the task rests on, in the order in which they happened. */
-function cited(observations: readonly Observation[], byId: ReadonlyMap<EntryId, Entry>): readonly CitedEntry[] {
+/** Every entry that some observation of the task rests on, with those that keep a suspect reading in them from counting, in the order in which they happened. */
+function cited(observations: readonly Observation[], setAside: Assessment['setAside'], byId: ReadonlyMap<EntryId, Entry>): readonly CitedEntry[] {
   const ids = new Set(observations.flatMap(entriesOf));
+  // A set is walked in the order of its growth, so that what is added here is looked at too.
+  for (const id of ids) for (const { entry, against } of setAside) if (entry === id && against !== undefined) ids.add(against);
   const found = [...ids].flatMap((id) => {
     const entry = byId.get(id);
     const when = entry === undefined ? null : entryMoment(entry);

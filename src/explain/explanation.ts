@@ -100,6 +100,8 @@ export interface ExplainedTask {
   readonly qualified: boolean;
   readonly procedure: readonly string[];
   readonly reads: readonly Instrument[];
+  /** Tasks whose doing counts as doing this one, or sets its clock. */
+  readonly countedBy: readonly string[];
 }
 
 export interface Explanation {

@@ -89,9 +89,9 @@ function leafIfRead(rule: RuleFacts, ground: Ground, instrument: string, value: 
 
 function whenIfRead(rule: RuleFacts, condition: RuleFacts, instrument: string, value: number): Possible {
   const truth = truthIfRead(condition, instrument, value);
-  // An older part of the condition that a doing has answered may or may not speak again.
-  if (truth === null || (rule.note?.is === 'answered' && condition.parts.length > 0)) return ANYTHING;
-  return exactly(truth === 'true' ? 'due' : truth === 'false' ? 'clear' : 'unknown');
+  // Whether a doing has answered what is left of the condition cannot be told from its parts.
+  if (truth === null || truth === 'unknown' || (rule.note?.is === 'answered' && condition.parts.length > 0)) return ANYTHING;
+  return exactly(truth === 'true' ? 'due' : 'clear');
 }
 
 function askedIfRead(rule: RuleFacts, node: Extract<Trigger, { kind: 'asked' }>, ground: Ground, instrument: string, value: number): Possible | null {

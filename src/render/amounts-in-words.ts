@@ -5,7 +5,6 @@ import type { DuePoint } from '../assess/assessment.js';
 import { assertNever } from '../base/assert-never.js';
 import type { Names } from '../explain/explanation.js';
 import type { Amount, CalendarAmount } from '../graph/rule-graph.js';
-import { addDays } from '../values/calendar.js';
 import { durationText, numberText } from '../values/number-text.js';
 import { unitsOf } from '../values/ticks.js';
 import { counted, inSentence } from './count-in-words.js';
@@ -44,6 +43,11 @@ export function amountInWords(amount: Amount, names: Titles): string {
   }
 }
 
+/** A title in quotes, as it was written, or the id where there is none. */
+export function quoted(title: string | undefined, id: string): string {
+  return `“${safeText(title ?? id)}”`;
+}
+
 /** ` in dry, dusty ground`, or nothing. */
 export function inDuty(duty: string | null, names: Titles): string {
   return duty === null ? '' : ` in ${titleOf(names.duties[duty], duty)}`;
@@ -65,13 +69,13 @@ export function calendarInWords({ unit, count }: CalendarAmount): string {
   }
 }
 
-/** A point: `1300 h of engine`, `2 March 2027`, `through 30 June 2008`. */
+/** A point: `1300 h of engine`, `2 March 2027`. */
 export function pointInWords(point: DuePoint, names: Titles): string {
   switch (point.on) {
     case 'meter':
       return `${meterQuantity(point.ticks, point.meter, names)} of ${safeText(point.meter)}`;
     case 'calendar':
-      return point.goodThrough ? `the end of ${dayInWords(addDays(point.day, -1))}` : dayInWords(point.day);
+      return dayInWords(point.day);
     case 'moment':
       return momentInWords(point.at);
     case 'work':

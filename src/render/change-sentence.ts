@@ -5,7 +5,7 @@ import type { TaskState } from '../assess/assessment.js';
 import { assertNever } from '../base/assert-never.js';
 import type { Beyond, Change, MeterReaches, Reads } from '../explain/change.js';
 import { unitsOf } from '../values/ticks.js';
-import { meterQuantity, titleOf } from './amounts-in-words.js';
+import { meterQuantity, quoted } from './amounts-in-words.js';
 import type { Titles } from './amounts-in-words.js';
 import { theInstrument, valueInWords } from './condition-in-words.js';
 import { listed } from './count-in-words.js';
@@ -40,9 +40,9 @@ export function changeSentence(change: Change, names: Titles): string {
     case 'reads':
       return `It would be ${stateInWords(change.becomes)} if ${reading(change, names)}.`;
     case 'happens':
-      return `It would be ${stateInWords(change.becomes)} on “${titleOf(names.events[change.event], change.event)}”.`;
+      return `It would be ${stateInWords(change.becomes)} on ${quoted(names.events[change.event], change.event)}.`;
     case 'opens':
-      return `It would be ${stateInWords(change.becomes)} if “${titleOf(names.defects[change.defect], change.defect)}” were found as ${safeText(change.class)}.`;
+      return `It would be ${stateInWords(change.becomes)} if ${quoted(names.defects[change.defect], change.defect)} were found as ${safeText(change.class)}.`;
     default:
       return assertNever(change);
   }

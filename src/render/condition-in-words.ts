@@ -5,7 +5,7 @@ import { assertNever } from '../base/assert-never.js';
 import type { CompareNode, Condition, DefectIsNode, Instrument, Node, Range, RecentNode } from '../graph/rule-graph.js';
 import { numberText } from '../values/number-text.js';
 import { unitsOf } from '../values/ticks.js';
-import { amountInWords, calendarInWords, titleOf } from './amounts-in-words.js';
+import { amountInWords, calendarInWords, quoted, titleOf } from './amounts-in-words.js';
 import type { Titles } from './amounts-in-words.js';
 import { counted } from './count-in-words.js';
 import { monthDayInWords } from './dates-in-words.js';
@@ -32,7 +32,7 @@ export function conditionInWords(node: Condition, byId: NodeById, names: Titles)
     case 'position-is':
       return `the ${safeText(node.part)} is ${safeText(node.position)}`;
     case 'attachment-is':
-      return `the ${titleOf(names.attachments[node.attachment], node.attachment)} is ${node.on ? 'on' : 'off'}`;
+      return `the ${safeText(names.attachments[node.attachment] ?? node.attachment)} is ${node.on ? 'on' : 'off'}`;
     case 'defect-is':
       return defectInWords(node, names);
     case 'duty-is':
@@ -65,7 +65,7 @@ function joined(parts: readonly number[], joint: string, byId: NodeById, names: 
 }
 
 function defectInWords(node: DefectIsNode, names: Titles): string {
-  const defect = `“${titleOf(names.defects[node.defect], node.defect)}”`;
+  const defect = quoted(names.defects[node.defect], node.defect);
   if (node.worseThan !== undefined) return `${defect} is worse than ${safeText(node.worseThan)}`;
   if (node.class !== undefined) return `${defect} is open as ${safeText(node.class)}`;
   return `${defect} is ${node.open ? 'open' : 'not open'}`;
@@ -81,9 +81,9 @@ function recentInWords(node: RecentNode, names: Titles): string {
     case 'read':
       return `${theInstrument(node.what.instrument, names)} was read ${within}`;
     case 'done':
-      return `“${titleOf(names.tasks[node.what.task], node.what.task)}” was done ${within}`;
+      return `${quoted(names.tasks[node.what.task], node.what.task)} was done ${within}`;
     case 'happened':
-      return `“${titleOf(names.events[node.what.event], node.what.event)}” happened ${within}`;
+      return `${quoted(names.events[node.what.event], node.what.event)} happened ${within}`;
     default:
       return assertNever(node.what);
   }

@@ -18,6 +18,11 @@ export function inSentence(title: string): string {
   return second === '' || second !== second.toUpperCase() || second === ' ' ? first.toLowerCase() + title.slice(first.length) : title;
 }
 
+/** A sentence with its full stop, unless a quotation has brought one. */
+export function fullStop(text: string): string {
+  return /[.!?]”$/.test(text) ? text : `${text}.`;
+}
+
 /** The first letter large. */
 export function asSentence(text: string): string {
   const [first = ''] = text;

@@ -105,7 +105,7 @@ function left({ due: point, left: length }: TaskAssessment, names: Titles): stri
 
 function due({ due: point }: TaskAssessment, names: Titles): string {
   if (point === null) return '';
-  return point.on === 'calendar' && point.goodThrough ? `good to ${pointInWords(point, names).replace('the end of ', '')}` : pointInWords(point, names);
+  return point.on === 'calendar' && point.goodThrough ? `good to ${pointInWords(point, names)}` : pointInWords(point, names);
 }
 
 /** The rule that governs, or what is not known. */

@@ -2,31 +2,56 @@
  * What an entry of the logbook says, in one line.
  */
 import { assertNever } from '../base/assert-never.js';
+import type { Explanation, RuleFacts } from '../explain/explanation.js';
 import type { Entry } from '../history/entry.js';
 import { numberText } from '../values/number-text.js';
-import { titleOf } from './amounts-in-words.js';
+import { quoted, titleOf } from './amounts-in-words.js';
 import type { Titles } from './amounts-in-words.js';
 import { asSentence, listed } from './count-in-words.js';
 import { safeText } from './safe-text.js';
 
-/** `Done: change the engine oil and filter. Engine 1200 h.` The owner's own note follows in quotes. */
-export function entryInWords(entry: Entry, names: Titles): string {
-  const noted = [...meters(entry, names), ...readings(entry, names)];
-  const said = [happening(entry, names), ...(noted.length > 0 ? [asSentence(listed(noted))] : [])].filter((part) => part !== '');
+/** What a reader is after: of an entry that says much, only what bears on these ids is told. */
+export type About = ReadonlySet<string>;
+
+/** The ids that an explanation is about: its task, what counts as it, and all that its rules speak of. */
+export function aboutOf({ task, rule, gate, names }: Explanation): About {
+  const about = new Set([task.id, ...task.countedBy, ...task.reads.map(({ id }) => id)]);
+  gather([rule, gate].map((tree) => JSON.stringify(tree)), about);
+  // What was read by the task that asks is the reason for asking.
+  if (rule !== null && asks(rule)) for (const id of [...Object.keys(names.gauges), ...Object.keys(names.dipsticks)]) about.add(id);
+  return about;
+}
+
+function asks({ note, parts }: RuleFacts): boolean {
+  return note?.is === 'asked' || parts.some(asks);
+}
+
+function gather(trees: readonly string[], into: Set<string>): void {
+  for (const tree of trees) for (const [, id = ''] of tree.matchAll(/"(?:meter|id|task|dipstick|instrument)":"([^"]+)"/g)) into.add(id);
+}
+
+/**
+ * `Done: change the engine oil and filter. Engine 1200 h.` The owner's own note follows in quotes.
+ *
+ * With `about`, other tasks, meters and readings of the entry are left out.
+ */
+export function entryInWords(entry: Entry, names: Titles, about: About | null = null): string {
+  const noted = [...meters(entry, names, about), ...readings(entry, names, about)];
+  const said = [happening(entry, names, about), ...(noted.length > 0 ? [asSentence(listed(noted))] : [])].filter((part) => part !== '');
   const note = entry.note === undefined ? '' : ` “${safeText(entry.note)}”`;
   return `${said.map((part) => `${part}.`).join(' ')}${note}`;
 }
 
-function meters(entry: Entry, names: Titles): readonly string[] {
-  return Object.entries(entry.meters ?? {}).map(([meter, value]) => `${safeText(meter)} ${shown(value, meter, names)}`);
+function meters(entry: Entry, names: Titles, about: About | null): readonly string[] {
+  return Object.entries(entry.meters ?? {}).filter(([meter]) => about === null || about.has(meter)).map(([meter, value]) => `${safeText(meter)} ${shown(value, meter, names)}`);
 }
 
 function shown(value: number, meter: string, names: Titles): string {
   return `${numberText(value)} ${safeText(names.meters[meter]?.unit ?? 'h')}`;
 }
 
-function readings(entry: Entry, names: Titles): readonly string[] {
-  return Object.entries(entry.readings ?? {}).map(([id, value]) => {
+function readings(entry: Entry, names: Titles, about: About | null): readonly string[] {
+  return Object.entries(entry.readings ?? {}).filter(([id]) => about === null || about.has(id)).map(([id, value]) => {
     const title = titleOf(names.gauges[id]?.title ?? names.dipsticks[id]?.title, id);
     if (typeof value === 'string') return `${title} ${value.replace('-', ' ')}`;
     const unit = names.gauges[id]?.unit;
@@ -34,28 +59,28 @@ function readings(entry: Entry, names: Titles): readonly string[] {
   });
 }
 
-function happening(entry: Entry, names: Titles): string {
+function happening(entry: Entry, names: Titles, about: About | null): string {
   switch (entry.kind) {
     case 'machine':
       return entry.inService === undefined ? 'The machine was taken over' : `The machine entered service on ${entry.inService}`;
     case 'reading':
       return '';
     case 'done':
-      return `Done: ${entry.tasks.map((task) => titleOf(names.tasks[task], task)).join('; ')}`;
+      return doneInWords(entry.tasks, names, about);
     case 'outing':
       return outing(entry, names);
     case 'finding':
       return `Found: ${safeText(entry.text)}`;
     case 'defect-opened':
-      return `Found “${titleOf(names.defects[entry.defect], entry.defect)}”${entry.class === undefined ? '' : ` as ${safeText(entry.class)}`}`;
+      return `Found ${quoted(names.defects[entry.defect], entry.defect)}${entry.class === undefined ? '' : ` as ${safeText(entry.class)}`}`;
     case 'defect-closed':
-      return `Mended “${titleOf(names.defects[entry.defect], entry.defect)}”`;
+      return `Mended ${quoted(names.defects[entry.defect], entry.defect)}`;
     case 'event':
       return `Happened: ${titleOf(names.events[entry.event], entry.event)}`;
     case 'attached':
-      return `Put on: ${titleOf(names.attachments[entry.attachment], entry.attachment)}`;
+      return `Put on: ${safeText(names.attachments[entry.attachment] ?? entry.attachment)}`;
     case 'detached':
-      return `Taken off: ${titleOf(names.attachments[entry.attachment], entry.attachment)}`;
+      return `Taken off: ${safeText(names.attachments[entry.attachment] ?? entry.attachment)}`;
     case 'meter-replaced':
       return `New meter for ${safeText(entry.meter)}: the old one showed ${shown(entry.final, entry.meter, names)}, the new one ${shown(entry.initial, entry.meter, names)}`;
     case 'stands':
@@ -77,11 +102,16 @@ function happening(entry: Entry, names: Titles): string {
   }
 }
 
+function doneInWords(tasks: readonly string[], names: Titles, about: About | null): string {
+  const told = about === null ? tasks : tasks.filter((task) => about.has(task));
+  return told.length === 0 ? 'Other work was done' : `Done: ${told.map((task) => titleOf(names.tasks[task], task)).join('; ')}`;
+}
+
 function outing(entry: Extract<Entry, { kind: 'outing' }>, names: Titles): string {
   const times = entry.until === undefined ? '' : ` ${entry.at === undefined ? '' : `${entry.at} `}to ${entry.until}`;
   const hours = entry.hours === undefined ? '' : `, ${numberText(entry.hours)} h`;
   const duties = (entry.duties ?? []).map(({ duty, hours: part }) => `${part === undefined ? '' : `${numberText(part)} h `}in ${titleOf(names.duties[duty], duty)}`);
-  const attachments = (entry.attachments ?? []).map((attachment) => `with the ${titleOf(names.attachments[attachment], attachment)}`);
+  const attachments = (entry.attachments ?? []).map((attachment) => `with the ${safeText(names.attachments[attachment] ?? attachment)}`);
   return `At work${times}${hours}${[...duties, ...attachments].map((part) => `, ${part}`).join('')}`;
 }
 
@@ -89,5 +119,5 @@ function stated(entry: Extract<Entry, { kind: 'stated' }>, names: Titles): strin
   const by = entry.doneBy === undefined ? '' : ` by ${entry.doneBy}`;
   const at = Object.entries(entry.doneAt ?? {}).map(([meter, value]) => ` at about ${shown(value, meter, names)} of ${safeText(meter)}`);
   const words = entry.words === undefined ? '' : `: “${safeText(entry.words)}”`;
-  return `The owner states that “${titleOf(names.tasks[entry.task], entry.task)}” was done${by}${at.join(' and')}${words}`;
+  return `The owner states that ${quoted(names.tasks[entry.task], entry.task)} was done${by}${at.join(' and')}${words}`;
 }

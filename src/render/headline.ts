@@ -5,13 +5,14 @@ import type { Explanation } from '../explain/explanation.js';
 import { findRule, nodesOf } from '../explain/find-rule.js';
 import type { Condition } from '../graph/rule-graph.js';
 import { conditionInWords } from './condition-in-words.js';
+import { fullStop } from './count-in-words.js';
 import { reasonSentence, evidenceOf } from './reason-sentence.js';
 import { safeText } from './safe-text.js';
 import { stateInWords } from './state-in-words.js';
 
 /** `Change the engine oil and filter is due: the 100 h of engine since … are up.` */
 export function headline(explanation: Explanation): string {
-  return `${safeText(explanation.task.title)} ${verbOf(explanation)}: ${reasonOf(explanation)}.`;
+  return `${safeText(explanation.task.title)} ${verbOf(explanation)}: ${fullStop(reasonOf(explanation))}`;
 }
 
 function verbOf({ state }: Explanation): string {

@@ -2,10 +2,11 @@
  * What one limit has come to, as sentences with its numbers.
  */
 import type { DuePoint, LimitFacts, TaskState } from '../assess/assessment.js';
+import { dialOf } from '../explain/dial.js';
 import type { Explanation, RuleFacts } from '../explain/explanation.js';
-import { addDays } from '../values/calendar.js';
 import { numberText } from '../values/number-text.js';
-import { inDuty, lengthInWords, meterQuantity, pointInWords, pointOnAxis, theMeter, titleOf } from './amounts-in-words.js';
+import { TICKS_PER_UNIT } from '../values/ticks.js';
+import { inDuty, lengthInWords, meterQuantity, pointInWords, pointOnAxis, quoted, theMeter } from './amounts-in-words.js';
 import type { Titles } from './amounts-in-words.js';
 import { listed } from './count-in-words.js';
 import { dayInWords, momentInWords } from './dates-in-words.js';
@@ -24,7 +25,29 @@ export function limitSentence(rule: RuleFacts, explanation: Explanation): string
   if (limit === undefined || limit.due === null) return null;
   const told = { rule, limit, due: limit.due, explanation };
   if (rule.shares !== undefined) return mixSentence(told);
+  if (rule.node.kind === 'calendar-window') return windowSentence(told);
   return reached(rule.state) ? upSentence(told) : leftSentence(told);
+}
+
+/** A named month that has come, is over, or is still to come. */
+function windowSentence({ rule, limit, due, explanation }: Told): string {
+  if (due.on !== 'calendar') return spanInWords(rule, explanation.names);
+  const month = spanInWords(rule, explanation.names);
+  const last = limit.overdueAfter?.on === 'calendar' ? dayInWords(limit.overdueAfter.day) : dayInWords(due.day);
+  const done = lastDone(rule, limit);
+  if (rule.state === 'due') return `${month} has come: it may be done until ${last}${done}`;
+  if (rule.state === 'overdue') return `${month} is over: it was to be done by ${last}${done}`;
+  return `${month} comes in ${lengthInWords(limit.left ?? 0, due, explanation.names)}, on ${dayInWords(due.day)}${done}`;
+}
+
+/** Marks do not count from a doing; it is told beside them. */
+function lastDone(rule: RuleFacts, limit: LimitFacts): string {
+  const { baseWhen } = rule;
+  return limit.base?.why === 'done' && baseWhen !== null && baseWhen !== undefined ? `, and it was last done on ${dayInWords(baseWhen.day)}` : '';
+}
+
+function isMark({ node }: RuleFacts): boolean {
+  return node.kind === 'marks' || node.kind === 'calendar-marks';
 }
 
 function reached(state: TaskState | undefined): boolean {
@@ -37,18 +60,18 @@ function upSentence(told: Told): string {
   const left = limit.left ?? 0;
   const past = left === 0 ? '' : `, ${lengthInWords(left, due, names)} past ${pastWhat(due, names)}`;
   const since = sinceBase(told);
-  if (due.on === 'calendar') return `${spanInWords(rule, names)}${since} ${isPlural(rule) ? 'were' : 'was'} up ${calendarUp(due, left)}`;
+  if (due.on === 'calendar') return `${spanInWords(rule, names)}${since} ${isPlural(rule) ? 'were' : 'was'} up ${calendarUp(due, left)}${isMark(rule) ? lastDone(rule, limit) : ''}`;
   if (due.on === 'moment') return `${spanInWords(rule, names)}${since} ${isPlural(rule) ? 'were' : 'was'} up on ${momentInWords(due.at)}`;
   const verb = isPlural(rule) ? 'are' : 'is';
-  return `${spanInWords(rule, names)}${since} ${verb} ${left === 0 ? 'just up' : 'up'}: ${standsAt(told)}${past}${allowance(told)}`;
+  return `${spanInWords(rule, names)}${since} ${verb} ${left === 0 ? 'just up' : 'up'}: ${standsAt(told)}${past}${allowance(told)}${isMark(rule) ? lastDone(rule, limit) : ''}`;
 }
 
 function leftSentence(told: Told): string {
   const { rule, due, limit, explanation } = told;
   const { names } = explanation;
-  const left = lengthInWords(limit.left ?? 0, due, names);
+  const left = limit.left === 0 ? 'nothing' : lengthInWords(limit.left ?? 0, due, names);
   const verb = isPlural(rule) ? 'have' : 'has';
-  if (due.on === 'calendar') return `${spanInWords(rule, names)}${sinceBase(told)} ${verb} ${left} left: ${due.goodThrough ? 'good through' : 'until'} ${dayInWords(due.goodThrough ? addDays(due.day, -1) : due.day)}`;
+  if (due.on === 'calendar') return `${spanInWords(rule, names)}${sinceBase(told)} ${verb} ${left} left: ${due.goodThrough ? 'good through' : 'until'} ${dayInWords(due.day)}${isMark(rule) ? lastDone(rule, limit) : ''}`;
   const strict = rule.node.kind === 'interval' && rule.node.strict ? 'it falls due beyond' : 'it falls due at';
   return `${spanInWords(rule, names)}${sinceBase(told)} ${verb} ${left} left: ${standsAt(told)}, and ${strict} ${pointOnAxis(due, names)}`;
 }
@@ -70,17 +93,17 @@ function pastWhat(due: DuePoint, names: Titles): string {
 }
 
 function calendarUp(due: Extract<DuePoint, { on: 'calendar' }>, left: number): string {
-  const day = due.goodThrough ? `at the end of ${dayInWords(addDays(due.day, -1))}` : `on ${dayInWords(due.day)}`;
-  if (left === 0) return due.goodThrough ? day : `${day}, today`;
+  const day = `${due.goodThrough ? 'at the end of' : 'on'} ${dayInWords(due.day)}`;
+  if (left === 0) return `${day}, today`;
   return `${day}, ${-left === 1 ? '1 day' : `${-left} days`} ago`;
 }
 
 /** ` since it was done on 2 March 2026 at 1200 h`; what the limit counts from. */
 function sinceBase({ rule, limit, explanation }: Told): string {
   const { base } = limit;
-  if (base === null) return '';
-  const when = rule.baseWhen === null || rule.baseWhen === undefined ? '' : ` on ${momentInWords(rule.baseWhen)}`;
+  if (base === null || isMark(rule)) return '';
   const at = base.point.on === 'meter' ? ` at ${meterQuantity(base.point.ticks, base.point.meter, explanation.names)}` : '';
+  const when = baseMoment(rule, at !== '');
   switch (base.why) {
     case 'done':
       return ` since it was done${when}${at}`;
@@ -103,19 +126,32 @@ function sinceBase({ rule, limit, explanation }: Told): string {
   }
 }
 
+/** With a meter's value beside it the day is enough. */
+function baseMoment({ baseWhen }: RuleFacts, besideValue: boolean): string {
+  if (baseWhen === null || baseWhen === undefined) return '';
+  return ` on ${besideValue ? dayInWords(baseWhen.day) : momentInWords(baseWhen)}`;
+}
+
 function eventWords(rule: RuleFacts, { names }: Explanation): string {
   const { node } = rule;
   const id = node.kind === 'event' ? node.event : node.kind === 'stages' && node.from.is === 'event' ? node.from.event : null;
-  return id === null ? 'it happened' : `“${titleOf(names.events[id], id)}”`;
+  return id === null ? 'it happened' : quoted(names.events[id], id);
 }
 
 /** `the hour meter on the dash read 1304 h on 13 May 2026`. */
 function standsAt({ rule, limit, explanation }: Told): string {
   const { now } = limit;
   if (now === null) return 'where it stands now is not known';
-  const on = rule.readWhen === null || rule.readWhen === undefined ? '' : ` on ${momentInWords(rule.readWhen)}`;
-  if (now.point.on === 'meter') return `${theMeter(now.point.meter, explanation.names)} read ${meterQuantity(now.point.ticks, now.point.meter, explanation.names)}${on}`;
+  const on = rule.readWhen === null || rule.readWhen === undefined ? '' : ` on ${dayInWords(rule.readWhen.day)}`;
+  if (now.point.on === 'meter') return meterStands(now.point, now.entries, on, explanation);
   return now.point.on === 'work' ? `${pointInWords(now.point, explanation.names)} since then` : `it is ${pointInWords(now.point, explanation.names)}`;
+}
+
+/** Where an earlier meter was replaced, the life total with what the dial shows beside it. */
+function meterStands({ meter, ticks }: Extract<DuePoint, { on: 'meter' }>, ids: readonly string[], on: string, { names, entries }: Explanation): string {
+  const behind = dialOf(meter, ticks, ids, new Map(entries.map(({ id, entry }) => [id, entry])));
+  if (behind === null || behind === 0) return `${theMeter(meter, names)} read ${meterQuantity(ticks, meter, names)}${on}`;
+  return `${theMeter(meter, names)} stood at ${meterQuantity(ticks, meter, names)} in all${on} (${meterQuantity(ticks - behind, meter, names)} on the dial)`;
 }
 
 function allowance({ rule, limit, due, explanation }: Told): string {
@@ -128,6 +164,6 @@ function allowance({ rule, limit, due, explanation }: Told): string {
 
 function isPlural(rule: RuleFacts): boolean {
   const { node } = rule;
-  if (node.kind === 'interval') return node.amount.on !== 'calendar' || node.amount.count !== 1;
+  if (node.kind === 'interval') return node.amount.on === 'calendar' ? node.amount.count !== 1 : node.amount.ticks !== TICKS_PER_UNIT;
   return node.kind === 'duty-mix';
 }

@@ -3,7 +3,7 @@
  */
 import type { Missing } from '../assess/assessment.js';
 import { assertNever } from '../base/assert-never.js';
-import { theMeter, titleOf } from './amounts-in-words.js';
+import { quoted, theMeter, titleOf } from './amounts-in-words.js';
 import type { Titles } from './amounts-in-words.js';
 import { safeText } from './safe-text.js';
 
@@ -17,7 +17,7 @@ export function missingSentence(missing: Missing, names: Titles): string {
     case 'meter-at-doing':
       return `nobody noted what ${theMeter(missing.meter, names)} showed at that time (entry ${safeText(missing.entry)})`;
     case 'record':
-      return `there is no record of “${titleOf(names.tasks[missing.task], missing.task)}”`;
+      return `there is no record of ${quoted(names.tasks[missing.task], missing.task)}`;
     case 'in-service':
       return 'nobody has noted when the machine entered service';
     case 'outing':

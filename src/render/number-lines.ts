@@ -3,7 +3,6 @@
  */
 import type { DuePoint, LimitFacts } from '../assess/assessment.js';
 import type { Explanation, RuleFacts } from '../explain/explanation.js';
-import { addDays } from '../values/calendar.js';
 import { numberText } from '../values/number-text.js';
 import { calendarInWords, lengthInWords, meterQuantity, pointOnAxis, titleOf } from './amounts-in-words.js';
 import type { Titles } from './amounts-in-words.js';
@@ -42,10 +41,15 @@ function axisLabel(due: DuePoint): string {
 
 /** `1200 h + 100 h = 1300 h`. */
 function sum(rule: RuleFacts, limit: LimitFacts, due: DuePoint, names: Titles): string {
-  const end = due.on === 'calendar' && due.goodThrough ? `good through ${dayInWords(addDays(due.day, -1))}` : pointOnAxis(due, names);
-  if (limit.base === null || limit.span === null || rule.shares !== undefined) return `due at ${end}`;
+  const end = due.on === 'calendar' && due.goodThrough ? `good through ${dayInWords(due.day)}` : pointOnAxis(due, names);
+  if (limit.base === null || limit.span === null || rule.shares !== undefined || isMark(rule)) return `due ${due.on === 'calendar' ? 'on' : 'at'} ${end}`;
   const base = due.on === 'work' ? '0' : pointOnAxis(limit.base.point, names);
   return `${base} + ${spanOf(rule, limit.span, due, names)} = ${end}`;
+}
+
+/** A mark stands where it stands: it is not reached by adding. */
+function isMark({ node }: RuleFacts): boolean {
+  return node.kind === 'marks' || node.kind === 'calendar-marks' || node.kind === 'calendar-window';
 }
 
 function spanOf(rule: RuleFacts, span: number, due: DuePoint, names: Titles): string {

@@ -7,8 +7,8 @@ import type { Explanation, RuleFacts } from '../explain/explanation.js';
 import { nodesOf } from '../explain/find-rule.js';
 import type { Condition, Instrument, Trigger } from '../graph/rule-graph.js';
 import { numberText } from '../values/number-text.js';
-import { titleOf } from './amounts-in-words.js';
-import { conditionInWords, rangeInWords, theInstrument, valueInWords } from './condition-in-words.js';
+import { quoted } from './amounts-in-words.js';
+import { conditionInWords, rangeInWords, theInstrument, unitOf, valueInWords } from './condition-in-words.js';
 import { counted, listed } from './count-in-words.js';
 import { momentInWords } from './dates-in-words.js';
 import { limitSentence } from './limit-sentence.js';
@@ -38,7 +38,7 @@ function asksNow(rule: RuleFacts): string {
 
 function cannotSay(rule: RuleFacts, explanation: Explanation): string {
   const why = listed(rule.missing.map((missing) => missingSentence(missing, explanation.names)));
-  const what = triggerInWords(rule.node as Trigger, nodesOf(explanation), explanation.names);
+  const what = triggerInWords((explanation.rule ?? rule).node as Trigger, nodesOf(explanation), explanation.names);
   if (rule.state !== 'unrecorded') return `nobody can tell, because ${why} (the rule is ${what})`;
   const untold = rule.missing.some((missing) => missing.what === 'in-service') ? ', and nobody has noted when the machine entered service' : '';
   return `there is no record that it was ever done${untold} (the rule is ${what})`;
@@ -102,11 +102,11 @@ function happening(rule: RuleFacts, { names }: Explanation): string {
   const node = rule.node as Trigger;
   switch (node.kind) {
     case 'event':
-      return `“${titleOf(names.events[node.event], node.event)}” happened`;
+      return `${quoted(names.events[node.event], node.event)} happened`;
     case 'stages':
-      return node.from.is === 'event' ? `“${titleOf(names.events[node.from.event], node.from.event)}” happened` : 'it happened';
+      return node.from.is === 'event' ? `${quoted(names.events[node.from.event], node.from.event)} happened` : 'it happened';
     case 'attaching':
-      return `the ${titleOf(names.attachments[node.attachment], node.attachment)} was put on`;
+      return `the ${safeText(names.attachments[node.attachment] ?? node.attachment)} was put on`;
     case 'refuelling':
       return 'the machine was refuelled';
     default:
@@ -117,8 +117,8 @@ function happening(rule: RuleFacts, { names }: Explanation): string {
 function asker(rule: RuleFacts, { names }: Explanation): string {
   const node = rule.node as Trigger;
   if (node.kind !== 'asked') return 'it was asked for';
-  if (node.by.is === 'reading') return `“${titleOf(names.tasks[node.by.task], node.by.task)}” asked for it by what was read`;
-  return `“${titleOf(names.defects[node.by.defect], node.by.defect)}” was found as ${safeText(node.by.class)}`;
+  if (node.by.is === 'reading') return `${quoted(names.tasks[node.by.task], node.by.task)} asked for it by what was read`;
+  return `${quoted(names.defects[node.by.defect], node.by.defect)} was found as ${safeText(node.by.class)}`;
 }
 
 function whenSentence(rule: RuleFacts, explanation: Explanation): string {
@@ -135,9 +135,19 @@ function whenSentence(rule: RuleFacts, explanation: Explanation): string {
 /** `the coolant temperature gauge read 98 °C on 13 May 2026, which is above 97 °C`; `null` for a condition that is no plain reading. */
 function readingSentence(condition: RuleFacts, { names }: Explanation): string | null {
   const { node, note, truth } = condition;
+  if (node.kind === 'trend' && truth !== 'unknown') return trendSentence(condition, names);
   if (node.kind !== 'compare' || note?.is !== 'reading') return null;
   const read = `${theInstrument(node.instrument, names)} read ${valueInWords(note.value, node.instrument, names)} on ${momentInWords(note.when)}`;
   return `${read}, which is ${truth === 'true' ? '' : 'not '}${rangeInWords(node.range, node.instrument, names)}`;
+}
+
+function trendSentence({ node, note, truth }: RuleFacts, names: Explanation['names']): string | null {
+  if (node.kind !== 'trend') return null;
+  const by = `${numberText(node.by)}${unitOf(node.instrument, names)} within ${counted(node.withinMinutes, 'minute')}`;
+  const instrument = theInstrument(node.instrument, names);
+  if (truth !== 'true') return `${instrument} has not ${node.direction === 'climbs' ? 'climbed' : 'fallen'} ${by}`;
+  const to = note?.is === 'reading' ? `, to ${valueInWords(note.value, node.instrument, names)} on ${momentInWords(note.when)}` : '';
+  return `${instrument} ${node.direction === 'climbs' ? 'climbed' : 'fell'} at least ${by}${to}`;
 }
 
 function whileSentence(rule: RuleFacts, explanation: Explanation): string {

@@ -5,9 +5,10 @@ import { assertNever } from '../base/assert-never.js';
 import type { AskedNode, CalendarMarksNode, DutyMixNode, EventNode, Node, OccasionNode, StagesNode, Trigger } from '../graph/rule-graph.js';
 import { monthName } from '../values/calendar.js';
 import { numberText } from '../values/number-text.js';
-import { amountInWords, meterQuantity, titleOf } from './amounts-in-words.js';
+import { amountInWords, meterQuantity, quoted, titleOf } from './amounts-in-words.js';
 import type { Titles } from './amounts-in-words.js';
 import { conditionInWords, isCondition } from './condition-in-words.js';
+import { safeText } from './safe-text.js';
 import { counted, listed } from './count-in-words.js';
 import { monthDayInWords } from './dates-in-words.js';
 
@@ -43,7 +44,7 @@ export function triggerInWords(node: Trigger, byId: NodeById, names: Titles): st
     case 'occasion':
       return occasionInWords(node);
     case 'attaching':
-      return `after attaching the ${titleOf(names.attachments[node.attachment], node.attachment)}`;
+      return `after attaching the ${safeText(names.attachments[node.attachment] ?? node.attachment)}`;
     case 'refuelling':
       return 'on refuelling';
     case 'event':
@@ -76,7 +77,7 @@ function dutyMixInWords(node: DutyMixNode, names: Titles): string {
 function stagesInWords(node: StagesNode, names: Titles): string {
   const points = listed(node.amounts.map((amount) => amountInWords(amount, names)));
   if (node.from.is === 'start') return `first at ${points}`;
-  return `at ${points} after “${titleOf(names.events[node.from.event], node.from.event)}”`;
+  return `at ${points} after ${quoted(names.events[node.from.event], node.from.event)}`;
 }
 
 function calendarMarksInWords(node: CalendarMarksNode): string {
@@ -107,14 +108,14 @@ export function occasionInWords(node: OccasionNode): string {
 }
 
 function eventInWords(node: EventNode, names: Titles): string {
-  const event = `“${titleOf(names.events[node.event], node.event)}”`;
+  const event = quoted(names.events[node.event], node.event);
   return node.within === undefined ? `on ${event}` : `within ${amountInWords(node.within, names)} after ${event}`;
 }
 
 function askedInWords(node: AskedNode, names: Titles): string {
   const how = node.within === undefined ? 'at once' : `within ${amountInWords(node.within, names)}`;
-  if (node.by.is === 'reading') return `${how} when “${titleOf(names.tasks[node.by.task], node.by.task)}” finds it`;
-  return `${how} while “${titleOf(names.defects[node.by.defect], node.by.defect)}” is open as ${node.by.class}`;
+  if (node.by.is === 'reading') return `${how} when ${quoted(names.tasks[node.by.task], node.by.task)} finds it`;
+  return `${how} while ${quoted(names.defects[node.by.defect], node.by.defect)} is open as ${node.by.class}`;
 }
 
 function shareInWords(share: number): string {

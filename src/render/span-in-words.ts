@@ -49,5 +49,5 @@ function markInWords(rule: RuleFacts, names: Titles): string {
   if (due.on !== 'calendar') return `the mark at ${pointOnAxis(due, names)}`;
   if (rule.node.kind !== 'calendar-window') return `the mark of ${dayInWords(due.day)}`;
   const { year, month } = civilOf(due.day);
-  return `the month of ${monthName(month) ?? ''} ${year}`;
+  return `${monthName(month) ?? ''} ${year}`;
 }

@@ -2,14 +2,14 @@
  * Why a task is or is not due, as a mechanic would say it, and below it the numbers, the line of the schedule and the entries of
  * the logbook that it rests on.
  */
-import type { Explanation, Unknown } from '../explain/explanation.js';
+import type { Explanation, RuleFacts, Unknown } from '../explain/explanation.js';
 import { findRule } from '../explain/find-rule.js';
 import { formatDate } from '../values/civil.js';
 import { changeSentences } from './change-sentence.js';
 import { cautionLines, DEFERENCE } from './cautions.js';
-import { asSentence } from './count-in-words.js';
+import { asSentence, fullStop } from './count-in-words.js';
 import { clockTime } from './dates-in-words.js';
-import { entryInWords } from './entry-in-words.js';
+import { aboutOf, entryInWords } from './entry-in-words.js';
 import { forecastSentence } from './forecast-sentence.js';
 import { headline } from './headline.js';
 import { missingSentence, settlingSentence } from './missing-sentence.js';
@@ -47,10 +47,22 @@ function answer(explanation: Explanation, style: Style): readonly string[] {
 /** What the other rules that take part have left, one sentence each. */
 function otherSentences(explanation: Explanation): readonly string[] {
   if (explanation.resting !== null) return [];
-  return explanation.others.flatMap((id) => {
-    const rule = findRule(explanation, id);
-    return rule === null ? [] : [`${asSentence(reasonSentence(rule, explanation))}.`];
-  });
+  const governing = findRule(explanation, explanation.governing);
+  const rules = explanation.others.flatMap((id) => findRule(explanation, id) ?? []);
+  const said = governing === null ? [] : [fullStop(asSentence(reasonSentence(governing, explanation)))];
+  const others = rules.filter((rule) => !isSilent(rule) && !isAsUnknownAs(rule, governing)).map((rule) => fullStop(asSentence(reasonSentence(rule, explanation))));
+  return [...new Set(others)].filter((sentence) => !said.includes(sentence));
+}
+
+/** A rule that cannot be told for the same reason as the governing one. */
+function isAsUnknownAs(rule: RuleFacts, governing: RuleFacts | null): boolean {
+  return governing !== null && rule.missing.length > 0 && rule.state === governing.state && JSON.stringify(rule.missing) === JSON.stringify(governing.missing);
+}
+
+/** A rule that nothing has set off has nothing to say beside one that speaks. */
+function isSilent({ note, limit }: RuleFacts): boolean {
+  if (limit !== undefined || note === undefined) return false;
+  return note.is === 'not-asked' || note.is === 'no-work' || note.is === 'not-happened' || note.is === 'condition-off';
 }
 
 function holdLines({ holds, notices }: Explanation, style: Style): readonly string[] {
@@ -97,10 +109,12 @@ function unknownLines({ unknown, names }: Explanation, style: Style): readonly s
   return texts.flatMap((text, index) => row(index === 0 ? 'Unknown' : '', text, style));
 }
 
-function entryLines({ entries, names }: Explanation, style: Style): readonly string[] {
+function entryLines(explanation: Explanation, style: Style): readonly string[] {
+  const { entries, names } = explanation;
+  const about = aboutOf(explanation);
   return entries.flatMap(({ id, when, entry }, index) => {
     const time = when.minute === null ? '' : ` ${clockTime(when.minute)}`;
-    return row(index === 0 ? 'Logbook' : '', `${formatDate(when.day)}${time}  ${entryInWords(entry, names)} [${safeText(id)}]`.replace('  ', ' '), style);
+    return row(index === 0 ? 'Logbook' : '', `${formatDate(when.day)}${time} ${entryInWords(entry, names, about)} [${safeText(id)}]`, style);
   });
 }
 

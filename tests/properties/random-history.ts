@@ -90,7 +90,10 @@ export const history: fc.Arbitrary<readonly Entry[]> = fc
   .tuple(fc.array(dated, { maxLength: 28, size: 'max' }), fc.constantFrom(true, true, false))
   .map(([entries, known]) => {
     const machine: Entry = { kind: 'machine', id: 'm', on: formatDate(START as Day), ...(known ? { inService: formatDate(START as Day) } : {}) };
-    return [machine, ...entries.map(finish)];
+    // A replaced meter whose readings are wrong as well has no true total that anything could be held to.
+    const replaced = entries.some(({ draft }) => draft.kind === 'meter-replaced');
+    const tidy = replaced ? entries.map((each) => (each.along.engine === 'wrong' ? { ...each, along: { ...each.along, engine: 'none' } } : each)) : entries;
+    return [machine, ...tidy.map(finish)];
   });
 
 /** Some day of the second half, with or without the minute. */

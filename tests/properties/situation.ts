@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import type { Assessment, AssessOptions, TaskAssessment } from '../../src/assess/assessment.js';
 import { assess } from '../../src/assess/assess.js';
+import { partsOf } from '../../src/explain/rule-facts.js';
 import { compile } from '../../src/compile/compile.js';
 import type { RuleGraph } from '../../src/graph/rule-graph.js';
 import type { Entry } from '../../src/history/entry.js';
@@ -48,8 +49,19 @@ export function taskOf(assessment: Assessment, task: string): TaskAssessment {
   return found;
 }
 
-/** The first entry of each day. */
+/** The first entry of each day, and of the outings that never ended only the first: a machine is on one outing at a time. */
 export function oneADay(entries: readonly Entry[]): readonly Entry[] {
   const days = new Set<string>();
-  return entries.filter(({ on }) => !days.has(on) && days.add(on));
+  const first = entries.filter(({ on }) => !days.has(on) && days.add(on));
+  const open = first.filter((entry) => entry.kind === 'outing' && entry.hours === undefined);
+  return first.filter((entry) => !open.slice(1).includes(entry));
+}
+
+/** Whether some limit of the task counts from due points. */
+export function keepsBeat(graph: RuleGraph, task: string): boolean {
+  const reached = (id: number | undefined): boolean => {
+    const node = id === undefined ? undefined : graph.nodes[id];
+    return node !== undefined && (('count' in node && node.count !== 'doing') || partsOf(node).some(reached));
+  };
+  return reached(graph.tasks.find((each) => each.id === task)?.trigger);
 }

@@ -28,7 +28,7 @@ export function stages(world: World, node: StagesNode, context: TriggerContext):
   if (start === null) return withoutStart(world, node, last);
   const points = node.amounts.map((amount: Amount) => axis.add(start.value, amount, 1));
   const met = stagesMet(node, axis, points, last, start);
-  if (met >= points.length) return nothingLeft(world, node, last?.entries ?? []);
+  if (met >= points.length) return nothingLeft(world, node, metBy(axis, last, start));
   const now = axis.now(start.when);
   if (now === null) return lacksNow(world, node, axis, { entries: start.entries });
   const due = stageDue(points, met, now.value);
@@ -80,6 +80,12 @@ function stagesMet(node: StagesNode, axis: Axis, points: readonly number[], last
 function stageDue(points: readonly number[], met: number, now: number): number {
   const open = points.slice(met);
   return open.findLast((point) => point <= now) ?? open[0] ?? 0;
+}
+
+/** What shows that a series is behind: the last doing and, for a series after an event, the event and where both stood. */
+function metBy(axis: Axis, last: EffectiveDoing | undefined, start: StageStart): readonly EntryId[] {
+  if (last === undefined) return [];
+  return start.why === 'start' ? last.entries : [...new Set([...start.entries, ...last.entries, ...(axis.at(last)?.entries ?? [])])];
 }
 
 function nothingLeft(world: World, node: StagesNode, entries: readonly EntryId[]): Reach {
