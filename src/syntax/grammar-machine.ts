@@ -35,6 +35,7 @@ export abstract class MachineGrammar extends AccessGrammar {
   /** Gauge ::= "gauge" Name Text "reads" Unit Fresh? ( Name Band )* */
   protected readonly gauge = this.RULE('gauge', (): GaugeNode => {
     const first = this.CONSUME(this.v.word.gauge);
+    const lost = this.lost;
     const name = this.SUBRULE(this.name);
     const title = this.SUBRULE(this.title, { ARGS: [name] });
     this.CONSUME(this.v.word.reads);
@@ -43,7 +44,16 @@ export abstract class MachineGrammar extends AccessGrammar {
     this.namesFollow = true;
     const bands = this.SUBRULE(this.namedBands);
     this.namesFollow = false;
-    return { kind: 'gauge', at: this.since(first), name, title, unit, ...(fresh === undefined ? {} : { fresh }), bands };
+    return {
+      kind: 'gauge',
+      at: this.since(first),
+      name,
+      title,
+      unit,
+      ...(fresh === undefined ? {} : { fresh }),
+      bands,
+      ...this.partialSince(lost),
+    };
   });
 
   private readonly namedBands = this.RULE('namedBands', (): readonly NamedBand[] => {

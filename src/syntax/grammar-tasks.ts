@@ -11,20 +11,22 @@ export abstract class TaskGrammar extends TitleGrammar {
   /** Task ::= "task" Name Text TaskClause* */
   protected readonly task = this.RULE('task', (): TaskNode => {
     const first = this.CONSUME(this.v.word.task);
+    const lost = this.lost;
     const name = this.SUBRULE(this.name);
     const title = this.SUBRULE(this.title, { ARGS: [name] });
     const clauses = this.SUBRULE(this.taskClauses);
-    return { kind: 'task', at: this.since(first), name, title, clauses };
+    return { kind: 'task', at: this.since(first), name, title, clauses, ...this.partialSince(lost) };
   });
 
   /** Change ::= "change" "task" Name Text? TaskClause* */
   protected readonly change = this.RULE('change', (): ChangeNode => {
     const first = this.CONSUME(this.v.word.change);
+    const lost = this.lost;
     this.CONSUME(this.v.word.task);
     const name = this.SUBRULE(this.name);
     const title = this.OPTION(() => this.SUBRULE(this.text));
     const clauses = this.SUBRULE(this.taskClauses);
-    return { kind: 'change', at: this.since(first), name, ...(title === undefined ? {} : { title }), clauses };
+    return { kind: 'change', at: this.since(first), name, ...(title === undefined ? {} : { title }), clauses, ...this.partialSince(lost) };
   });
 
   /** Remove ::= "remove" "task" Name */

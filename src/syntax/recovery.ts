@@ -42,6 +42,8 @@ const DAYS = "day's";
 /** Reads series of items, mending and resuming. */
 export abstract class RecoveringGrammar extends PlanGrammar {
   private readonly around: Series<unknown>[] = [];
+  /** How many items were given up or passed over so far. */
+  protected lost = 0;
   protected mistakeLimit = Number.POSITIVE_INFINITY;
 
   /** Reads a series to its end. While Chevrotain records the grammar, an empty one. */
@@ -85,6 +87,7 @@ export abstract class RecoveringGrammar extends PlanGrammar {
       if (better?.outcome === undefined) {
         if (better === undefined)
           this.problems.push(unexpected(outcome.error, this.tokenAt(outcome.failedAt), this.context(start, outcome.failedAt)));
+        this.lost += 1;
         this.gaveUp(start);
         this.resume(Math.max(outcome.failedAt, start + 1));
         return undefined;
@@ -224,6 +227,7 @@ export abstract class RecoveringGrammar extends PlanGrammar {
   /** Passes over what begins nothing, and says so once. */
   private passOver(start: number): void {
     const first = this.tokenAt(start);
+    this.lost += 1;
     this.resume(start + 1);
     const last = this.tokenAt(this.place - 1);
     if (first !== undefined && last !== undefined) this.problems.push(stray(first, this.reach(this.spanOf(first), this.spanOf(last))));
@@ -234,6 +238,11 @@ export abstract class RecoveringGrammar extends PlanGrammar {
     this.go(index);
     this.pending = [];
     while (!this.atEnd() && !this.resumes()) this.go(this.place + 1);
+  }
+
+  /** To spread into a node during whose reading something was lost. */
+  protected partialSince(lost: number): { readonly partial?: true } {
+    return this.lost > lost ? { partial: true } : {};
   }
 
   /** An item of this series, or of one around it, plainly begins here. */

@@ -160,6 +160,8 @@ export interface GaugeNode extends Declared<'gauge'> {
   readonly unit: UnitNode;
   readonly fresh?: SpanNode;
   readonly bands: readonly { readonly kind: 'named-band'; readonly at: Span; readonly name: NameNode; readonly band: BandNode }[];
+  /** Something in it could not be read and was reported: what it seems to lack may be just that. */
+  readonly partial?: true;
 }
 
 export interface DipstickNode extends Declared<'dipstick'> {
@@ -269,6 +271,8 @@ export interface NeverNode {
 
 export interface TaskNode extends Declared<'task'> {
   readonly clauses: readonly TaskClauseNode[];
+  /** Something in it could not be read and was reported: what it seems to lack may be just that. */
+  readonly partial?: true;
 }
 
 /** `change task`: each clause replaces the base's clauses of its kind; a title replaces the title. */
@@ -278,6 +282,8 @@ export interface ChangeNode {
   readonly name: NameNode;
   readonly title?: TextNode;
   readonly clauses: readonly TaskClauseNode[];
+  /** Something in it could not be read and was reported: what it seems to lack may be just that. */
+  readonly partial?: true;
 }
 
 export interface RemoveNode {

@@ -106,3 +106,8 @@ test('a declaration that cannot be read still tells its name', () => {
   expect(file?.unread?.map((each) => each.text)).toEqual(['engine']);
   expect(file?.declarations.map((each) => each.kind)).toEqual(['task']);
 });
+
+test('what lost a part of itself says so, and nothing else does', () => {
+  const { file } = parse('schedule t "T" task a "A" every fifty h takes 5 min task b "B" every 5 h task c "C" evry 5 h');
+  expect(file?.declarations.map((each) => ('partial' in each ? each.partial : false))).toEqual([true, false, false]);
+});
