@@ -6,7 +6,7 @@ import type { Assessment, DuePoint, TaskAssessment } from '../../src/assess/asse
 import { assess } from '../../src/assess/assess.js';
 import { assertNever } from '../../src/base/assert-never.js';
 import type { Span } from '../../src/base/span.js';
-import type { RuleGraph } from '../../src/graph/rule-graph.js';
+import type { AskedNode, RuleGraph } from '../../src/graph/rule-graph.js';
 import type { ActNode, BecauseNode, ExampleLineNode, ExampleNode, ExpectNode, PointNode } from '../../src/syntax/tree.js';
 import { civilOf, dayOf } from '../../src/values/civil.js';
 import { type Moment, parseTime } from '../../src/values/moment.js';
@@ -78,10 +78,17 @@ function mismatch(graph: RuleGraph, assessment: Assessment, expect: ExpectNode, 
 /** The governing rule's own words contain the reason's, white space folded; of a list of stages the reason names one. */
 function governs(graph: RuleGraph, task: TaskAssessment, because: BecauseNode, words: WordsAt): boolean {
   const node = task.governing === null ? undefined : graph.nodes[task.governing];
+  if (because.kind === 'because-name' && node?.kind === 'asked') return asks(graph, node, because.name.text);
   const reason = fold(words(because.at)).replace(/^because /, '');
   if (node?.kind !== 'stages' || because.kind !== 'because-limit' || because.limit.kind !== 'interval') return governing(graph, task).includes(reason);
   const { number, unit } = because.limit.span;
   return governing(graph, task).split(/, | of | after | at |^at /).includes(`${number.text} ${unit.text}`);
+}
+
+/** Whether what asked for the task is the defect, the task or the instrument of that name. */
+function asks(graph: RuleGraph, { by }: AskedNode, name: string): boolean {
+  if (by.is === 'defect') return by.defect === name;
+  return by.task === name || graph.tasks.find(({ id }) => id === by.task)?.reads[by.reads]?.instrument.id === name;
 }
 
 function governing(graph: RuleGraph, task: TaskAssessment): string {
