@@ -100,7 +100,8 @@ export type Note =
   | { readonly is: 'happened'; readonly when: Moment; readonly done: Moment | null }
   | { readonly is: 'not-happened' }
   | { readonly is: 'asked'; readonly outcome: Outcome; readonly when: Moment }
-  | { readonly is: 'not-asked' }
+  /** With the reading that stands instead, or the class that the defect has, or when it was closed. */
+  | { readonly is: 'not-asked'; readonly read?: { readonly instrument: string; readonly value: number; readonly when: Moment }; readonly defect?: { readonly class: string | null; readonly since: Moment; readonly closed: Moment | null } }
   | { readonly is: 'defect'; readonly class: string | null; readonly since: Moment }
   | { readonly is: 'consumption'; readonly litresPerHour: number; readonly levels: number; readonly litresLeft: number }
   | { readonly is: 'stages'; readonly met: number; readonly of: number }

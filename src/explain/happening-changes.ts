@@ -27,7 +27,7 @@ function happeningsIn(rule: RuleFacts): readonly Happening[] {
   const node = rule.node;
   const own: Happening[] = [];
   if (node.kind === 'event' && node.within === undefined) own.push({ is: 'event', event: node.event });
-  if (node.kind === 'asked' && node.by.is === 'defect' && node.within === undefined && rule.note?.is === 'not-asked') own.push({ ...node.by });
+  if (node.kind === 'asked' && node.by.is === 'defect' && node.within === undefined && rule.note?.is === 'not-asked' && rule.note.defect?.closed !== null) own.push({ ...node.by });
   return [...own, ...rule.parts.flatMap(happeningsIn)];
 }
 

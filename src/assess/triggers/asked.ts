@@ -1,10 +1,12 @@
 import type { AskedNode } from '../../graph/rule-graph.js';
 import type { EntryId } from '../../history/entry.js';
+import type { DefectSpell } from '../../history/timeline.js';
 import { type Moment, notBefore } from '../../values/moment.js';
 import type { Outcome } from '../../graph/rule-graph.js';
 import { axisOf } from '../axis.js';
 import { realDoings } from '../doings.js';
-import { standingBand } from '../instrument.js';
+import type { Note } from '../assessment.js';
+import { entriesOfReading, latestReading, standingBand } from '../instrument.js';
 import { judge } from '../judge.js';
 import { dueSince, quiet, type Reach } from '../reach.js';
 import type { TriggerContext } from '../trigger.js';
@@ -21,7 +23,7 @@ interface Asking {
 export function asked(world: World, node: AskedNode, context: TriggerContext): Reach {
   const asking = askingOf(world, node);
   if (asking === null) {
-    world.observe({ node: node.id, state: 'clear', entries: [], note: { is: 'not-asked' } });
+    world.observe({ node: node.id, state: 'clear', ...notAsked(world, node) });
     return quiet(node.id);
   }
   const last = realDoings(world, context.task).findLast((doing) => doing.when !== null);
@@ -43,6 +45,23 @@ function askingOf(world: World, node: AskedNode): Asking | null {
   const band = standingBand(world, reads);
   if (band === null || band.index !== by.rule) return null;
   return { when: band.point.when, entries: [band.point.entry], outcome: band.rule.outcome };
+}
+
+/** What stands on record instead of what would ask. */
+function notAsked(world: World, { by }: AskedNode): { readonly entries: readonly EntryId[]; readonly note: Note } {
+  if (by.is === 'defect') return notAskedByDefect(world.timeline.defects.get(by.defect)?.at(-1));
+  const instrument = world.index.tasks.get(by.task)?.reads[by.reads]?.instrument;
+  const point = instrument === undefined ? null : latestReading(world, instrument);
+  if (instrument === undefined || point === null) return { entries: [], note: { is: 'not-asked' } };
+  return { entries: entriesOfReading(world, instrument, point), note: { is: 'not-asked', read: { instrument: instrument.id, value: point.value, when: point.when } } };
+}
+
+function notAskedByDefect(spell: DefectSpell | undefined): { readonly entries: readonly EntryId[]; readonly note: Note } {
+  if (spell === undefined) return { entries: [], note: { is: 'not-asked' } };
+  const { begin, end } = spell;
+  const entries = end === null ? [begin.entry, ...(spell.class === null ? [] : [spell.class.by.entry])] : [begin.entry, end.entry];
+  const name = end === null ? (spell.class?.name ?? null) : null;
+  return { entries: [...new Set(entries)], note: { is: 'not-asked', defect: { class: name, since: begin.when, closed: end?.when ?? null } } };
 }
 
 function askedByDefect(world: World, id: string, className: string): Asking | null {

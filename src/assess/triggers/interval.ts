@@ -1,5 +1,6 @@
 import type { IntervalNode } from '../../graph/rule-graph.js';
 import type { Moment } from '../../values/moment.js';
+import type { LimitFacts } from '../assessment.js';
 import { type Axis, axisOf } from '../axis.js';
 import { type Base, baseOf } from '../base.js';
 import { doingsOf } from '../doings.js';
@@ -22,9 +23,10 @@ export function interval(world: World, node: IntervalNode, context: TriggerConte
 }
 
 /** The limit has no base, or one whose meter value nobody noted. */
-export function lacksBase(world: World, rule: LimitRule, found: Exclude<ReturnType<typeof baseOf>, { base: Base }>): Reach {
+export function lacksBase(world: World, rule: LimitRule, found: Exclude<ReturnType<typeof baseOf>, { base: Base }>, now: LimitFacts['now'] = null): Reach {
   const state = found.unrecorded ? 'unrecorded' : 'unknown';
-  world.observe({ node: rule.id, state, entries: found.entries, missing: [found.missing] });
+  const limit = { base: null, span: null, due: null, overdueAfter: null, comingUpFrom: null, now, left: null, used: null };
+  world.observe({ node: rule.id, state, ...(now === null ? {} : { limit }), entries: found.entries, missing: [found.missing] });
   return cannotTell(rule.id, [found.missing], state, hiddenStop(rule));
 }
 
