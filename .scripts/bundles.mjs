@@ -14,15 +14,31 @@ const common = {
 /** commander asks for Node's own modules with `require`, which an ES module has to make for itself. */
 const requireBanner = "import { createRequire as makeRequire } from 'node:module'; const require = makeRequire(import.meta.url);";
 
-/** The command: everything in it, the compiler in chunks of its own that are loaded when a text has to be compiled. */
+/** What the command imports only when it is needed, and the file that holds it. */
+const apart = { 'index.js': './compiler.js', 'rule-graph-html.js': './drawing.js' };
+
+/**
+ * Keeps what is imported on demand in whole files of its own, instead of cutting everything into the many small ones that the parts
+ * share: a command that needs none of them loads one file.
+ */
+const keepApart = {
+  name: 'keep-apart',
+  setup: (build) =>
+    build.onResolve({ filter: /^\./ }, ({ kind, path }) => {
+      if (kind !== 'dynamic-import') return undefined;
+      const file = apart[path.split('/').at(-1)];
+      return file === undefined ? { errors: [{ text: `name the file for ${path} in \`apart\`` }] } : { path: file, external: true };
+    }),
+};
+
+/** The command: everything in it, but for the compiler and the drawing of diagrams, which are loaded on demand. */
 export const command = {
   ...common,
   platform: 'node',
-  entryPoints: { duewright: 'src/adapters/cli/main.ts' },
+  entryPoints: { duewright: 'src/adapters/cli/main.ts', compiler: 'src/index.ts', drawing: 'src/render/rule-graph-html.ts' },
   outdir: 'dist/cli',
-  chunkNames: '[name]-[hash]',
-  splitting: true,
   minify: true,
+  plugins: [keepApart],
   // commander starts other programs for commands that are programs of their own, of which we have none; what that takes is slow to load.
   alias: { 'node:child_process': './.scripts/no-child-process.mjs' },
   banner: { js: requireBanner },

@@ -1,5 +1,4 @@
 import { dayNumber } from '../../values/civil.js';
-import { createInterface } from 'node:readline';
 import type { Shell } from './shell.js';
 
 /** The world as this process finds it: the only place of the command line that looks at the clock and the environment. */
@@ -20,7 +19,8 @@ export function processShell(): Shell {
 }
 
 /** On the error stream, so that the answer can still go into a file. */
-function ask(question: string): Promise<string | null> {
+async function ask(question: string): Promise<string | null> {
+  const { createInterface } = await import('node:readline');
   const terminal = createInterface({ input: process.stdin, output: process.stderr });
   return new Promise((resolve) => {
     terminal.on('close', () => resolve(null));

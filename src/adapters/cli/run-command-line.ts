@@ -1,9 +1,20 @@
 import { Command, CommanderError } from 'commander';
 import type { CommandHost } from './command-host.js';
-import { commandsFor } from './commands-for.js';
+import { addCheck } from './commands/check.js';
+import { addCompile } from './commands/compile.js';
+import { addDue } from './commands/due.js';
+import { addMerge } from './commands/merge.js';
+import { addRecord } from './commands/record.js';
+import { addRules } from './commands/rules.js';
+import { addTakeover } from './commands/takeover.js';
+import { addVerify } from './commands/verify.js';
+import { addWhy } from './commands/why.js';
 import { type ExitCode, exitCode } from './exit-code.js';
 import type { Shell } from './shell.js';
 import { styleFor, wantsColour } from './style-for.js';
+
+/** In the order in which help lists them. */
+const commands = [addDue, addWhy, addCheck, addRules, addCompile, addRecord, addTakeover, addMerge, addVerify];
 
 const epilogue = `
 A SCHEDULE is a .due text, or the .json that \`duewright compile\` wrote. A LOGBOOK holds one JSON entry a line; - is the standard input.
@@ -24,7 +35,7 @@ export async function runCommandLine(args: readonly string[], shell: Shell): Pro
   const program = createProgram(shell);
   const host: CommandHost = { program, shell, end: (ended) => (code = ended) };
   try {
-    for (const add of await commandsFor(args)) add(host);
+    for (const add of commands) add(host);
     await program.parseAsync(args, { from: 'user' });
     return code;
   } catch (error) {
