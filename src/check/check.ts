@@ -37,7 +37,8 @@ export function check(path: string, load: Loader, options: CheckOptions = {}): C
   const shelf: Shelf = { load, limits: { ...defaultLimits, ...options.limits }, sources: [], diagnostics: [] };
   const gathered = gather(shelf, path);
   const header = gathered?.headers[0];
-  if (gathered === undefined || header === undefined) return { model: null, diagnostics: collect(shelf.diagnostics), sources: shelf.sources };
+  if (gathered === undefined || header === undefined)
+    return { model: null, diagnostics: collect(shelf.diagnostics), sources: shelf.sources };
   const { declarations, headers } = gathered;
   const table = nameTable(declarations);
   const references = resolveNames(declarations, table);

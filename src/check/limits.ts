@@ -38,7 +38,10 @@ export function limitsByTask(model: Model): readonly { readonly node: TaskNode; 
   for (const declaration of model.declarations) {
     for (const { node, limit } of askedWithin(model, declaration)) asked.set(node, [...(asked.get(node) ?? []), limit]);
   }
-  return tasksIn(model).map(({ node, home }) => ({ node, limits: [...node.clauses.flatMap((clause) => ofClause(model, home, clause)), ...(asked.get(node) ?? [])] }));
+  return tasksIn(model).map(({ node, home }) => ({
+    node,
+    limits: [...node.clauses.flatMap((clause) => ofClause(model, home, clause)), ...(asked.get(node) ?? [])],
+  }));
 }
 
 /** The limits of a plan. */
@@ -52,11 +55,15 @@ function ofClause(model: Model, home: Home, clause: TaskClauseNode): readonly Ta
     case 'while-every':
       return planLimits(model, home, clause.plan);
     case 'first':
-      return clause.what.kind === 'plan' ? planLimits(model, home, clause.what.plan).map((limit) => ({ ...limit, interval: false })) : ofSpans(model, home, stageSpans(clause.what.spans));
+      return clause.what.kind === 'plan'
+        ? planLimits(model, home, clause.what.plan).map((limit) => ({ ...limit, interval: false }))
+        : ofSpans(model, home, stageSpans(clause.what.spans));
     case 'series':
       return ofSpans(model, home, stageSpans(clause.spans));
     case 'occasion':
-      return clause.what.when === 'event' && clause.what.within !== undefined ? fromRead(model, clause.at, delayOf(model, home, clause.what.within), false) : [];
+      return clause.what.when === 'event' && clause.what.within !== undefined
+        ? fromRead(model, clause.at, delayOf(model, home, clause.what.within), false)
+        : [];
     default:
       return [];
   }
@@ -79,7 +86,15 @@ function ofLimit(model: Model, home: Home, limit: LimitNode): readonly TaskLimit
     case 'calendar-window': {
       const unit = findUnit(limit.unit.text);
       const each = unit === null ? null : calendarUnit(unit);
-      return each === null ? [] : [{ at: limit.at, axis: { on: 'calendar', size: nominalDays(each.unit, each.count * (limit.number?.value ?? 1)) }, interval: false }];
+      return each === null
+        ? []
+        : [
+            {
+              at: limit.at,
+              axis: { on: 'calendar', size: nominalDays(each.unit, each.count * (limit.number?.value ?? 1)) },
+              interval: false,
+            },
+          ];
     }
   }
 }
@@ -102,5 +117,7 @@ function askedWithin(model: Model, { node, home }: PlacedDeclaration): readonly 
 /** Everything that a declaration says follows from a reading or a class of defect. */
 export function outcomesIn(node: PlacedDeclaration['node']): readonly OutcomeNode[] {
   if (node.kind === 'defect') return node.rules.map(({ outcome }) => outcome);
-  return node.kind === 'task' ? node.clauses.flatMap((clause) => (clause.kind === 'reads' ? clause.bands.map(({ outcome }) => outcome) : [])) : [];
+  return node.kind === 'task'
+    ? node.clauses.flatMap((clause) => (clause.kind === 'reads' ? clause.bands.map(({ outcome }) => outcome) : []))
+    : [];
 }

@@ -105,7 +105,10 @@ export function isDefinitionOf<K extends NameKind>(definition: Definition, kind:
 export type DefinitionOf<K extends NameKind> = Definition & { readonly kind: K; readonly node: Extract<NamingNode, { kind: K }> };
 
 /** Placed declarations of one kind, in order. */
-export function placed<K extends DeclarationNode['kind']>(model: Model, kind: K): readonly { readonly node: Extract<DeclarationNode, { kind: K }>; readonly home: Home }[] {
+export function placed<K extends DeclarationNode['kind']>(
+  model: Model,
+  kind: K,
+): readonly { readonly node: Extract<DeclarationNode, { kind: K }>; readonly home: Home }[] {
   return model.declarations.flatMap(({ node, home }) => (isKind(node, kind) ? [{ node, home }] : []));
 }
 

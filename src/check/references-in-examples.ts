@@ -49,7 +49,11 @@ function usesInAct(act: ActNode): readonly Use[] {
 
 function usesInExpect(expect: ExpectNode): readonly Use[] {
   if (expect.kind === 'expect-machine') return [];
-  return [use(expect.task, 'task'), ...(expect.because === undefined ? [] : usesInBecause(expect.because)), ...expect.until.flatMap(usesInPoint)];
+  return [
+    use(expect.task, 'task'),
+    ...(expect.because === undefined ? [] : usesInBecause(expect.because)),
+    ...expect.until.flatMap(usesInPoint),
+  ];
 }
 
 function usesInBecause(because: BecauseNode): readonly Use[] {

@@ -2,7 +2,20 @@
  * Which names the clauses of a task and of a step use.
  */
 import { assertNever } from '../base/assert-never.js';
-import type { CautionNode, FirstNode, GateNode, LimitNode, MarginNode, NameNode, OccasionWhat, OutcomeNode, PlanNode, SiteNode, StepClauseNode, TaskClauseNode } from '../syntax/tree.js';
+import type {
+  CautionNode,
+  FirstNode,
+  GateNode,
+  LimitNode,
+  MarginNode,
+  NameNode,
+  OccasionWhat,
+  OutcomeNode,
+  PlanNode,
+  SiteNode,
+  StepClauseNode,
+  TaskClauseNode,
+} from '../syntax/tree.js';
 import { instrumentKinds, usesInCondition, usesInSpan, type Use } from './references-in-conditions.js';
 import type { NameKind } from './model.js';
 

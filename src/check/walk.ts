@@ -25,13 +25,20 @@ export function nodeIndex(roots: readonly object[]): NodeIndex {
 }
 
 function walk(value: object, visit: (node: AnyNode) => void): void {
-  if (isNode(value)) visit(value);
-  const children: readonly unknown[] = Array.isArray(value)
-    ? value
-    : Object.entries(value).map(([key, child]) => (key === 'at' ? undefined : child));
-  for (const child of children) {
-    if (typeof child === 'object' && child !== null) walk(child, visit);
+  if (Array.isArray(value)) {
+    for (const item of value as readonly unknown[]) if (isObject(item)) walk(item, visit);
+    return;
   }
+  if (isNode(value)) visit(value);
+  // Plain data without a prototype of its own, so every key is the node's own; places hold no nodes.
+  for (const key in value) {
+    const child: unknown = key === 'at' ? undefined : value[key as keyof typeof value];
+    if (isObject(child)) walk(child, visit);
+  }
+}
+
+function isObject(value: unknown): value is object {
+  return typeof value === 'object' && value !== null;
 }
 
 function isNode(value: object): value is AnyNode {

@@ -30,7 +30,11 @@ export function compileAccess(shop: Workshop): Access {
       ...(node.under === undefined ? {} : { under: idOf(shop, node.under) }),
       origin: originOf(shop, node.at),
     })),
-    walks: placed(shop.model, 'walk').map(({ node }) => ({ from: idOf(shop, node.from), to: idOf(shop, node.to), seconds: sound(secondsOf(node.time)) })),
+    walks: placed(shop.model, 'walk').map(({ node }) => ({
+      from: idOf(shop, node.from),
+      to: idOf(shop, node.to),
+      seconds: sound(secondsOf(node.time)),
+    })),
     steps: placed(shop.model, 'step').map(({ node, home }) => compileStep(shop, home, node)),
     nevers: placed(shop.model, 'never').map(({ node, home }) => ({
       title: node.title.text,
@@ -46,7 +50,9 @@ function stance(shop: Workshop, which: 'rest' | 'work'): Stance {
 }
 
 function compileStep(shop: Workshop, home: Home, node: StepNode): Step {
-  const conditions = node.clauses.flatMap((clause) => (clause.kind === 'while-stance' ? [compileCondition(shop, home, clause.condition)] : []));
+  const conditions = node.clauses.flatMap((clause) =>
+    clause.kind === 'while-stance' ? [compileCondition(shop, home, clause.condition)] : [],
+  );
   const needed = conditions.length < 2 ? conditions[0] : shop.add({ kind: 'and', parts: conditions, origin: originOf(shop, node.at) });
   const back = node.clauses.flatMap((clause) => (clause.kind === 'back' ? [{ title: clause.title.text }] : []))[0];
   const oneWay = node.clauses.some(({ kind }) => kind === 'one-way');

@@ -24,7 +24,11 @@ export type GraphCheck = (graph: RuleGraph) => readonly GraphFinding[];
 export const graphChecks: readonly GraphCheck[] = [];
 
 /** Runs checks over a graph. */
-export function checkGraph(graph: RuleGraph, sources: readonly SourceText[], checks: readonly GraphCheck[] = graphChecks): readonly Diagnostic[] {
+export function checkGraph(
+  graph: RuleGraph,
+  sources: readonly SourceText[],
+  checks: readonly GraphCheck[] = graphChecks,
+): readonly Diagnostic[] {
   return checks
     .flatMap((check) => check(graph))
     .map(({ entry, message, at, labels = [], help }) =>

@@ -46,15 +46,28 @@ export function compileSupplies(shop: Workshop): Supply[] {
   return definitionsOf(shop.model, 'supply').map((supply) => {
     const { id, title, origin } = entry(shop, supply);
     const { unit, knownAs } = supply.node;
-    return { id, title, ...(unit === undefined ? {} : { unit: symbol(unit) }), ...(knownAs === undefined ? {} : { knownAs: knownAs.text }), origin };
+    return {
+      id,
+      title,
+      ...(unit === undefined ? {} : { unit: symbol(unit) }),
+      ...(knownAs === undefined ? {} : { knownAs: knownAs.text }),
+      origin,
+    };
   });
 }
 
 export function compileDefects(shop: Workshop): Defect[] {
   return definitionsOf(shop.model, 'defect').map((defect) => {
     const { id, title, origin } = entry(shop, defect);
-    const classes = defect.node.classes.map((each) => ({ name: each.name.text, ...(each.title === undefined ? {} : { title: each.title.text }) }));
-    const rules = defect.node.rules.map(({ name, outcome, at }) => ({ class: name.text, outcome: compileOutcome(shop, defect.home, outcome), origin: originOf(shop, at) }));
+    const classes = defect.node.classes.map((each) => ({
+      name: each.name.text,
+      ...(each.title === undefined ? {} : { title: each.title.text }),
+    }));
+    const rules = defect.node.rules.map(({ name, outcome, at }) => ({
+      class: name.text,
+      outcome: compileOutcome(shop, defect.home, outcome),
+      origin: originOf(shop, at),
+    }));
     return { id, title, classes, rules, origin };
   });
 }

@@ -30,13 +30,16 @@ export function limitTerms(clauses: readonly TaskClauseNode[]): LimitTerms {
     early: sides.flatMap(({ side, margin }) => (side === 'early' ? [margin] : [])),
     late: sides.flatMap(({ side, margin }) => (side === 'late' ? [margin] : [])),
     lead: clauses.flatMap((clause) => (clause.kind === 'lead' ? clause.margins : [])),
-    holds: clauses.flatMap((clause) => (clause.kind === 'hold' ? [{ ...(clause.margin === undefined ? {} : { margin: clause.margin }), text: clause.text.text }] : [])),
+    holds: clauses.flatMap((clause) =>
+      clause.kind === 'hold' ? [{ ...(clause.margin === undefined ? {} : { margin: clause.margin }), text: clause.text.text }] : [],
+    ),
   };
 }
 
 /** The margins on one axis. Of several that belong to it, the first written counts. */
 export function marginsOn(shop: Workshop, terms: LimitTerms, axis: Axis): Margins {
-  const first = (margins: readonly MarginNode[]): number | undefined => margins.flatMap((margin) => marginOn(shop.model, margin, axis) ?? [])[0];
+  const first = (margins: readonly MarginNode[]): number | undefined =>
+    margins.flatMap((margin) => marginOn(shop.model, margin, axis) ?? [])[0];
   const late = first(terms.late) ?? 0;
   const hold = terms.holds.flatMap(({ margin, text }) => {
     const size = margin === undefined ? late : marginOn(shop.model, margin, axis);

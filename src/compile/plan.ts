@@ -34,7 +34,12 @@ function compileLimit(shop: Workshop, limit: LimitNode, context: PlanTerms): Nod
     case 'multiple': {
       const amount = amountIn(shop, context.home, limit.span);
       if (amount.on !== 'meter') throw new Error('unchecked: multiples of what is no meter');
-      return shop.add({ kind: 'marks', amount, ...marginsOn(shop, context.terms, axisOf(shop.model, amount)), origin: originOf(shop, limit.at) });
+      return shop.add({
+        kind: 'marks',
+        amount,
+        ...marginsOn(shop, context.terms, axisOf(shop.model, amount)),
+        origin: originOf(shop, limit.at),
+      });
     }
     case 'look': {
       const whole = amountIn(shop, context.home, limit.span);
@@ -57,11 +62,18 @@ function compileLimit(shop: Workshop, limit: LimitNode, context: PlanTerms): Nod
   }
 }
 
-function compileInterval(shop: Workshop, { at }: Pick<SpanNode, 'at'>, amount: Amount, strict: boolean, { terms, duties }: PlanTerms): NodeId {
+function compileInterval(
+  shop: Workshop,
+  { at }: Pick<SpanNode, 'at'>,
+  amount: Amount,
+  strict: boolean,
+  { terms, duties }: PlanTerms,
+): NodeId {
   const origin = originOf(shop, at);
   const margins = marginsOn(shop, terms, axisOf(shop.model, amount));
   const shares = amount.on === 'meter' ? duties.filter(({ meter }) => meter === amount.meter) : [];
-  if (amount.on !== 'meter' || shares.length === 0) return shop.add({ kind: 'interval', amount, count: terms.count, ...margins, strict, origin });
+  if (amount.on !== 'meter' || shares.length === 0)
+    return shop.add({ kind: 'interval', amount, count: terms.count, ...margins, strict, origin });
   const mix = shares.map(({ duty, ticks }) => ({ duty, ticks }));
   return shop.add({ kind: 'duty-mix', meter: amount.meter, ticks: amount.ticks, duties: mix, count: terms.count, ...margins, origin });
 }

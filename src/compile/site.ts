@@ -29,7 +29,10 @@ export function compileSite(shop: Workshop, clauses: readonly Clause[]): Site {
 export function compileGrounds(clauses: readonly Clause[]): { reason?: string; source?: string } {
   const reasons = clauses.flatMap((clause) => (clause.kind === 'reason' ? [clause.text.text] : []));
   const sources = clauses.flatMap((clause) => (clause.kind === 'source' ? [clause.text.text] : []));
-  return { ...(reasons.length === 0 ? {} : { reason: reasons.join(' ') }), ...(sources.length === 0 ? {} : { source: sources.join('; ') }) };
+  return {
+    ...(reasons.length === 0 ? {} : { reason: reasons.join(' ') }),
+    ...(sources.length === 0 ? {} : { source: sources.join('; ') }),
+  };
 }
 
 function under(shop: Workshop, { part, meant }: Extract<Clause, { kind: 'under' }>): Site['under'][number] {

@@ -11,7 +11,14 @@ import { amountIn, originOf, type Workshop } from './workshop.js';
 import { stageSpans } from '../check/quantities/stage-spans.js';
 
 /** Adds a node of stages, on one axis, in rising order. */
-export function compileStages(shop: Workshop, home: Home, spans: readonly SpanNode[], from: StagesNode['from'], at: Span, terms: LimitTerms): NodeId {
+export function compileStages(
+  shop: Workshop,
+  home: Home,
+  spans: readonly SpanNode[],
+  from: StagesNode['from'],
+  at: Span,
+  terms: LimitTerms,
+): NodeId {
   const amounts = stageSpans(spans).map((span) => amountIn(shop, home, span));
   return shop.add({ kind: 'stages', amounts, from, ...marginsOn(shop, terms, stageAxis(shop, amounts)), origin: originOf(shop, at) });
 }

@@ -17,22 +17,35 @@ import { delayIn, idOf, meaningOf, originOf, type Workshop } from './workshop.js
 export function compileTasks(shop: Workshop): Task[] {
   const asked = askings(shop);
   const closure = coverClosure(shop.model);
-  return placed(shop.model, 'task').map(({ node, home }) => compileTask(shop, home, node, asked.get(idIn(home, node.name.text)) ?? [], closure));
+  return placed(shop.model, 'task').map(({ node, home }) =>
+    compileTask(shop, home, node, asked.get(idIn(home, node.name.text)) ?? [], closure),
+  );
 }
 
 /** What follows from a reading or a class. */
 export function compileOutcome(shop: Workshop, home: Home, { verdict, text, then }: OutcomeNode): Outcome {
-  const asked = then.map(({ task, within }) => ({ task: idOf(shop, task), ...(within === undefined ? {} : { within: delayIn(shop, home, within) }) }));
+  const asked = then.map(({ task, within }) => ({
+    task: idOf(shop, task),
+    ...(within === undefined ? {} : { within: delayIn(shop, home, within) }),
+  }));
   return { verdict, ...(text === undefined ? {} : { text: text.text }), then: asked };
 }
 
-function compileTask(shop: Workshop, home: Home, task: TaskNode, asked: readonly Asking[], covers: (id: string) => readonly string[]): Task {
+function compileTask(
+  shop: Workshop,
+  home: Home,
+  task: TaskNode,
+  asked: readonly Asking[],
+  covers: (id: string) => readonly string[],
+): Task {
   const { clauses } = task;
   const id = idIn(home, task.name.text);
   const trigger = compileTrigger(shop, home, task, asked);
   const gate = compileGate(shop, home, clauses, task);
   const stance = compileStance(shop, home, clauses);
-  const serial = clauses.flatMap((clause) => (clause.kind === 'for-serial' ? [{ from: clause.range.from.value, to: clause.range.to.value }] : []))[0];
+  const serial = clauses.flatMap((clause) =>
+    clause.kind === 'for-serial' ? [{ from: clause.range.from.value, to: clause.range.to.value }] : [],
+  )[0];
   return {
     id,
     title: task.title.text,

@@ -46,7 +46,10 @@ function compileClause(shop: Workshop, clause: TaskClauseNode, context: PlanTerm
 
 function compileFirst(shop: Workshop, { what, at }: FirstNode, context: PlanTerms, task: TaskNode): NodeId {
   const { home, terms } = context;
-  const first = what.kind === 'plan' ? compileFirstPlan(shop, home, what.plan, terms) : compileStages(shop, home, what.spans, { is: 'start' }, at, terms);
+  const first =
+    what.kind === 'plan'
+      ? compileFirstPlan(shop, home, what.plan, terms)
+      : compileStages(shop, home, what.spans, { is: 'start' }, at, terms);
   const plans = task.clauses.flatMap((clause) => (clause.kind === 'every' ? [compilePlan(shop, clause.plan, context)] : []));
   const then = joined(shop, task, plans);
   return shop.add({ kind: 'first', first, ...(then === undefined ? {} : { then }), origin: originOf(shop, at) });

@@ -10,9 +10,11 @@ export function canonical<T>(value: T): T;
 export function canonical(value: unknown): unknown {
   if (Array.isArray(value)) return value.map((item: unknown) => canonical(item));
   if (typeof value !== 'object' || value === null) return value;
-  const entries = Object.entries(value).filter(([, item]) => item !== undefined);
-  entries.sort(([a], [b]) => rank(a) - rank(b) || (a < b ? -1 : 1));
-  return Object.fromEntries(entries.map(([key, item]) => [key, canonical(item)]));
+  const source: Readonly<Record<string, unknown>> = { ...value };
+  const keys = Object.keys(source).sort((a, b) => rank(a) - rank(b) || (a < b ? -1 : 1));
+  const sorted: Record<string, unknown> = {};
+  for (const key of keys) if (source[key] !== undefined) sorted[key] = canonical(source[key]);
+  return sorted;
 }
 
 /** The one text of a value. */

@@ -8,7 +8,28 @@ import { textFingerprint } from './text-fingerprint.js';
 type Plain = null | boolean | number | string | readonly Plain[] | { readonly [key: string]: Plain };
 
 /** Lists whose order says nothing. Parts of `whichever` are not among them: of equals, the part written first governs. */
-const unordered = new Set(['meters', 'gauges', 'dipsticks', 'duties', 'attachments', 'events', 'supplies', 'defects', 'stops', 'places', 'walks', 'steps', 'nevers', 'tasks', 'fits', 'covers', 'restarts', 'follows', 'metBy', 'mends']);
+const unordered = new Set([
+  'meters',
+  'gauges',
+  'dipsticks',
+  'duties',
+  'attachments',
+  'events',
+  'supplies',
+  'defects',
+  'stops',
+  'places',
+  'walks',
+  'steps',
+  'nevers',
+  'tasks',
+  'fits',
+  'covers',
+  'restarts',
+  'follows',
+  'metBy',
+  'mends',
+]);
 
 /** Keys that hold node ids, by the kind of thing that has them; the rest of the graph has none. */
 const nodeKeys = new Set(['trigger', 'gate', 'stance', 'condition', 'while', 'first', 'then', 'part', 'parts']);
@@ -36,8 +57,12 @@ function plain(value: unknown, nodes: readonly Node[], key: string): Plain {
   if (nodeId(value, key)) return plain(nodes[value], nodes, '');
   if (typeof value !== 'object' || value === null) return scalar(value);
   const kind = 'kind' in value && typeof value.kind === 'string' && 'id' in value && typeof value.id === 'number' ? value.kind : undefined;
-  const kept = Object.entries(value).filter(([name, item]) => item !== undefined && name !== 'origin' && !(kind !== undefined && name === 'id'));
-  return Object.fromEntries(kept.map(([name, item]) => [name, plain(item, nodes, kind !== undefined && name === 'parts' ? `${kind} parts` : name)]));
+  const kept = Object.entries(value).filter(
+    ([name, item]) => item !== undefined && name !== 'origin' && !(kind !== undefined && name === 'id'),
+  );
+  return Object.fromEntries(
+    kept.map(([name, item]) => [name, plain(item, nodes, kind !== undefined && name === 'parts' ? `${kind} parts` : name)]),
+  );
 }
 
 function nodeId(value: unknown, key: string): value is NodeId {

@@ -62,14 +62,23 @@ function excerpt(at: Span, sources: readonly SourceText[], mark: string, text: s
 }
 
 /** The part of a line around the words that are meant, made safe, with the place of the words in it. */
-function clipped(line: string, start: number, length: number, width: number): { readonly shown: string; readonly start: number; readonly length: number } {
+function clipped(
+  line: string,
+  start: number,
+  length: number,
+  width: number,
+): { readonly shown: string; readonly start: number; readonly length: number } {
   const from = line.length > width && start > width / 2 ? start - Math.floor(width / 4) : 0;
   const to = Math.min(line.length, from + Math.max(width, 20));
   const before = cells(line.slice(from, start));
   const words = cells(line.slice(start, Math.min(start + length, to)));
   const after = cells(line.slice(Math.min(start + length, to), to));
   const lead = from > 0 ? '… ' : '';
-  return { shown: `${lead}${[...before, ...words, ...after].join('')}${to < line.length ? ' …' : ''}`, start: lead.length + before.length, length: Math.max(1, words.length) };
+  return {
+    shown: `${lead}${[...before, ...words, ...after].join('')}${to < line.length ? ' …' : ''}`,
+    start: lead.length + before.length,
+    length: Math.max(1, words.length),
+  };
 }
 
 /** One safe sign for each sign of the text, so that what stands below lines up. */

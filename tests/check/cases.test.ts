@@ -21,13 +21,21 @@ describe('what the author sees', () => {
   test('there are at least forty', () => expect(cases.length).toBeGreaterThanOrEqual(40));
 
   test('every code has a case, and every case a code of the catalogue', () => {
-    const seen = new Set(cases.flatMap(({ expected }) => [...expected.matchAll(/^\S+: (?:error|warning|note) (DW2\d\d):/gm)].map((match) => match[1])));
-    expect([...seen].sort()).toEqual(Object.values(checkCatalogue).map(({ code }) => code).sort());
+    const seen = new Set(
+      cases.flatMap(({ expected }) => [...expected.matchAll(/^\S+: (?:error|warning|note) (DW2\d\d):/gm)].map((match) => match[1])),
+    );
+    expect([...seen].sort()).toEqual(
+      Object.values(checkCatalogue)
+        .map(({ code }) => code)
+        .sort(),
+    );
   });
 
   test('three mistakes that have nothing to do with each other are all told, each in its line', () => {
     const three = cases.find(({ name }) => name === 'three-mistakes');
-    const lines = [...(three?.expected ?? '').matchAll(/^tractor\.due:(\d+):\d+: error (DW\d+)/gm)].map((match) => `${match[1]} ${match[2]}`);
+    const lines = [...(three?.expected ?? '').matchAll(/^tractor\.due:(\d+):\d+: error (DW\d+)/gm)].map(
+      (match) => `${match[1]} ${match[2]}`,
+    );
     expect(lines).toEqual(['10 DW220', '11 DW240', '16 DW250']);
   });
 

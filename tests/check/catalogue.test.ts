@@ -35,6 +35,8 @@ describe('the catalogue', () => {
   });
 
   test('docs/diagnostics.md is current (`node .scripts/diagnostics-doc.mjs`)', () => {
-    expect(() => execFileSync(process.execPath, ['.scripts/diagnostics-doc.mjs', '--check'], { cwd: fileURLToPath(root), stdio: 'pipe' })).not.toThrow();
+    expect(() =>
+      execFileSync(process.execPath, ['.scripts/diagnostics-doc.mjs', '--check'], { cwd: fileURLToPath(root), stdio: 'pipe' }),
+    ).not.toThrow();
   });
 });

@@ -15,15 +15,22 @@ function applied(text: string, { edits }: Fix): string {
 const fixes = readCases().flatMap((each) => {
   const text = each.files.get(each.first) ?? '';
   const diagnostics = checked(each, text);
-  return diagnostics.flatMap((diagnostic) => diagnostic.fixes.flatMap((fix) => (diagnostic.at.file === 0 && fix.grade !== 'possible' ? [{ each, text, diagnostic, diagnostics, fix }] : [])));
+  return diagnostics.flatMap((diagnostic) =>
+    diagnostic.fixes.flatMap((fix) =>
+      diagnostic.at.file === 0 && fix.grade !== 'possible' ? [{ each, text, diagnostic, diagnostics, fix }] : [],
+    ),
+  );
 });
 
 test('there are fixes to try', () => expect(fixes.length).toBeGreaterThan(10));
 
-test.each(fixes.map((one) => [`${one.each.name}: ${one.fix.title}`, one] as const))('%s clears its diagnostic and brings no other', (_name, { each, text, diagnostic, diagnostics, fix }) => {
-  const after = checked(each, applied(text, fix));
-  const said = ({ code, message }: Diagnostic): string => `${code} ${message}`;
-  expect(after.map(said)).not.toContain(said(diagnostic));
-  const before = diagnostics.map(said);
-  expect(after.map(said).filter((line) => !before.includes(line))).toEqual([]);
-});
+test.each(fixes.map((one) => [`${one.each.name}: ${one.fix.title}`, one] as const))(
+  '%s clears its diagnostic and brings no other',
+  (_name, { each, text, diagnostic, diagnostics, fix }) => {
+    const after = checked(each, applied(text, fix));
+    const said = ({ code, message }: Diagnostic): string => `${code} ${message}`;
+    expect(after.map(said)).not.toContain(said(diagnostic));
+    const before = diagnostics.map(said);
+    expect(after.map(said).filter((line) => !before.includes(line))).toEqual([]);
+  },
+);

@@ -18,7 +18,9 @@ const slips: readonly ((name: string, at: number) => string)[] = [
 test('of the misspellings of names used in a real schedule, 95 in 100 get the right name first', () => {
   const text = load(first);
   const { model } = check(first, load);
-  const uses = (model?.references ?? []).filter(({ name, definition }) => name.at.file === 0 && definition !== undefined && name.text.length > 3);
+  const uses = (model?.references ?? []).filter(
+    ({ name, definition }) => name.at.file === 0 && definition !== undefined && name.text.length > 3,
+  );
   let tried = 0;
   let right = 0;
   // Every seventh use, each slip at one place that depends on the use: a fixed, spread sample.
@@ -29,7 +31,9 @@ test('of the misspellings of names used in a real schedule, 95 in 100 get the ri
     const wrong = slip?.(name.text, at) ?? '';
     if (!/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/.test(wrong) || wrong === name.text) continue;
     const edited = text.slice(0, name.at.start) + wrong + text.slice(name.at.end);
-    const told = check(first, (path) => (path === first ? edited : load(path))).diagnostics.find(({ at: place }) => place.file === 0 && place.start === name.at.start);
+    const told = check(first, (path) => (path === first ? edited : load(path))).diagnostics.find(
+      ({ at: place }) => place.file === 0 && place.start === name.at.start,
+    );
     // A slip may give a word of the language, which the parser tells.
     if (told?.code !== 'DW220') continue;
     tried += 1;

@@ -23,7 +23,11 @@ function when(condition: string): unknown {
 
 describe('conditions', () => {
   test('levels are in the unit of the gauge: 212 °F is 100 °C, and a rise of 18 °F is one of 10 °C (NIST SP 811 App. B)', () => {
-    expect(when('coolant above 212 °F')).toEqual({ kind: 'compare', instrument: { is: 'gauge', id: 'coolant' }, range: { from: 100, fromIncluded: false, toIncluded: false } });
+    expect(when('coolant above 212 °F')).toEqual({
+      kind: 'compare',
+      instrument: { is: 'gauge', id: 'coolant' },
+      range: { from: 100, fromIncluded: false, toIncluded: false },
+    });
     expect(when('coolant climbs 18 °F within 20 min')).toMatchObject({ kind: 'trend', direction: 'climbs', by: 10, withinMinutes: 20 });
   });
 
@@ -55,15 +59,29 @@ describe('conditions', () => {
   });
 
   test('and binds tighter than or; not', () => {
-    expect(when('in dusty or guard open and not mower is on')).toMatchObject({ kind: 'or', parts: [{ kind: 'duty-is' }, { kind: 'and', parts: [{ kind: 'position-is' }, { kind: 'not' }] }] });
+    expect(when('in dusty or guard open and not mower is on')).toMatchObject({
+      kind: 'or',
+      parts: [{ kind: 'duty-is' }, { kind: 'and', parts: [{ kind: 'position-is' }, { kind: 'not' }] }],
+    });
   });
 
   test('recent, age, idle, season', () => {
-    expect(when('coolant read within 7 days')).toMatchObject({ kind: 'recent', what: { is: 'read' }, within: { on: 'calendar', unit: 'days', count: 7 } });
+    expect(when('coolant read within 7 days')).toMatchObject({
+      kind: 'recent',
+      what: { is: 'read' },
+      within: { on: 'calendar', unit: 'days', count: 7 },
+    });
     expect(when('knock happened within 30 min')).toMatchObject({ within: { on: 'calendar', unit: 'minutes', count: 30 } });
-    expect(when('other done within 10 h of engine')).toMatchObject({ what: { is: 'done', task: 'other' }, within: { on: 'meter', ticks: 360_000 } });
+    expect(when('other done within 10 h of engine')).toMatchObject({
+      what: { is: 'done', task: 'other' },
+      within: { on: 'meter', ticks: 360_000 },
+    });
     expect(when('machine older than 10 years')).toMatchObject({ kind: 'age', span: { unit: 'months', count: 120 } });
     expect(when('machine idle for 48 h')).toMatchObject({ kind: 'idle', span: { unit: 'minutes', count: 2880 } });
-    expect(when('date from 1 November to 28 February')).toMatchObject({ kind: 'season', from: { month: 11, day: 1 }, to: { month: 2, day: 28 } });
+    expect(when('date from 1 November to 28 February')).toMatchObject({
+      kind: 'season',
+      from: { month: 11, day: 1 },
+      to: { month: 2, day: 28 },
+    });
   });
 });

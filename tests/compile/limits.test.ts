@@ -12,7 +12,14 @@ const none = { early: { size: 0 }, late: { size: 0 } };
 
 describe('limits', () => {
   test('hours are ticks of 1/36000, and the default lead is the lesser of 10 % and 10 h (docs/meaning.md §4)', () => {
-    expect(trigger('every 50 h of engine')).toEqual({ kind: 'interval', amount: { on: 'meter', meter: 'engine', ticks: 50 * h }, count: 'doing', ...none, lead: { size: 5 * h }, strict: false });
+    expect(trigger('every 50 h of engine')).toEqual({
+      kind: 'interval',
+      amount: { on: 'meter', meter: 'engine', ticks: 50 * h },
+      count: 'doing',
+      ...none,
+      lead: { size: 5 * h },
+      strict: false,
+    });
     expect(trigger('every 250 h of engine')).toMatchObject({ lead: { size: 10 * h } });
     expect(trigger('every 30 min of engine')).toMatchObject({ amount: { ticks: 18000 } });
     expect(trigger('every 100 h')).toMatchObject({ amount: { on: 'meter', meter: 'engine', ticks: 100 * h } });
@@ -30,7 +37,9 @@ describe('limits', () => {
   });
 
   test('each side of a dual limit takes the margins of its own axis', () => {
-    const both = trigger('every 100 h of engine or 12 months, whichever first\nallow 10 h late, 14 days late\nlead 5 h, 1 month\nhold 20 h late "Stop."');
+    const both = trigger(
+      'every 100 h of engine or 12 months, whichever first\nallow 10 h late, 14 days late\nlead 5 h, 1 month\nhold 20 h late "Stop."',
+    );
     expect(both).toMatchObject({
       kind: 'whichever',
       mode: 'first',
@@ -48,7 +57,9 @@ describe('limits', () => {
   });
 
   test('hold when overdue begins where the allowance ends', () => {
-    expect(trigger('every 100 h of engine allow 10 h late hold when overdue "Stop."')).toMatchObject({ hold: { after: { size: 10 * h }, text: 'Stop.' } });
+    expect(trigger('every 100 h of engine allow 10 h late hold when overdue "Stop."')).toMatchObject({
+      hold: { after: { size: 10 * h }, text: 'Stop.' },
+    });
   });
 
   test('first at stands before every; stages after an event stand beside it', () => {
@@ -59,19 +70,30 @@ describe('limits', () => {
     });
     expect(trigger('at 1 h, 10 h, 50 h of engine after refit every 250 h of engine', 'event refit "Refitted"')).toMatchObject({
       kind: 'any',
-      parts: [{ kind: 'stages', from: { is: 'event', event: 'refit' }, amounts: [{ ticks: h }, { ticks: 10 * h }, { ticks: 50 * h }] }, { kind: 'interval' }],
+      parts: [
+        { kind: 'stages', from: { is: 'event', event: 'refit' }, amounts: [{ ticks: h }, { ticks: 10 * h }, { ticks: 50 * h }] },
+        { kind: 'interval' },
+      ],
     });
   });
 
   test('first at whichever first of two spans is two stages', () => {
     expect(trigger('first at 50 h of engine or 3 months, whichever first')).toMatchObject({
       kind: 'first',
-      first: { kind: 'whichever', parts: [{ kind: 'stages', amounts: [{ on: 'meter' }] }, { kind: 'stages', amounts: [{ on: 'calendar', count: 3 }] }] },
+      first: {
+        kind: 'whichever',
+        parts: [
+          { kind: 'stages', amounts: [{ on: 'meter' }] },
+          { kind: 'stages', amounts: [{ on: 'calendar', count: 3 }] },
+        ],
+      },
     });
   });
 
   test('a duty makes a mix of the one hour limit, and leaves the calendar alone', () => {
-    expect(trigger('every 100 h of engine or 12 months, whichever first in dusty every 50 h of engine', 'duty dusty "Dusty"')).toMatchObject({
+    expect(
+      trigger('every 100 h of engine or 12 months, whichever first in dusty every 50 h of engine', 'duty dusty "Dusty"'),
+    ).toMatchObject({
       parts: [{ kind: 'duty-mix', meter: 'engine', ticks: 100 * h, duties: [{ duty: 'dusty', ticks: 50 * h }] }, { kind: 'interval' }],
     });
   });
@@ -85,13 +107,20 @@ describe('limits', () => {
 
   test('marks, windows, more than', () => {
     expect(trigger('every multiple of 250 h of engine')).toMatchObject({ kind: 'marks', amount: { meter: 'engine', ticks: 250 * h } });
-    expect(trigger('every month on day 15, day 30')).toMatchObject({ kind: 'calendar-marks', months: 1, days: [{ day: 15 }, { day: 30 }], skip: false });
+    expect(trigger('every month on day 15, day 30')).toMatchObject({
+      kind: 'calendar-marks',
+      months: 1,
+      days: [{ day: 15 }, { day: 30 }],
+      skip: false,
+    });
     expect(trigger('every 2 years on 1 November')).toMatchObject({ kind: 'calendar-marks', months: 24, days: [{ day: 1, month: 11 }] });
     expect(trigger('every year in April')).toMatchObject({ kind: 'calendar-window', months: 12, month: 4 });
     expect(trigger('every more than 1 h of engine')).toMatchObject({ strict: true });
   });
 
   test('work time, in a duty', () => {
-    expect(trigger('every 30 min of work in dusty', 'duty dusty "Dusty"')).toMatchObject({ amount: { on: 'work', duty: 'dusty', ticks: 18000 } });
+    expect(trigger('every 30 min of work in dusty', 'duty dusty "Dusty"')).toMatchObject({
+      amount: { on: 'work', duty: 'dusty', ticks: 18000 },
+    });
   });
 });

@@ -10,7 +10,9 @@ const files = new Map(
     .filter((path) => path.endsWith('.due'))
     .map((path) => [path, readFileSync(new URL(path, folder), 'utf8')]),
 );
-const names = [...files.keys()].filter((name) => name.startsWith('published/') || name.startsWith('attachments/') || name === 'irrigation-pump.due').sort();
+const names = [...files.keys()]
+  .filter((name) => name.startsWith('published/') || name.startsWith('attachments/') || name === 'irrigation-pump.due')
+  .sort();
 const pool = [...new Set([...files.values()].flatMap(tokens))].sort();
 
 function tokens(text: string): readonly string[] {
@@ -23,7 +25,11 @@ interface Edit {
   readonly word: string;
 }
 
-const edit = fc.record<Edit>({ at: fc.nat(100_000), how: fc.constantFrom<Edit['how'][]>('like', 'like', 'like', 'like', 'like', 'like', 'drop', 'swap', 'put', 'repeat'), word: fc.constantFrom(...pool, '0', '-1', '0.5', '1e9', '99999999999', '31', 'work', 'low') });
+const edit = fc.record<Edit>({
+  at: fc.nat(100_000),
+  how: fc.constantFrom<Edit['how'][]>('like', 'like', 'like', 'like', 'like', 'like', 'drop', 'swap', 'put', 'repeat'),
+  word: fc.constantFrom(...pool, '0', '-1', '0.5', '1e9', '99999999999', '31', 'work', 'low'),
+});
 
 /** Words that can stand in each other's place for the grammar, more often than not. */
 function shape(word: string): string {
@@ -33,7 +39,10 @@ function shape(word: string): string {
 }
 
 const alike = new Map<string, readonly string[]>(
-  [...pool, '0', '-1', '0.5', '99999999999', '31'].reduce((map, word) => map.set(shape(word), [...(map.get(shape(word)) ?? []), word]), new Map<string, string[]>()),
+  [...pool, '0', '-1', '0.5', '99999999999', '31'].reduce(
+    (map, word) => map.set(shape(word), [...(map.get(shape(word)) ?? []), word]),
+    new Map<string, string[]>(),
+  ),
 );
 
 function edited(words: readonly string[], { at, how, word }: Edit): readonly string[] {
@@ -55,24 +64,28 @@ function edited(words: readonly string[], { at, how, word }: Edit): readonly str
   }
 }
 
-test('whatever is written, compiling ends with a graph that fits the schema or with an error, and never throws', { timeout: 60_000 }, () => {
-  let graphs = 0;
-  let errors = 0;
-  fc.assert(
-    fc.property(fc.constantFrom(...names), fc.array(edit, { minLength: 1, maxLength: 4 }), (name, edits) => {
-      const text = edits.reduce(edited, tokens(files.get(name) ?? '')).join('\n');
-      const { graph, diagnostics, sources } = compile(name, (path) => (path === name ? text : files.get(path)));
-      if (graph === null) errors += 1;
-      else graphs += 1;
-      if (graph !== null) holdToSchema(graph);
-      expect(graph === null).toBe(diagnostics.some(({ severity }) => severity === 'error'));
-      for (const { at, message } of diagnostics) {
-        expect(at.start <= at.end && at.end <= (sources[at.file]?.text.length ?? 0), message).toBe(true);
-        expect(message).not.toMatch(/[\n]/);
-      }
-    }),
-    { numRuns: 400 },
-  );
-  // Both ways have to be tried for this to say anything.
-  expect(Math.min(graphs, errors)).toBeGreaterThan(20);
-});
+test(
+  'whatever is written, compiling ends with a graph that fits the schema or with an error, and never throws',
+  { timeout: 60_000 },
+  () => {
+    let graphs = 0;
+    let errors = 0;
+    fc.assert(
+      fc.property(fc.constantFrom(...names), fc.array(edit, { minLength: 1, maxLength: 4 }), (name, edits) => {
+        const text = edits.reduce(edited, tokens(files.get(name) ?? '')).join('\n');
+        const { graph, diagnostics, sources } = compile(name, (path) => (path === name ? text : files.get(path)));
+        if (graph === null) errors += 1;
+        else graphs += 1;
+        if (graph !== null) holdToSchema(graph);
+        expect(graph === null).toBe(diagnostics.some(({ severity }) => severity === 'error'));
+        for (const { at, message } of diagnostics) {
+          expect(at.start <= at.end && at.end <= (sources[at.file]?.text.length ?? 0), message).toBe(true);
+          expect(message).not.toMatch(/[\n]/);
+        }
+      }),
+      { numRuns: 400 },
+    );
+    // Both ways have to be tried for this to say anything.
+    expect(Math.min(graphs, errors)).toBeGreaterThan(20);
+  },
+);

@@ -19,7 +19,12 @@ describe('tasks', () => {
       kind: 'any',
       parts: [
         { kind: 'asked', by: { is: 'reading', task: 'level', reads: 0, rule: 0 }, lead: { size: 0 } },
-        { kind: 'asked', by: { is: 'defect', defect: 'seep', class: 'drops' }, within: { on: 'calendar', unit: 'days', count: 14 }, lead: { size: 1 } },
+        {
+          kind: 'asked',
+          by: { is: 'defect', defect: 'seep', class: 'drops' },
+          within: { on: 'calendar', unit: 'days', count: 14 },
+          lead: { size: 1 },
+        },
       ],
     });
     expect(triggerOf(graph, 'drain')).toMatchObject({ kind: 'asked', within: { on: 'meter', ticks: 180_000 } });
@@ -32,20 +37,39 @@ describe('tasks', () => {
 
   test('covering is closed: biennial covers annual covers semiannual (as US Army services do)', () => {
     const graph = graphOfText(`task b "B" every 24 months covers a  task a "A" every 12 months covers s  task s "S" every 6 months`);
-    expect(graph.tasks.map(({ id, covers }) => [id, covers])).toEqual([['b', ['a', 's']], ['a', ['s']], ['s', []]]);
+    expect(graph.tasks.map(({ id, covers }) => [id, covers])).toEqual([
+      ['b', ['a', 's']],
+      ['a', ['s']],
+      ['s', []],
+    ]);
   });
 
   test('only if and unless are one gate', () => {
-    const graph = graphOfText(`${meters}duty dusty "Dusty" task t "T" every 50 h of engine only if in dusty unless machine idle for 30 days`);
-    expect(unfold(graph, graph.tasks[0]?.gate ?? -1)).toMatchObject({ kind: 'and', parts: [{ kind: 'duty-is' }, { kind: 'not', part: { kind: 'idle' } }] });
+    const graph = graphOfText(
+      `${meters}duty dusty "Dusty" task t "T" every 50 h of engine only if in dusty unless machine idle for 30 days`,
+    );
+    expect(unfold(graph, graph.tasks[0]?.gate ?? -1)).toMatchObject({
+      kind: 'and',
+      parts: [{ kind: 'duty-is' }, { kind: 'not', part: { kind: 'idle' } }],
+    });
   });
 
-  test('work: seconds, litres in the supply\'s unit, newton metres (1 lbf·ft = 1.355 817 9 N·m, NIST SP 811)', () => {
+  test("work: seconds, litres in the supply's unit, newton metres (1 lbf·ft = 1.355 817 9 N·m, NIST SP 811)", () => {
     const graph = graphOfText(`${meters}supply oil "Oil" in L supply filter "Filter" each hazard hot warning "Hot oil burns."
       task t "T" every 100 h of engine takes 1.5 min uses 6600 mL oil, 1 filter tighten "plug" to 100 lbf·ft beware hot calls for qualified mechanic do "Drain." needs "pan" reason "Soot." source "Handbook"`);
     const [task] = graph.tasks;
-    expect(task?.site).toEqual({ seconds: 90, under: [], cautions: [{ signal: 'warning', text: 'Hot oil burns.' }], qualified: true, tools: ['pan'], procedure: ['Drain.'] });
-    expect(task?.uses).toEqual([{ supply: 'oil', amount: 6.6 }, { supply: 'filter', amount: 1 }]);
+    expect(task?.site).toEqual({
+      seconds: 90,
+      under: [],
+      cautions: [{ signal: 'warning', text: 'Hot oil burns.' }],
+      qualified: true,
+      tools: ['pan'],
+      procedure: ['Drain.'],
+    });
+    expect(task?.uses).toEqual([
+      { supply: 'oil', amount: 6.6 },
+      { supply: 'filter', amount: 1 },
+    ]);
     expect(task?.torques[0]?.newtonMetres).toBeCloseTo(135.58179, 5);
     expect(task?.torques[0]?.written).toBe('100 lbf·ft');
     expect(task).toMatchObject({ reason: 'Soot.', source: 'Handbook' });

@@ -35,7 +35,9 @@ describe('the fingerprint of meaning', () => {
   });
 
   test('another edition that says the same means the same', () => {
-    expect(meaningFingerprint(graphOfText(declarations.join('\n'), header.replace('edition 1 of 2026-02-14', 'edition 2 of 2026-11-02')))).toBe(plain);
+    expect(
+      meaningFingerprint(graphOfText(declarations.join('\n'), header.replace('edition 1 of 2026-02-14', 'edition 2 of 2026-11-02'))),
+    ).toBe(plain);
   });
 
   test.each([

@@ -23,7 +23,13 @@ export function gather(shelf: Shelf, path: string): Gathered | undefined {
   if (tree === undefined) return undefined;
   if (tree.header.role === 'part') {
     const help = 'Check the schedule that uses it.';
-    shelf.diagnostics.push(diagnostic('wrongRole', { at: tree.header.at, message: `\`${tree.header.name.text}\` is a part, which means nothing by itself.`, help }));
+    shelf.diagnostics.push(
+      diagnostic('wrongRole', {
+        at: tree.header.at,
+        message: `\`${tree.header.name.text}\` is a part, which means nothing by itself.`,
+        help,
+      }),
+    );
   }
   const headers: HeaderNode[] = [];
   const declarations = mounted(shelf, headers, { path, tree }, [path], machine);
@@ -57,7 +63,14 @@ function whole(shelf: Shelf, headers: HeaderNode[], file: OpenFile, trail: reado
 }
 
 /** The declarations of parts, each part once however many ways lead to it. */
-function usedParts(shelf: Shelf, headers: HeaderNode[], tree: FileNode, trail: readonly string[], home: Home, seen: Set<string>): readonly PlacedDeclaration[] {
+function usedParts(
+  shelf: Shelf,
+  headers: HeaderNode[],
+  tree: FileNode,
+  trail: readonly string[],
+  home: Home,
+  seen: Set<string>,
+): readonly PlacedDeclaration[] {
   return clausesOf(tree.header, 'use').flatMap(({ path }) => {
     const part = open(shelf, 'use', path, trail);
     if (part === undefined || seen.has(part.path)) return [];
@@ -73,16 +86,24 @@ function open(shelf: Shelf, word: Lead['word'], path: TextNode, trail: readonly 
   if (file === undefined) return undefined;
   const { header } = file.tree;
   const wanted = { use: 'a part', varies: 'a schedule or a variant', follows: 'a schedule `for attachment`' }[word];
-  const fits = { use: header.role === 'part', varies: header.role !== 'part', follows: header.role !== 'part' && clausesOf(header, 'for-attachment').length > 0 }[word];
+  const fits = {
+    use: header.role === 'part',
+    varies: header.role !== 'part',
+    follows: header.role !== 'part' && clausesOf(header, 'for-attachment').length > 0,
+  }[word];
   if (fits) return file;
   const message = `\`${word}\` wants ${wanted}, but \`${path.text}\` is a ${header.role}.`;
-  shelf.diagnostics.push(diagnostic('wrongRole', { at: path.at, message, labels: [{ at: header.at, text: 'it says so here' }], help: helpFor(word) }));
+  shelf.diagnostics.push(
+    diagnostic('wrongRole', { at: path.at, message, labels: [{ at: header.at, text: 'it says so here' }], help: helpFor(word) }),
+  );
   return undefined;
 }
 
 function helpFor(word: Lead['word']): string {
   if (word === 'use') return 'Begin the other file with `part`, or take what the two share into a part.';
-  return word === 'varies' ? 'Name the schedule that this one is a variant of.' : 'Write `for attachment` in the header of the attachment\'s schedule.';
+  return word === 'varies'
+    ? 'Name the schedule that this one is a variant of.'
+    : "Write `for attachment` in the header of the attachment's schedule.";
 }
 
 /** Paths in a part are looked for beside the part, so a mount written in one starts from there. */
@@ -99,7 +120,9 @@ function withinLimit(shelf: Shelf, declarations: readonly PlacedDeclaration[]): 
   const source = shelf.sources[culprit.node.at.file];
   const place = source === undefined ? '' : ` of \`${source.name}\`, line ${positionOf(source, culprit.node.at.start).line}`;
   const message = `A schedule may hold at most ${shelf.limits.rules} rules, and this ${culprit.node.kind}${place} goes past that.`;
-  shelf.diagnostics.push(diagnostic('limitReached', { at: culprit.node.at, message, help: 'Split the schedule, or raise the limit where the host allows it.' }));
+  shelf.diagnostics.push(
+    diagnostic('limitReached', { at: culprit.node.at, message, help: 'Split the schedule, or raise the limit where the host allows it.' }),
+  );
   return declarations.slice(0, over);
 }
 

@@ -5,7 +5,14 @@
  */
 
 /** Why a path is refused, in a few words. */
-export type PathRefusal = 'it is empty' | 'it is absolute' | 'it climbs out of its folder' | 'it has a backslash' | 'it names a scheme or a drive' | 'it has an empty part' | 'it has a sign that no path may have';
+export type PathRefusal =
+  | 'it is empty'
+  | 'it is absolute'
+  | 'it climbs out of its folder'
+  | 'it has a backslash'
+  | 'it names a scheme or a drive'
+  | 'it has an empty part'
+  | 'it has a sign that no path may have';
 
 /** The path that `written` means in a file at `from`; or why it is refused. `.due` is added to a last part without a dot. */
 export function localPath(from: string, written: string): { readonly path: string } | { readonly refused: PathRefusal } {

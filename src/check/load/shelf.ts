@@ -62,7 +62,8 @@ export function openLed(shelf: Shelf, lead: Lead): OpenFile | undefined {
 }
 
 function fetch(shelf: Shelf, lead: Lead, path: string): FileNode | undefined {
-  if (shelf.sources.length >= shelf.limits.files) return tooMuch(shelf, lead, `a schedule may be made of at most ${shelf.limits.files} files`);
+  if (shelf.sources.length >= shelf.limits.files)
+    return tooMuch(shelf, lead, `a schedule may be made of at most ${shelf.limits.files} files`);
   const text = shelf.load(path);
   if (text === undefined) {
     const help = `The path is looked for in the folder of the file that names it: \`${path}\`.`;
@@ -89,7 +90,13 @@ function refuse(shelf: Shelf, lead: Lead, why: string): undefined {
 
 function loop(shelf: Shelf, lead: Lead, path: string): undefined {
   const round = [...lead.trail.slice(lead.trail.indexOf(path)), path].map((step) => `\`${step}\``).join(' leads to ');
-  shelf.diagnostics.push(diagnostic('fileLoop', { at: lead.at, message: `The files go round in a loop: ${round}.`, help: 'Take out one of the clauses that lead back.' }));
+  shelf.diagnostics.push(
+    diagnostic('fileLoop', {
+      at: lead.at,
+      message: `The files go round in a loop: ${round}.`,
+      help: 'Take out one of the clauses that lead back.',
+    }),
+  );
   return undefined;
 }
 

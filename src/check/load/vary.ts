@@ -11,8 +11,15 @@ import { diagnostic, rewrite } from '../report.js';
 import type { Shelf } from './shelf.js';
 
 /** The base with the variant's declarations worked in; base first. Changes stay in the list, for an editor to find. */
-export function vary(shelf: Shelf, base: readonly PlacedDeclaration[], own: readonly PlacedDeclaration[], role: HeaderNode['role']): readonly PlacedDeclaration[] {
-  let result = base.filter(({ node }) => node.kind !== 'rest' || !own.some((mine) => mine.node.kind === 'rest' && mine.node.which === node.which));
+export function vary(
+  shelf: Shelf,
+  base: readonly PlacedDeclaration[],
+  own: readonly PlacedDeclaration[],
+  role: HeaderNode['role'],
+): readonly PlacedDeclaration[] {
+  let result = base.filter(
+    ({ node }) => node.kind !== 'rest' || !own.some((mine) => mine.node.kind === 'rest' && mine.node.which === node.which),
+  );
   for (const declaration of own) {
     const { node } = declaration;
     if (node.kind !== 'change' && node.kind !== 'remove') result = [...result, declaration];
@@ -48,5 +55,12 @@ function missingTask(shelf: Shelf, { kind, name }: ChangeNode | RemoveNode, pres
   const near = nearNames(name.text, tasks)[0];
   const message = `The base has no task \`${name.text}\` to ${kind}.`;
   const fixes = near === undefined ? [] : [rewrite('likely', name.at, near)];
-  shelf.diagnostics.push(diagnostic('changeOfMissingTask', { at: name.at, message, ...(near === undefined ? {} : { help: `Did you mean \`${near}\`?` }), fixes }));
+  shelf.diagnostics.push(
+    diagnostic('changeOfMissingTask', {
+      at: name.at,
+      message,
+      ...(near === undefined ? {} : { help: `Did you mean \`${near}\`?` }),
+      fixes,
+    }),
+  );
 }

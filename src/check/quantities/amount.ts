@@ -35,7 +35,9 @@ export function calendarAmountOf(span: SpanNode): Read<CalendarAmount> {
     return problem('wrongUnit', { at: span.at, message, help: calendarHelp });
   }
   if (unit.value.dimension === 'time') return minutes(span, unit.value);
-  return calendarAmount(span.number, unit.value) ?? wrongUnit(span.unit, unit.value, { wanted: 'a span of calendar time', help: calendarHelp });
+  return (
+    calendarAmount(span.number, unit.value) ?? wrongUnit(span.unit, unit.value, { wanted: 'a span of calendar time', help: calendarHelp })
+  );
 }
 
 /** Whether an amount is hours: of a meter that counts hours, or of time at work. */
@@ -89,7 +91,9 @@ function unclear(span: SpanNode, unit: Unit, meters: readonly DefinitionOf<'mete
 function metersThatCount(model: Model, home: Home, unit: Unit): readonly DefinitionOf<'meter'>[] {
   for (let scope: Home | undefined = home; scope !== undefined; scope = scope.host) {
     const prefix = scope.prefix;
-    const here = model.meters.filter((meter) => meter.home.prefix === prefix && findUnit(meter.node.unit.text)?.dimension === unit.dimension);
+    const here = model.meters.filter(
+      (meter) => meter.home.prefix === prefix && findUnit(meter.node.unit.text)?.dimension === unit.dimension,
+    );
     if (here.length > 0) return here;
   }
   return [];
@@ -98,7 +102,11 @@ function metersThatCount(model: Model, home: Home, unit: Unit): readonly Definit
 function minutes(span: SpanNode, unit: Unit): Read<CalendarAmount> {
   const count = Math.round(span.number.value * unit.factor * 60);
   if (count > 0) return { value: { on: 'calendar', unit: 'minutes', count } };
-  return problem('fractionalSpan', { at: span.at, message: 'This is shorter than a minute, the shortest calendar time there is.', help: 'Write at least `1 min`.' });
+  return problem('fractionalSpan', {
+    at: span.at,
+    message: 'This is shorter than a minute, the shortest calendar time there is.',
+    help: 'Write at least `1 min`.',
+  });
 }
 
 function calendarAmount(number: NumberNode, unit: Unit): Read<CalendarAmount> | undefined {
@@ -108,7 +116,11 @@ function calendarAmount(number: NumberNode, unit: Unit): Read<CalendarAmount> | 
   if (Number.isInteger(count)) return { value: { on: 'calendar', unit: found.unit, count } };
   const whole = found.unit === 'days' ? 'days' : 'months';
   const message = `\`${number.text} ${unit.symbol}\` is not a whole number of ${whole}.`;
-  return problem('fractionalSpan', { at: number.at, message, help: whole === 'days' ? 'Write a whole number of days.' : 'Write a whole number of months, or write it in days.' });
+  return problem('fractionalSpan', {
+    at: number.at,
+    message,
+    help: whole === 'days' ? 'Write a whole number of days.' : 'Write a whole number of months, or write it in days.',
+  });
 }
 
 function sizedUnit(span: SpanNode): Read<Unit> {
@@ -117,7 +129,8 @@ function sizedUnit(span: SpanNode): Read<Unit> {
     const message = `A span has to be more than nothing, and \`${number.text} ${span.unit.text}\` is not.`;
     return problem('emptySpan', { at: number.at, message, help: 'Write how much: `100 h of engine`, `6 months`.' });
   }
-  if (number.value > 1e8) return problem('impossibleNumber', { at: number.at, message: `\`${number.text}\` is more than a machine will ever count.` });
+  if (number.value > 1e8)
+    return problem('impossibleNumber', { at: number.at, message: `\`${number.text}\` is more than a machine will ever count.` });
   return unitOf(span.unit);
 }
 

@@ -32,7 +32,8 @@ export function rangeOfBand(band: BandNode, instrument: Instrument): Read<Range>
 
 /** What `above`, `below`, `at least`, `at most` or `from … to` hold of, as a range. */
 export function rangeOfFact(fact: Extract<FactNode, { kind: 'compare' | 'between' }>, instrument: Instrument): Read<Range> {
-  if (fact.kind === 'between') return rangeOfBand({ kind: 'range', at: fact.at, from: fact.from, fromIncluded: true, to: fact.to, toIncluded: true }, instrument);
+  if (fact.kind === 'between')
+    return rangeOfBand({ kind: 'range', at: fact.at, from: fact.from, fromIncluded: true, to: fact.to, toIncluded: true }, instrument);
   const level = bounded(fact.level, instrument, fact.op === 'above' || fact.op === 'at-most' ? 'to' : 'from');
   if ('problem' in level) return level;
   const edges = level.value;
@@ -61,7 +62,12 @@ function bounded(level: LevelNode, instrument: Instrument, edge: 'from' | 'to'):
   if ('problem' in read || read.value[edge] !== undefined) return read;
   const name = level.kind === 'name' ? level.text : '';
   const message = `The band \`${name}\` has no ${edge === 'to' ? 'upper' : 'lower'} end to compare with.`;
-  return problem('bandWithoutEdge', { at: level.at, message, labels: [{ at: instrument.at, text: 'declared here' }], help: `Write a number, or \`${instrument.name} is ${name}\`.` });
+  return problem('bandWithoutEdge', {
+    at: level.at,
+    message,
+    labels: [{ at: instrument.at, text: 'declared here' }],
+    help: `Write a number, or \`${instrument.name} is ${name}\`.`,
+  });
 }
 
 function named(name: NameNode, instrument: Instrument): Read<Range> {
@@ -72,9 +78,16 @@ function named(name: NameNode, instrument: Instrument): Read<Range> {
   }
   const bands = instrument.kind === 'gauge' ? instrument.node.bands : [];
   const found = bands.find((band) => band.name.text === name.text);
-  if (found === undefined) return unknownWord(name, instrument, bands.map((band) => band.name.text));
+  if (found === undefined)
+    return unknownWord(
+      name,
+      instrument,
+      bands.map((band) => band.name.text),
+    );
   // A band that is defined by names could go round in a circle, so its own edges are numbers only.
-  return usesNames(found.band) ? problem('bandWithoutEdge', { at: found.at, message: `The edges of the band \`${name.text}\` have to be numbers.` }) : rangeOfBand(found.band, instrument);
+  return usesNames(found.band)
+    ? problem('bandWithoutEdge', { at: found.at, message: `The edges of the band \`${name.text}\` have to be numbers.` })
+    : rangeOfBand(found.band, instrument);
 }
 
 /** Says that an instrument has no band or mark of this name. */
@@ -116,7 +129,11 @@ function onDipstick(quantity: QuantityNode, instrument: DefinitionOf<'dipstick'>
   const unit = findUnit(range.unit.text);
   if (unit === null || !(range.number.value > 0)) return { value: 0 };
   const labels = [{ at: range.at, text: `low to full of \`${instrument.name}\`` }];
-  const read = quantityIn(quantity, unit, { wanted: `a mark or an amount in ${unit.symbol}`, labels, help: 'Write `low`, `full`, or so much above low.' });
+  const read = quantityIn(quantity, unit, {
+    wanted: `a mark or an amount in ${unit.symbol}`,
+    labels,
+    help: 'Write `low`, `full`, or so much above low.',
+  });
   return 'problem' in read ? read : { value: read.value / range.number.value };
 }
 

@@ -43,7 +43,10 @@ export function readingsInCondition(model: Model, home: Home, condition: Conditi
     }
     case 'trend': {
       const instrument = asInstrument(model.meaning.get(condition.subject));
-      return [calendarAmountOf(condition.within), ...(instrument === undefined ? [unitOf(condition.by.unit)] : [trendSize(condition.by, instrument)])];
+      return [
+        calendarAmountOf(condition.within),
+        ...(instrument === undefined ? [unitOf(condition.by.unit)] : [trendSize(condition.by, instrument)]),
+      ];
     }
     case 'recent':
       return [delayOf(model, home, condition.within)];
@@ -92,4 +95,3 @@ function gaugeBands(model: Model, name: string, home: Home): readonly Reading[] 
   const instrument = asInstrument(gauge);
   return instrument?.kind === 'gauge' ? instrument.node.bands.map((band) => edgesOf(band.name, instrument)) : [];
 }
-

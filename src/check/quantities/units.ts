@@ -14,7 +14,10 @@ export function unitOf(node: UnitNode): Read<Unit> {
   const found = findUnit(node.text);
   if (found !== null) return { value: found };
   const near = nearUnits(node.text);
-  const help = near.length === 0 ? 'The units are listed in the language reference.' : `Did you mean ${near.map((name) => `\`${name}\``).join(' or ')}?`;
+  const help =
+    near.length === 0
+      ? 'The units are listed in the language reference.'
+      : `Did you mean ${near.map((name) => `\`${name}\``).join(' or ')}?`;
   const fixes = near.map((name, order) => rewrite(order === 0 ? 'likely' : 'possible', node.at, name));
   return problem('unknownUnit', { at: node.at, message: `There is no unit \`${node.text}\`.`, help, fixes });
 }
@@ -76,8 +79,35 @@ function fold(text: string): string {
 }
 
 const familiar = new Map([
-  ['hour', 'h'], ['hours', 'h'], ['hr', 'h'], ['hrs', 'h'], ['minute', 'min'], ['minutes', 'min'], ['mins', 'min'], ['second', 's'],
-  ['seconds', 's'], ['sec', 's'], ['litre', 'l'], ['litres', 'l'], ['liter', 'l'], ['liters', 'l'], ['celsius', 'c'], ['fahrenheit', 'f'],
-  ['ftlb', 'lbfft'], ['ftlbs', 'lbfft'], ['ftlbf', 'lbfft'], ['newtonmetres', 'nm'], ['volt', 'v'], ['volts', 'v'], ['d', 'days'], ['yr', 'years'],
-  ['y', 'years'], ['wk', 'weeks'], ['mo', 'months'], ['gallons', 'gal'], ['gallon', 'gal'], ['m3', 'm³'], ['pcs', 'each'],
+  ['hour', 'h'],
+  ['hours', 'h'],
+  ['hr', 'h'],
+  ['hrs', 'h'],
+  ['minute', 'min'],
+  ['minutes', 'min'],
+  ['mins', 'min'],
+  ['second', 's'],
+  ['seconds', 's'],
+  ['sec', 's'],
+  ['litre', 'l'],
+  ['litres', 'l'],
+  ['liter', 'l'],
+  ['liters', 'l'],
+  ['celsius', 'c'],
+  ['fahrenheit', 'f'],
+  ['ftlb', 'lbfft'],
+  ['ftlbs', 'lbfft'],
+  ['ftlbf', 'lbfft'],
+  ['newtonmetres', 'nm'],
+  ['volt', 'v'],
+  ['volts', 'v'],
+  ['d', 'days'],
+  ['yr', 'years'],
+  ['y', 'years'],
+  ['wk', 'weeks'],
+  ['mo', 'months'],
+  ['gallons', 'gal'],
+  ['gallon', 'gal'],
+  ['m3', 'm³'],
+  ['pcs', 'each'],
 ]);

@@ -14,7 +14,9 @@ export const notAPosition: Rule = {
 function accessConditions(model: Model): readonly ConditionNode[] {
   return [
     ...placed(model, 'never').map(({ node }) => node.condition),
-    ...placed(model, 'step').flatMap(({ node }) => node.clauses.flatMap((clause) => (clause.kind === 'while-stance' ? [clause.condition] : []))),
+    ...placed(model, 'step').flatMap(({ node }) =>
+      node.clauses.flatMap((clause) => (clause.kind === 'while-stance' ? [clause.condition] : [])),
+    ),
     ...placed(model, 'task').flatMap(({ node }) => node.clauses.flatMap((clause) => (clause.kind === 'with' ? [clause.condition] : []))),
   ];
 }
@@ -26,7 +28,13 @@ function strangers(model: Model, condition: ConditionNode): readonly Diagnostic[
     const subject = model.meaning.get(condition.subject);
     if (subject === undefined || subject.kind === 'position') return [];
   }
-  return [diagnostic('notAPosition', { at: condition.at, message: 'This is not about the position of a moving part.', help: 'For a task, say it with `only if`; for a step or a never-rule, in positions.' })];
+  return [
+    diagnostic('notAPosition', {
+      at: condition.at,
+      message: 'This is not about the position of a moving part.',
+      help: 'For a task, say it with `only if`; for a step or a never-rule, in positions.',
+    }),
+  ];
 }
 
 /** Every moving part has its position at rest. */
@@ -36,7 +44,14 @@ export const restIncomplete: Rule = {
     const said = new Set(itemsOf(model, 'rest').map(({ part }) => model.meaning.get(part)?.id));
     const missing = definitionsOf(model, 'position').filter(({ id }) => !said.has(id));
     return missing.map(({ at, name, node }) =>
-      diagnostic('restIncomplete', { at, message: `Nothing says how ${ticked(name)} is at rest.`, help: `Add it to \`at rest\`: ${listed(node.positions.map((position) => ticked(`${name} ${position.name.text}`)), 'or')}.` }),
+      diagnostic('restIncomplete', {
+        at,
+        message: `Nothing says how ${ticked(name)} is at rest.`,
+        help: `Add it to \`at rest\`: ${listed(
+          node.positions.map((position) => ticked(`${name} ${position.name.text}`)),
+          'or',
+        )}.`,
+      }),
     );
   },
 };
@@ -51,7 +66,14 @@ export const restTwice: Rule = {
         const id = model.meaning.get(part)?.id;
         const earlier = items.slice(0, index).find((other) => id !== undefined && model.meaning.get(other.part)?.id === id);
         if (earlier === undefined) return [];
-        return [diagnostic('restTwice', { at, message: `${ticked(part.text)} already has a position at ${which}.`, labels: [{ at: earlier.at, text: 'this one' }], help: 'Take one of the two out.' })];
+        return [
+          diagnostic('restTwice', {
+            at,
+            message: `${ticked(part.text)} already has a position at ${which}.`,
+            labels: [{ at: earlier.at, text: 'this one' }],
+            help: 'Take one of the two out.',
+          }),
+        ];
       });
     }),
 };
@@ -65,7 +87,15 @@ export const stepGoesNowhere: Rule = {
   codes: ['stepGoesNowhere'],
   check: ({ model }) =>
     placed(model, 'step').flatMap(({ node }) =>
-      node.from.text !== node.to.text ? [] : [diagnostic('stepGoesNowhere', { at: node.to.at, message: `This step leaves ${ticked(node.part.text)} as it is.`, help: 'Write the position that it is in afterwards.' })],
+      node.from.text !== node.to.text
+        ? []
+        : [
+            diagnostic('stepGoesNowhere', {
+              at: node.to.at,
+              message: `This step leaves ${ticked(node.part.text)} as it is.`,
+              help: 'Write the position that it is in afterwards.',
+            }),
+          ],
     ),
 };
 
@@ -73,12 +103,29 @@ export const stepGoesNowhere: Rule = {
 export const walkRepeated: Rule = {
   codes: ['walkRepeated'],
   check: ({ model }) => {
-    const walks = placed(model, 'walk').map(({ node }) => ({ node, ends: [model.meaning.get(node.from)?.id ?? '', model.meaning.get(node.to)?.id ?? ''].sort().join(' ') }));
+    const walks = placed(model, 'walk').map(({ node }) => ({
+      node,
+      ends: [model.meaning.get(node.from)?.id ?? '', model.meaning.get(node.to)?.id ?? ''].sort().join(' '),
+    }));
     return walks.flatMap(({ node, ends }, index) => {
-      if (node.from.text === node.to.text) return [diagnostic('walkRepeated', { at: node.to.at, message: `This walk ends where it begins, at ${ticked(node.to.text)}.`, help: 'Write the place that it leads to.' })];
+      if (node.from.text === node.to.text)
+        return [
+          diagnostic('walkRepeated', {
+            at: node.to.at,
+            message: `This walk ends where it begins, at ${ticked(node.to.text)}.`,
+            help: 'Write the place that it leads to.',
+          }),
+        ];
       const earlier = walks.slice(0, index).find((other) => other.ends === ends && !ends.startsWith(' '));
       if (earlier === undefined) return [];
-      return [diagnostic('walkRepeated', { at: node.at, message: 'The walk between these two places is already given.', labels: [{ at: earlier.node.at, text: 'here' }], help: 'Take one of the two out; it serves in either direction.' })];
+      return [
+        diagnostic('walkRepeated', {
+          at: node.at,
+          message: 'The walk between these two places is already given.',
+          labels: [{ at: earlier.node.at, text: 'here' }],
+          help: 'Take one of the two out; it serves in either direction.',
+        }),
+      ];
     });
   },
 };

@@ -10,10 +10,16 @@ export const askedInCircle: Rule = {
     tasksIn(model).flatMap(({ node }) =>
       node.clauses.flatMap((clause) => {
         if (clause.kind !== 'reads') return [];
-        const asked = clause.bands.flatMap(({ outcome }) => outcome.then).filter(({ task, within }) => within === undefined && model.meaning.get(task)?.node === node);
+        const asked = clause.bands
+          .flatMap(({ outcome }) => outcome.then)
+          .filter(({ task, within }) => within === undefined && model.meaning.get(task)?.node === node);
         return asked.map(({ at }) => {
           const help = 'Ask for the task that puts it right, or give it time with `within`.';
-          return diagnostic('askedInCircle', { at, message: `${ticked(node.name.text)} asks for itself at once, and so is due again as soon as it is done.`, help });
+          return diagnostic('askedInCircle', {
+            at,
+            message: `${ticked(node.name.text)} asks for itself at once, and so is due again as soon as it is done.`,
+            help,
+          });
         });
       }),
     ),

@@ -33,7 +33,14 @@ export const bands: Rule = {
         return whole.length < read.length ? [] : judge(whole, instrument, clause.instrument.at, true);
       }),
     ),
-    ...definitionsOf(model, 'gauge').flatMap((gauge) => judge(gauge.node.bands.flatMap(({ band }) => banded(band, gauge) ?? []), gauge, gauge.at, false)),
+    ...definitionsOf(model, 'gauge').flatMap((gauge) =>
+      judge(
+        gauge.node.bands.flatMap(({ band }) => banded(band, gauge) ?? []),
+        gauge,
+        gauge.at,
+        false,
+      ),
+    ),
   ],
 };
 
@@ -53,7 +60,9 @@ function judge(all: readonly Banded[], instrument: Instrument, whole: Span, cove
   const [lowest, highest] = [sorted[0], sorted.at(-1)];
   if (!covering || lowest === undefined || highest === undefined) return between;
   const below = lowest.range.from === undefined ? [] : [gap(lowest.at, instrument, `below ${shown(lowest.range.from, instrument)}`, whole)];
-  const above = sorted.some(({ range }) => range.to === undefined) ? [] : [gap(highest.at, instrument, `above ${shown(highest.range.to ?? 0, instrument)}`, whole)];
+  const above = sorted.some(({ range }) => range.to === undefined)
+    ? []
+    : [gap(highest.at, instrument, `above ${shown(highest.range.to ?? 0, instrument)}`, whole)];
   return [...below, ...between, ...above];
 }
 
@@ -68,7 +77,12 @@ function pairProblems(a: Banded, b: Banded, instrument: Instrument, covering: bo
 
 function gap(at: Span, instrument: Instrument, which: string, other: Span): Diagnostic {
   const message = `A reading of ${ticked(instrument.name)} ${which} falls into no band.`;
-  return diagnostic('bandGap', { at, message, labels: sameSpan(at, other) ? [] : [{ at: other, text: 'beside this' }], help: 'Add a band for it, or widen one.' });
+  return diagnostic('bandGap', {
+    at,
+    message,
+    labels: sameSpan(at, other) ? [] : [{ at: other, text: 'beside this' }],
+    help: 'Add a band for it, or widen one.',
+  });
 }
 
 function overlap(a: Banded, b: Banded, instrument: Instrument): Diagnostic {
@@ -76,12 +90,17 @@ function overlap(a: Banded, b: Banded, instrument: Instrument): Diagnostic {
   const touching = edge !== undefined && edge === a.range.to;
   const where = touching ? `A reading of exactly ${shown(edge, instrument)}` : 'A reading where these two meet';
   const upper = a.node.kind === 'range' ? a.node.to : undefined;
-  const fixes = touching && upper !== undefined && a.node.kind === 'range' && a.node.from !== undefined ? [rewrite('likely', { ...upper.at, end: upper.at.start }, 'below ', 'Leave the edge to the higher band: write `to below`.')] : [];
+  const fixes =
+    touching && upper !== undefined && a.node.kind === 'range' && a.node.from !== undefined
+      ? [rewrite('likely', { ...upper.at, end: upper.at.start }, 'below ', 'Leave the edge to the higher band: write `to below`.')]
+      : [];
   return diagnostic('bandOverlap', {
     at: b.at,
     message: `${where} of ${ticked(instrument.name)} falls into two bands.`,
     labels: [{ at: a.at, text: 'also in this one' }],
-    help: touching ? 'Write `to below` for the lower band, or `above` for the higher one.' : 'Let each band begin where the one below it ends.',
+    help: touching
+      ? 'Write `to below` for the lower band, or `above` for the higher one.'
+      : 'Let each band begin where the one below it ends.',
     fixes,
   });
 }

@@ -26,8 +26,13 @@ export const contradiction: Rule = {
 };
 
 function conjunctions(model: Model, nodes: NodeIndex): readonly (readonly FactNode[])[] {
-  const gates = placed(model, 'task').map(({ node }) => node.clauses.flatMap((clause) => (clause.kind === 'only-if' ? [clause.condition] : [])));
-  return [...nodes.all<Extract<ConditionNode, { parts: unknown }>>('and').map(joined), ...gates.filter(({ length }) => length > 1).map((all) => all.flatMap(joined))];
+  const gates = placed(model, 'task').map(({ node }) =>
+    node.clauses.flatMap((clause) => (clause.kind === 'only-if' ? [clause.condition] : [])),
+  );
+  return [
+    ...nodes.all<Extract<ConditionNode, { parts: unknown }>>('and').map(joined),
+    ...gates.filter(({ length }) => length > 1).map((all) => all.flatMap(joined)),
+  ];
 }
 
 /** The facts that all have to be true for a condition to be; what is under `or` or `not` is left out. */
@@ -49,7 +54,14 @@ function clash(model: Model, facts: readonly FactNode[]): readonly Diagnostic[] 
     const earlier = claims.slice(0, index).find((other) => other.subject === later.subject && apart(other, later));
     if (earlier === undefined) continue;
     const message = `${ticked(later.subject.name)} cannot be both at once, so this is never true.`;
-    return [diagnostic('contradiction', { at: later.fact.at, message, labels: [{ at: earlier.fact.at, text: 'and this' }], help: 'Join the two by `or`, or correct one of them.' })];
+    return [
+      diagnostic('contradiction', {
+        at: later.fact.at,
+        message,
+        labels: [{ at: earlier.fact.at, text: 'and this' }],
+        help: 'Join the two by `or`, or correct one of them.',
+      }),
+    ];
   }
   return [];
 }

@@ -71,6 +71,14 @@ function describe(kind: DependenceNode['kind'], links: readonly Link[]): Diagnos
   const [first, ...others] = links;
   if (first === undefined) throw new Error('a circle has a link');
   const round = links.map(({ from }) => ticked(from.name.text)).join(` ${word} `);
-  const message = links.length === 1 ? `${ticked(first.from.name.text)} ${word} itself.` : `${round} ${word} ${ticked(first.from.name.text)}: this goes round in a circle.`;
-  return diagnostic('dependenceCycle', { at: first.name.at, message, labels: others.map(({ name }) => ({ at: name.at, text: 'and on from here' })), help: 'Take out one of these.' });
+  const message =
+    links.length === 1
+      ? `${ticked(first.from.name.text)} ${word} itself.`
+      : `${round} ${word} ${ticked(first.from.name.text)}: this goes round in a circle.`;
+  return diagnostic('dependenceCycle', {
+    at: first.name.at,
+    message,
+    labels: others.map(({ name }) => ({ at: name.at, text: 'and on from here' })),
+    help: 'Take out one of these.',
+  });
 }

@@ -34,6 +34,13 @@ function repeated(names: readonly NameNode[]): readonly Diagnostic[] {
   return names.flatMap((name, index) => {
     const earlier = names.slice(0, index).find((other) => other.text === name.text);
     if (earlier === undefined) return [];
-    return [diagnostic('duplicateName', { at: name.at, message: `${ticked(name.text)} stands here twice.`, labels: [{ at: earlier.at, text: 'first here' }], help: 'Take one of the two out.' })];
+    return [
+      diagnostic('duplicateName', {
+        at: name.at,
+        message: `${ticked(name.text)} stands here twice.`,
+        labels: [{ at: earlier.at, text: 'first here' }],
+        help: 'Take one of the two out.',
+      }),
+    ];
   });
 }

@@ -15,7 +15,13 @@ export const dutyNotOnHours: Rule = {
       dutiesOf(node).flatMap((clause) => {
         const amount = amountIn(model, home, clause.span);
         if (amount === undefined || isOnHours(model, amount)) return [];
-        return [diagnostic('dutyNotOnHours', { at: clause.span.at, message: 'A duty\'s interval has to be in hours of a meter.', help: 'Write it in hours: `in dusty every 50 h of engine`.' })];
+        return [
+          diagnostic('dutyNotOnHours', {
+            at: clause.span.at,
+            message: "A duty's interval has to be in hours of a meter.",
+            help: 'Write it in hours: `in dusty every 50 h of engine`.',
+          }),
+        ];
       }),
     ),
 };
@@ -32,7 +38,14 @@ export const dutyWithoutInterval: Rule = {
         if (ordinary === undefined || (ordinary.length === 1 && !isStrict(ordinary[0]))) return [];
         const why = ordinary.length > 1 ? 'more than one' : ordinary.length === 1 ? 'only a `more than` limit' : 'no ordinary interval';
         const labels = ordinary.map(({ at }) => ({ at, text: 'on this meter' }));
-        return [diagnostic('dutyWithoutInterval', { at: clause.at, message: `There is ${why} on this meter for the duty to shorten.`, labels, help: 'Give the task one `every … h of …` on the same meter.' })];
+        return [
+          diagnostic('dutyWithoutInterval', {
+            at: clause.at,
+            message: `There is ${why} on this meter for the duty to shorten.`,
+            labels,
+            help: 'Give the task one `every … h of …` on the same meter.',
+          }),
+        ];
       }),
     ),
 };
@@ -47,10 +60,18 @@ export const dutyTooFine: Rule = {
       const amounts = duties.flatMap((clause) => meterOnly(amountIn(model, home, clause.span)));
       const [own] = amounts;
       if (first === undefined || own === undefined) return [];
-      const ordinary = (ordinaryOn(model, home, node, own) ?? []).flatMap((limit) => (limit.kind === 'interval' ? meterOnly(amountIn(model, home, limit.span)) : []));
+      const ordinary = (ordinaryOn(model, home, node, own) ?? []).flatMap((limit) =>
+        limit.kind === 'interval' ? meterOnly(amountIn(model, home, limit.span)) : [],
+      );
       const multiple = [...ordinary, ...amounts].map(({ ticks }) => BigInt(ticks)).reduce(leastCommonMultiple, 1n);
       if (multiple * 1000n <= BigInt(Number.MAX_SAFE_INTEGER)) return [];
-      return [diagnostic('dutyTooFine', { at: first.at, message: 'The intervals of this task\'s duties have no common measure that is exact.', help: 'Write rounder numbers.' })];
+      return [
+        diagnostic('dutyTooFine', {
+          at: first.at,
+          message: "The intervals of this task's duties have no common measure that is exact.",
+          help: 'Write rounder numbers.',
+        }),
+      ];
     }),
 };
 
@@ -74,7 +95,9 @@ function meterOnly(amount: Amount | undefined): readonly MeterAmount[] {
 /** The task's `every` limits on a duty's meter; undefined where one of them cannot be read, which is said elsewhere. */
 function ordinaryOn(model: Model, home: Home, task: TaskNode, duty: MeterAmount): readonly LimitNode[] | undefined {
   const all = task.clauses.flatMap((clause) => (clause.kind === 'every' ? limitsIn(clause.plan) : []));
-  const intervals = all.flatMap((limit) => (limit.kind === 'interval' || limit.kind === 'look' ? [{ limit, amount: amountIn(model, home, limit.span) }] : []));
+  const intervals = all.flatMap((limit) =>
+    limit.kind === 'interval' || limit.kind === 'look' ? [{ limit, amount: amountIn(model, home, limit.span) }] : [],
+  );
   if (intervals.some(({ amount }) => amount === undefined)) return undefined;
   return intervals.flatMap(({ limit, amount }) => (amount?.on === 'meter' && amount.meter === duty.meter ? [limit] : []));
 }

@@ -18,12 +18,26 @@ function languageOf(header: HeaderNode): readonly Diagnostic[] {
   if (editions.length === 0 && header.role !== 'part') {
     const end = { ...header.title.at, start: header.title.at.end };
     const fixes = [{ grade: 'sure' as const, title: 'Write `language 1` after the title.', edits: [{ at: end, text: '\n  language 1' }] }];
-    return [diagnostic('missingLanguage', { at: header.name.at, message: 'The header does not say in which edition of the language this is written.', help: 'Write `language 1` after the title.', fixes })];
+    return [
+      diagnostic('missingLanguage', {
+        at: header.name.at,
+        message: 'The header does not say in which edition of the language this is written.',
+        help: 'Write `language 1` after the title.',
+        fixes,
+      }),
+    ];
   }
   return editions.flatMap(({ edition }) => {
     if (knownEditions.includes(edition.value)) return [];
     const fixes = [{ grade: 'possible' as const, title: 'Write `1`.', edits: [{ at: edition.at, text: '1' }] }];
-    return [diagnostic('unknownLanguage', { at: edition.at, message: `There is no edition ${edition.text} of the language that this program knows.`, help: 'It knows edition 1.', fixes })];
+    return [
+      diagnostic('unknownLanguage', {
+        at: edition.at,
+        message: `There is no edition ${edition.text} of the language that this program knows.`,
+        help: 'It knows edition 1.',
+        fixes,
+      }),
+    ];
   });
 }
 
@@ -35,7 +49,12 @@ export const repeatedHeadClause: Rule = {
       (['language', 'edition', 'varies', 'for-attachment'] as const).flatMap((kind) => {
         const [first, ...others] = clausesOf(header, kind);
         return others.map(({ at }) =>
-          diagnostic('repeatedHeadClause', { at, message: `\`${kind.replace('-', ' ')}\` stands here a second time.`, labels: first === undefined ? [] : [{ at: first.at, text: 'first here' }], help: 'Take one of the two out.' }),
+          diagnostic('repeatedHeadClause', {
+            at,
+            message: `\`${kind.replace('-', ' ')}\` stands here a second time.`,
+            labels: first === undefined ? [] : [{ at: first.at, text: 'first here' }],
+            help: 'Take one of the two out.',
+          }),
         );
       }),
     ),
@@ -48,10 +67,22 @@ export const variantWithoutVaries: Rule = {
     headers.flatMap((header) => {
       const base = clausesOf(header, 'varies')[0];
       if (header.role === 'variant' && base === undefined) {
-        return [diagnostic('variantWithoutVaries', { at: header.name.at, message: `The variant \`${header.name.text}\` does not say what it is a variant of.`, help: 'Name its base: `varies "tarn-55"`.' })];
+        return [
+          diagnostic('variantWithoutVaries', {
+            at: header.name.at,
+            message: `The variant \`${header.name.text}\` does not say what it is a variant of.`,
+            help: 'Name its base: `varies "tarn-55"`.',
+          }),
+        ];
       }
       if (header.role === 'variant' || base === undefined) return [];
-      return [diagnostic('variantWithoutVaries', { at: base.at, message: `Only a variant has a base, and \`${header.name.text}\` is a ${header.role}.`, help: 'Begin the file with `variant`, or take `varies` out.' })];
+      return [
+        diagnostic('variantWithoutVaries', {
+          at: base.at,
+          message: `Only a variant has a base, and \`${header.name.text}\` is a ${header.role}.`,
+          help: 'Begin the file with `variant`, or take `varies` out.',
+        }),
+      ];
     }),
 };
 
@@ -61,6 +92,12 @@ export const missingFits: Rule = {
   check: ({ headers }) => {
     const [header] = headers;
     if (header === undefined || header.role === 'part' || clausesOf(header, 'fits').length > 0) return [];
-    return [diagnostic('missingFits', { at: header.name.at, message: `\`${header.name.text}\` does not say which machines it fits.`, help: 'Write `fits model "…"`, with `serial … to …` if not all of them.' })];
+    return [
+      diagnostic('missingFits', {
+        at: header.name.at,
+        message: `\`${header.name.text}\` does not say which machines it fits.`,
+        help: 'Write `fits model "…"`, with `serial … to …` if not all of them.',
+      }),
+    ];
   },
 };

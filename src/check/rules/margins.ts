@@ -14,7 +14,8 @@ interface Margin {
 /** Each allowance, lead and hold goes with some limit of its task. */
 export const marginWithoutLimit: Rule = {
   codes: ['marginWithoutLimit'],
-  check: (context) => eachTask(context, (model, node, limits) => [...homeless(model, marginsIn(node), limits), ...holdOfNothing(node, limits)]),
+  check: (context) =>
+    eachTask(context, (model, node, limits) => [...homeless(model, marginsIn(node), limits), ...holdOfNothing(node, limits)]),
 };
 
 /** A margin is shorter than the limit it goes with. */
@@ -25,9 +26,18 @@ export const allowanceTooLong: Rule = {
       marginsIn(node).flatMap(({ word, margin }) => {
         // A percentage of more than all is told as an impossible number.
         if (word === 'stop' || (margin.kind === 'percent' && margin.number.value >= 100)) return [];
-        const short = limits.find(({ axis, amount, interval }) => interval && amount !== undefined && (marginOn(model, margin, axis) ?? -1) >= axis.size);
+        const short = limits.find(
+          ({ axis, amount, interval }) => interval && amount !== undefined && (marginOn(model, margin, axis) ?? -1) >= axis.size,
+        );
         if (short === undefined) return [];
-        return [diagnostic('allowanceTooLong', { at: margin.at, message: `This ${word} is as long as the interval itself.`, labels: [{ at: short.at, text: 'the interval' }], help: 'Write a shorter one.' })];
+        return [
+          diagnostic('allowanceTooLong', {
+            at: margin.at,
+            message: `This ${word} is as long as the interval itself.`,
+            labels: [{ at: short.at, text: 'the interval' }],
+            help: 'Write a shorter one.',
+          }),
+        ];
       }),
     ),
 };
@@ -41,12 +51,21 @@ export const countWithoutInterval: Rule = {
         if (clause.kind !== 'count' || limits.some(({ interval }) => interval)) return [];
         // An interval that cannot be read is reported already.
         if (node.clauses.some(({ kind }) => kind === 'every' || kind === 'while-every') && limits.length === 0) return [];
-        return [diagnostic('countWithoutInterval', { at: clause.at, message: 'This task has no interval to count.', help: 'Take the clause out, or write `every …`.' })];
+        return [
+          diagnostic('countWithoutInterval', {
+            at: clause.at,
+            message: 'This task has no interval to count.',
+            help: 'Take the clause out, or write `every …`.',
+          }),
+        ];
       }),
     ),
 };
 
-function eachTask({ model }: CheckContext, judge: (model: Model, node: TaskNode, limits: readonly TaskLimit[]) => readonly Diagnostic[]): readonly Diagnostic[] {
+function eachTask(
+  { model }: CheckContext,
+  judge: (model: Model, node: TaskNode, limits: readonly TaskLimit[]) => readonly Diagnostic[],
+): readonly Diagnostic[] {
   return limitsByTask(model).flatMap(({ node, limits }) => judge(model, node, limits));
 }
 
@@ -61,7 +80,10 @@ function marginsIn({ clauses }: TaskNode): readonly Margin[] {
 function homeless(model: Model, margins: readonly Margin[], limits: readonly TaskLimit[]): readonly Diagnostic[] {
   return margins.flatMap(({ word, margin }) => {
     if (limits.some(({ axis }) => marginOn(model, margin, axis) !== undefined)) return [];
-    const help = limits.length === 0 ? 'The task has no limit: write `every …`, or take this out.' : 'A margin in hours goes with hours, one in days with the calendar.';
+    const help =
+      limits.length === 0
+        ? 'The task has no limit: write `every …`, or take this out.'
+        : 'A margin in hours goes with hours, one in days with the calendar.';
     return [diagnostic('marginWithoutLimit', { at: margin.at, message: `This ${word} goes with no limit of the task.`, help })];
   });
 }
@@ -69,6 +91,12 @@ function homeless(model: Model, margins: readonly Margin[], limits: readonly Tas
 function holdOfNothing({ clauses }: TaskNode, limits: readonly TaskLimit[]): readonly Diagnostic[] {
   return clauses.flatMap((clause) => {
     if (clause.kind !== 'hold' || clause.margin !== undefined || limits.length > 0) return [];
-    return [diagnostic('marginWithoutLimit', { at: clause.at, message: 'This task has no limit that could be overdue.', help: 'Write `every …`, or take the hold out.' })];
+    return [
+      diagnostic('marginWithoutLimit', {
+        at: clause.at,
+        message: 'This task has no limit that could be overdue.',
+        help: 'Write `every …`, or take the hold out.',
+      }),
+    ];
   });
 }

@@ -9,7 +9,15 @@ export const misleadingName: Rule = {
   codes: ['misleadingName'],
   check: ({ model }) =>
     suspects(model).flatMap(({ name, words, meaning }) =>
-      words.includes(name.text) ? [diagnostic('misleadingName', { at: name.at, message: `${ticked(name.text)} cannot be a name here: ${meaning}.`, help: 'Choose another name.' })] : [],
+      words.includes(name.text)
+        ? [
+            diagnostic('misleadingName', {
+              at: name.at,
+              message: `${ticked(name.text)} cannot be a name here: ${meaning}.`,
+              help: 'Choose another name.',
+            }),
+          ]
+        : [],
     ),
 };
 
@@ -24,6 +32,10 @@ function suspects(model: Model): readonly Suspect[] {
   return [
     ...classes.map((name) => ({ name, words: ['open', 'closed'], meaning: 'it says whether there is a defect at all' })),
     ...placed(model, 'meter').map(({ node }) => ({ name: node.name, words: ['work'], meaning: '`of work` is time at work' })),
-    ...placed(model, 'task').map(({ node }) => ({ name: node.name, words: ['machine'], meaning: '`expect machine` is about the whole machine' })),
+    ...placed(model, 'task').map(({ node }) => ({
+      name: node.name,
+      words: ['machine'],
+      meaning: '`expect machine` is about the whole machine',
+    })),
   ];
 }

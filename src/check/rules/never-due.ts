@@ -14,8 +14,13 @@ export const neverDue: Rule = {
     if (!whole) return [];
     const spoken = new Set(model.references.map(({ definition }) => definition?.node));
     return tasksIn(model).flatMap(({ node }) => {
-      if (isInPart(headers, node.at) || spoken.has(node) || node.clauses.some(({ kind }) => timing.has(kind) || linking.has(kind) || kind === 'in-duty')) return [];
-      const help = 'Say when it is due, for example `every 100 h of engine` or `before each day\'s work`.';
+      if (
+        isInPart(headers, node.at) ||
+        spoken.has(node) ||
+        node.clauses.some(({ kind }) => timing.has(kind) || linking.has(kind) || kind === 'in-duty')
+      )
+        return [];
+      const help = "Say when it is due, for example `every 100 h of engine` or `before each day's work`.";
       return [diagnostic('neverDue', { at: node.name.at, message: `Nothing ever makes ${ticked(node.name.text)} due.`, help })];
     });
   },

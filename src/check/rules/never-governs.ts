@@ -20,8 +20,16 @@ export const neverGoverns: Rule = {
   check: ({ model }) =>
     tasksIn(model).flatMap(({ node, home }) => {
       const plans = node.clauses.flatMap((clause) => (clause.kind === 'every' ? [clause.plan] : []));
-      const inside = node.clauses.flatMap((clause) => (clause.kind === 'every' || clause.kind === 'while-every' ? inPlan(model, home, clause.plan) : []));
-      const separate = plans.length < 2 ? [] : judge(plans.flatMap((plan) => partOf(model, home, plan)), 'first');
+      const inside = node.clauses.flatMap((clause) =>
+        clause.kind === 'every' || clause.kind === 'while-every' ? inPlan(model, home, clause.plan) : [],
+      );
+      const separate =
+        plans.length < 2
+          ? []
+          : judge(
+              plans.flatMap((plan) => partOf(model, home, plan)),
+              'first',
+            );
       return [...inside, ...separate, ...duties(model, home, node)];
     }),
 };
@@ -41,10 +49,19 @@ function partOf(model: Model, home: Home, plan: PlanNode): readonly Part[] {
 
 function judge(parts: readonly Part[], mode: 'first' | 'last'): readonly Diagnostic[] {
   return parts.flatMap((part, index) => {
-    const winner = parts.find((other, place) => place !== index && beats(other, part, mode) && !(place > index && beats(part, other, mode)));
+    const winner = parts.find(
+      (other, place) => place !== index && beats(other, part, mode) && !(place > index && beats(part, other, mode)),
+    );
     if (winner === undefined) return [];
     const how = mode === 'first' ? 'always comes before' : 'always comes after';
-    return [diagnostic('neverGoverns', { at: part.at, message: 'This limit never has a say.', labels: [{ at: winner.at, text: `this one ${how} it` }], help: 'Take it out, or correct one of the two.' })];
+    return [
+      diagnostic('neverGoverns', {
+        at: part.at,
+        message: 'This limit never has a say.',
+        labels: [{ at: winner.at, text: `this one ${how} it` }],
+        help: 'Take it out, or correct one of the two.',
+      }),
+    ];
   });
 }
 
@@ -69,7 +86,14 @@ function duties(model: Model, home: Home, task: TaskNode): readonly Diagnostic[]
     const amount = read === undefined ? undefined : valueOf(read);
     const longer = amount === undefined ? undefined : ordinary.find((each) => notLonger(each.amount, amount));
     if (longer === undefined) return [];
-    return [diagnostic('neverGoverns', { at: clause.at, message: 'In this duty the work comes round no sooner than in ordinary work.', labels: [{ at: longer.at, text: 'the ordinary interval' }], help: 'Write a shorter interval for the duty, or take the clause out.' })];
+    return [
+      diagnostic('neverGoverns', {
+        at: clause.at,
+        message: 'In this duty the work comes round no sooner than in ordinary work.',
+        labels: [{ at: longer.at, text: 'the ordinary interval' }],
+        help: 'Write a shorter interval for the duty, or take the clause out.',
+      }),
+    ];
   });
 }
 

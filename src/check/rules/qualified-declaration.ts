@@ -10,6 +10,12 @@ export const qualifiedDeclaration: Rule = {
     model.declarations.flatMap(({ node }) => {
       if (!isNaming(node) || !node.name.text.includes('.')) return [];
       const help = 'Declare it in the schedule of the attachment, without the dot.';
-      return [diagnostic('qualifiedDeclaration', { at: node.name.at, message: `${ticked(node.name.text)} is declared with a dot in its name.`, help })];
+      return [
+        diagnostic('qualifiedDeclaration', {
+          at: node.name.at,
+          message: `${ticked(node.name.text)} is declared with a dot in its name.`,
+          help,
+        }),
+      ];
     }),
 };

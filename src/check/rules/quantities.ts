@@ -30,8 +30,16 @@ function problems(readings: readonly Reading[]): readonly Diagnostic[] {
 function readingsIn(model: Model, declaration: PlacedDeclaration): readonly Reading[] {
   const { node, home } = declaration;
   if (node.kind === 'task') return node.clauses.flatMap((clause) => inClause(model, home, clause));
-  if (node.kind === 'step') return node.clauses.flatMap((clause) => (clause.kind === 'takes' ? [secondsOf(clause.time)] : clause.kind === 'while-stance' ? readingsInCondition(model, home, clause.condition) : []));
-  if (node.kind === 'defect') return node.rules.flatMap(({ outcome }) => outcome.then.map(({ within }) => within && delayOf(model, home, within)));
+  if (node.kind === 'step')
+    return node.clauses.flatMap((clause) =>
+      clause.kind === 'takes'
+        ? [secondsOf(clause.time)]
+        : clause.kind === 'while-stance'
+          ? readingsInCondition(model, home, clause.condition)
+          : [],
+    );
+  if (node.kind === 'defect')
+    return node.rules.flatMap(({ outcome }) => outcome.then.map(({ within }) => within && delayOf(model, home, within)));
   return readingsInDeclaration(model, home, node);
 }
 
@@ -40,13 +48,18 @@ function inClause(model: Model, home: Home, clause: TaskClauseNode): readonly Re
     case 'every':
       return limitsIn(clause.plan).flatMap((limit) => inLimit(model, home, limit));
     case 'first':
-      return clause.what.kind === 'plan' ? limitsIn(clause.what.plan).flatMap((limit) => inLimit(model, home, limit)) : spans(model, home, stageSpans(clause.what.spans));
+      return clause.what.kind === 'plan'
+        ? limitsIn(clause.what.plan).flatMap((limit) => inLimit(model, home, limit))
+        : spans(model, home, stageSpans(clause.what.spans));
     case 'series':
       return spans(model, home, stageSpans(clause.spans));
     case 'in-duty':
       return spans(model, home, [clause.span]);
     case 'while-every':
-      return [...readingsInCondition(model, home, clause.condition), ...limitsIn(clause.plan).flatMap((limit) => inLimit(model, home, limit))];
+      return [
+        ...readingsInCondition(model, home, clause.condition),
+        ...limitsIn(clause.plan).flatMap((limit) => inLimit(model, home, limit)),
+      ];
     case 'when':
     case 'with':
     case 'only-if':
@@ -55,7 +68,15 @@ function inClause(model: Model, home: Home, clause: TaskClauseNode): readonly Re
     case 'occasion':
       return inOccasion(model, home, clause.what);
     case 'sooner':
-      return [clause.share > 0 && clause.share <= 1 ? undefined : problem('impossibleNumber', { at: clause.at, message: 'The share of the time has to be more than nothing and at most all of it.', help: 'Write `half`, `a third`, `a quarter` or a percentage up to 100 %.' })];
+      return [
+        clause.share > 0 && clause.share <= 1
+          ? undefined
+          : problem('impossibleNumber', {
+              at: clause.at,
+              message: 'The share of the time has to be more than nothing and at most all of it.',
+              help: 'Write `half`, `a third`, `a quarter` or a percentage up to 100 %.',
+            }),
+      ];
     case 'allow':
       return clause.sides.flatMap(({ margin }) => inMargin(margin));
     case 'lead':
@@ -93,14 +114,23 @@ function inLimit(model: Model, home: Home, limit: LimitNode): readonly Reading[]
     case 'calendar-window': {
       const number = limit.number;
       if (number === undefined || (Number.isInteger(number.value) && number.value >= 1 && number.value <= 1200)) return [];
-      return [problem('impossibleNumber', { at: number.at, message: `Marks come every whole number of months or years, not every ${number.text}.` })];
+      return [
+        problem('impossibleNumber', {
+          at: number.at,
+          message: `Marks come every whole number of months or years, not every ${number.text}.`,
+        }),
+      ];
     }
   }
 }
 
 function chance({ at, number }: PercentNode): Reading {
   if (number.value > 0 && number.value < 100) return undefined;
-  return problem('impossibleNumber', { at, message: `A chance of ${number.text} % leaves nothing to work out.`, help: 'Write a percentage above 0 and below 100.' });
+  return problem('impossibleNumber', {
+    at,
+    message: `A chance of ${number.text} % leaves nothing to work out.`,
+    help: 'Write a percentage above 0 and below 100.',
+  });
 }
 
 function inOccasion(model: Model, home: Home, what: OccasionWhat): readonly Reading[] {
@@ -113,7 +143,13 @@ function inMargin(margin: MarginNode): readonly Reading[] {
     case 'percent': {
       const { at, number } = margin;
       if (number.value > 0 && number.value < 100) return [];
-      return [problem('impossibleNumber', { at, message: `A margin of ${number.text} % makes no sense.`, help: 'Write a percentage above 0 and below 100.' })];
+      return [
+        problem('impossibleNumber', {
+          at,
+          message: `A margin of ${number.text} % makes no sense.`,
+          help: 'Write a percentage above 0 and below 100.',
+        }),
+      ];
     }
     case 'lesser':
       return [...inMargin(margin.first), ...inMargin(margin.second)];
@@ -124,5 +160,9 @@ function inMargin(margin: MarginNode): readonly Reading[] {
 
 function positive({ number, unit }: SpanNode): Reading {
   if (number.value > 0) return undefined;
-  return problem('emptySpan', { at: number.at, message: `A margin has to be more than nothing, and \`${number.text} ${unit.text}\` is not.`, help: 'Leave the clause out where there is no margin.' });
+  return problem('emptySpan', {
+    at: number.at,
+    message: `A margin has to be more than nothing, and \`${number.text} ${unit.text}\` is not.`,
+    help: 'Leave the clause out where there is no margin.',
+  });
 }

@@ -17,7 +17,11 @@ const single: ReadonlyMap<string, string> = new Map([
 /** Some clauses can only count once in a task or a step. */
 export const repeatedClause: Rule = {
   codes: ['repeatedClause'],
-  check: ({ model }) => [...placed(model, 'task'), ...placed(model, 'step')].flatMap(({ node }) => [...repeats(node.clauses), ...(node.kind === 'task' ? sameDuty(node) : [])]),
+  check: ({ model }) =>
+    [...placed(model, 'task'), ...placed(model, 'step')].flatMap(({ node }) => [
+      ...repeats(node.clauses),
+      ...(node.kind === 'task' ? sameDuty(node) : []),
+    ]),
 };
 
 function repeats(clauses: readonly { readonly kind: string; readonly at: Span }[]): readonly Diagnostic[] {
@@ -47,5 +51,10 @@ function isInDuty(clause: { readonly kind: string }): clause is InDuty {
 }
 
 function twice(word: string, at: Span, earlier: Span): Diagnostic {
-  return diagnostic('repeatedClause', { at, message: `\`${word}\` stands here a second time, and only one can count.`, labels: [{ at: earlier, text: 'first here' }], help: 'Take one of the two out.' });
+  return diagnostic('repeatedClause', {
+    at,
+    message: `\`${word}\` stands here a second time, and only one can count.`,
+    labels: [{ at: earlier, text: 'first here' }],
+    help: 'Take one of the two out.',
+  });
 }

@@ -34,10 +34,24 @@ function inOrder(model: Model, home: Home, spans: readonly SpanNode[]): readonly
     if (before === undefined || first === undefined) return [];
     if (!sameAxis(later.axis, first.axis)) {
       const help = 'Write the whole list on one meter, or use `or … whichever first`.';
-      return [diagnostic('mixedStages', { at: later.span.at, message: 'This stage counts on something else than the first one.', labels: [{ at: first.span.at, text: 'the first stage' }], help })];
+      return [
+        diagnostic('mixedStages', {
+          at: later.span.at,
+          message: 'This stage counts on something else than the first one.',
+          labels: [{ at: first.span.at, text: 'the first stage' }],
+          help,
+        }),
+      ];
     }
     if (!sameAxis(before.axis, later.axis) || later.axis.size > before.axis.size) return [];
-    return [diagnostic('stagesNotIncreasing', { at: later.span.at, message: 'This stage is not later than the one before it.', labels: [{ at: before.span.at, text: 'the stage before' }], help: 'Write the stages from the first to the last.' })];
+    return [
+      diagnostic('stagesNotIncreasing', {
+        at: later.span.at,
+        message: 'This stage is not later than the one before it.',
+        labels: [{ at: before.span.at, text: 'the stage before' }],
+        help: 'Write the stages from the first to the last.',
+      }),
+    ];
   });
 }
 
@@ -58,10 +72,15 @@ export const firstAfterEvery: Rule = {
 };
 
 function firstProblems(model: Model, home: Home, task: TaskNode): readonly Diagnostic[] {
-  const every = task.clauses.flatMap((clause) => (clause.kind === 'every' ? planLimits(model, home, clause.plan) : [])).filter(({ interval }) => interval);
+  const every = task.clauses
+    .flatMap((clause) => (clause.kind === 'every' ? planLimits(model, home, clause.plan) : []))
+    .filter(({ interval }) => interval);
   return task.clauses.flatMap((clause) => {
     if (clause.kind !== 'first') return [];
-    const spans = clause.what.kind === 'stages' ? stageSpans(clause.what.spans).slice(0, 1) : limitsIn(clause.what.plan).flatMap((limit) => (limit.kind === 'interval' ? [limit.span] : []));
+    const spans =
+      clause.what.kind === 'stages'
+        ? stageSpans(clause.what.spans).slice(0, 1)
+        : limitsIn(clause.what.plan).flatMap((limit) => (limit.kind === 'interval' ? [limit.span] : []));
     return spans.flatMap((span) => stage(model, home, span)).flatMap((first) => late(first, every));
   });
 }
@@ -69,7 +88,14 @@ function firstProblems(model: Model, home: Home, task: TaskNode): readonly Diagn
 function late({ span, axis }: Stage, every: readonly TaskLimit[]): readonly Diagnostic[] {
   const sooner = every.find((limit) => sameAxis(limit.axis, axis) && limit.axis.size < axis.size);
   if (sooner === undefined) return [];
-  return [diagnostic('firstAfterEvery', { at: span.at, message: 'The first time is later than the interval itself.', labels: [{ at: sooner.at, text: 'the interval' }], help: 'Write a first time that is shorter, or leave `first at` out.' })];
+  return [
+    diagnostic('firstAfterEvery', {
+      at: span.at,
+      message: 'The first time is later than the interval itself.',
+      labels: [{ at: sooner.at, text: 'the interval' }],
+      help: 'Write a first time that is shorter, or leave `first at` out.',
+    }),
+  ];
 }
 
 /** `first at` takes spans only. */
@@ -80,7 +106,13 @@ export const firstOfMarks: Rule = {
       node.clauses.flatMap((clause) => {
         if (clause.kind !== 'first' || clause.what.kind !== 'plan') return [];
         const marks = limitsIn(clause.what.plan).filter(({ kind }) => kind !== 'interval');
-        return marks.map(({ at }) => diagnostic('firstOfMarks', { at, message: '`first at` counts a span from the machine\'s start, and this is none.', help: 'Write a span: `first at 50 h of engine`.' }));
+        return marks.map(({ at }) =>
+          diagnostic('firstOfMarks', {
+            at,
+            message: "`first at` counts a span from the machine's start, and this is none.",
+            help: 'Write a span: `first at 50 h of engine`.',
+          }),
+        );
       }),
     ),
 };
@@ -96,7 +128,8 @@ export const multipleNotOnMeter: Rule = {
           const read = limit.kind === 'multiple' ? amountOf(model, home, limit.span) : undefined;
           const amount = read === undefined ? undefined : valueOf(read);
           if (amount === undefined || amount.on === 'meter') return [];
-          const help = amount.on === 'work' ? 'Count the marks on a meter.' : 'For the calendar write `year on 1 November` or `month on day 15`.';
+          const help =
+            amount.on === 'work' ? 'Count the marks on a meter.' : 'For the calendar write `year on 1 November` or `month on day 15`.';
           return [diagnostic('multipleNotOnMeter', { at: limit.at, message: 'Only a meter has marks to count multiples of.', help })];
         });
       }),

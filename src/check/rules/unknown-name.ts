@@ -6,7 +6,22 @@ import { diagnostic, rewrite } from '../report.js';
 import { kindsName, listed, ticked } from '../words.js';
 
 /** Every kind there is, in the order in which other kinds are offered. */
-export const allKinds: readonly NameKind[] = ['task', 'meter', 'gauge', 'dipstick', 'defect', 'event', 'duty', 'attachment', 'position', 'supply', 'hazard', 'place', 'step', 'stop'];
+export const allKinds: readonly NameKind[] = [
+  'task',
+  'meter',
+  'gauge',
+  'dipstick',
+  'defect',
+  'event',
+  'duty',
+  'attachment',
+  'position',
+  'supply',
+  'hazard',
+  'place',
+  'step',
+  'stop',
+];
 
 /** Each name that is used has to be declared; near names of the wanted kind are suggested, nearest first. */
 export const unknownName: Rule = {
@@ -43,7 +58,9 @@ export function visible(table: NameTable, kinds: readonly NameKind[], home: Home
   for (let scope: Home | undefined = home; scope !== undefined; scope = scope.host) {
     const prefix = scope.prefix;
     const start = prefix === '' ? '' : `${prefix}.`;
-    names.push(...table.definitions.filter(({ kind, id }) => kinds.includes(kind) && id.startsWith(start)).map(({ id }) => id.slice(start.length)));
+    names.push(
+      ...table.definitions.filter(({ kind, id }) => kinds.includes(kind) && id.startsWith(start)).map(({ id }) => id.slice(start.length)),
+    );
   }
   return [...new Set(names)];
 }

@@ -39,7 +39,9 @@ const machineWords = ['ready', 'held', 'work-due-first', 'cannot-tell'];
 
 function verdicts(nodes: NodeIndex): readonly Diagnostic[] {
   const expected = nodes.all<Extract<ExpectNode, { kind: 'expect-machine' }>>('expect-machine');
-  return expected.flatMap(({ verdict }) => (machineWords.includes(verdict.text) ? [] : [describe('The machine', verdict, machineWords, undefined)]));
+  return expected.flatMap(({ verdict }) =>
+    machineWords.includes(verdict.text) ? [] : [describe('The machine', verdict, machineWords, undefined)],
+  );
 }
 
 function judge(subject: Definition | undefined, word: NameNode, classOnly = false): readonly Diagnostic[] {

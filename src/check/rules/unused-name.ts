@@ -19,18 +19,28 @@ export const unusedName: Rule = {
     if (!whole) return [];
     const lost = model.references.flatMap(({ name, definition }) => (definition === undefined ? [name.text] : []));
     const used = new Set(
-      model.declarations.filter(({ node }) => node.kind !== 'example' && node.kind !== 'rest').flatMap(({ node }) => usesIn(node).map(({ name }) => model.meaning.get(name))),
+      model.declarations
+        .filter(({ node }) => node.kind !== 'example' && node.kind !== 'rest')
+        .flatMap(({ node }) => usesIn(node).map(({ name }) => model.meaning.get(name))),
     );
     const tasks = placed(model, 'task').length > 0;
     const unitOf = ({ node }: Definition): string | undefined => (node.kind === 'meter' ? node.unit.text : undefined);
-    const isOnly = (meter: Definition): boolean => model.definitions.filter((other) => other.node.kind === 'meter' && unitOf(other) === unitOf(meter)).length === 1;
+    const isOnly = (meter: Definition): boolean =>
+      model.definitions.filter((other) => other.node.kind === 'meter' && unitOf(other) === unitOf(meter)).length === 1;
     return model.definitions.flatMap((definition) => {
-      if (definition.at.file !== 0 || isInPart(headers, definition.at) || !kinds.includes(definition.kind) || used.has(definition)) return [];
+      if (definition.at.file !== 0 || isInPart(headers, definition.at) || !kinds.includes(definition.kind) || used.has(definition))
+        return [];
       // It may be what a misspelt name was meant for, which is told already.
       if (lost.some((name) => nearName(name, [definition.name]) !== undefined)) return [];
       // A span without `of` (`500 starts`) may be counting on the only meter of its unit.
       if (definition.kind === 'meter' && tasks && isOnly(definition)) return [];
-      return [diagnostic('unusedName', { at: definition.at, message: `${ticked(definition.name)} is ${kindName(definition.kind)} that nothing uses.`, help: 'Use it in a rule, or take it out.' })];
+      return [
+        diagnostic('unusedName', {
+          at: definition.at,
+          message: `${ticked(definition.name)} is ${kindName(definition.kind)} that nothing uses.`,
+          help: 'Use it in a rule, or take it out.',
+        }),
+      ];
     });
   },
 };

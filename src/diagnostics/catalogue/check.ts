@@ -72,8 +72,7 @@ export const checkCatalogue = {
     code: 'DW208',
     severity: 'error',
     title: 'An edition of the language that does not exist',
-    explanation:
-      'This program knows edition 1. A schedule for a later edition needs a later program; it is not guessed at.',
+    explanation: 'This program knows edition 1. A schedule for a later edition needs a later program; it is not guessed at.',
     wrong: 'language 2',
     right: 'language 1',
   },
@@ -81,8 +80,7 @@ export const checkCatalogue = {
     code: 'DW209',
     severity: 'error',
     title: 'A header clause that may stand once stands twice',
-    explanation:
-      'There is one language, one edition and one base. Take one of the two out.',
+    explanation: 'There is one language, one edition and one base. Take one of the two out.',
     wrong: 'language 1 language 1',
     right: 'language 1',
   },
@@ -90,8 +88,7 @@ export const checkCatalogue = {
     code: 'DW210',
     severity: 'note',
     title: 'The header does not say which machines it fits',
-    explanation:
-      'Without `fits` an owner cannot be told that a schedule is for another model or another series of serial numbers.',
+    explanation: 'Without `fits` an owner cannot be told that a schedule is for another model or another series of serial numbers.',
     wrong: 'schedule tractor "Tractor" language 1',
     right: 'schedule tractor "Tractor" language 1 fits model "Tarn 55"',
   },
@@ -99,8 +96,7 @@ export const checkCatalogue = {
     code: 'DW211',
     severity: 'error',
     title: 'A range of serial numbers that ends before it begins',
-    explanation:
-      'The lower number comes first; both ends belong to the range.',
+    explanation: 'The lower number comes first; both ends belong to the range.',
     wrong: 'fits model "Tarn 55" serial 5899 to 1200',
     right: 'fits model "Tarn 55" serial 1200 to 5899',
   },
@@ -109,7 +105,7 @@ export const checkCatalogue = {
     severity: 'error',
     title: 'A name that nothing has',
     explanation:
-      'Every name has to be declared somewhere in the schedule or in a part that it uses. In an attachment\'s schedule names that are not found there are looked for on the machine.',
+      "Every name has to be declared somewhere in the schedule or in a part that it uses. In an attachment's schedule names that are not found there are looked for on the machine.",
     wrong: 'every 100 h of engin',
     right: 'every 100 h of engine',
   },
@@ -136,7 +132,7 @@ export const checkCatalogue = {
     severity: 'error',
     title: 'A declared name with a dot',
     explanation:
-      'The dot is for naming a thing of an attachment\'s schedule from outside: `flail-mower.rotor`. Where a thing is declared its name has no dot.',
+      "The dot is for naming a thing of an attachment's schedule from outside: `flail-mower.rotor`. Where a thing is declared its name has no dot.",
     wrong: 'meter flail-mower.rotor "Rotor hours" counts h',
     right: 'meter rotor "Rotor hours" counts h   # in the flail mower\'s schedule',
   },
@@ -162,8 +158,7 @@ export const checkCatalogue = {
     code: 'DW226',
     severity: 'warning',
     title: 'Something that nothing uses',
-    explanation:
-      'It may be left over, or a rule that should use it may be missing. Take it out, or use it.',
+    explanation: 'It may be left over, or a rule that should use it may be missing. Take it out, or use it.',
     wrong: 'duty dusty "Dusty ground"   # and no task says `in dusty`',
     right: 'task filter "Clean the filter" in dusty every 50 h of engine',
   },
@@ -171,8 +166,7 @@ export const checkCatalogue = {
     code: 'DW227',
     severity: 'error',
     title: '`change` or `remove` outside a variant',
-    explanation:
-      'Only a variant has a base whose tasks it can change. In a schedule, edit the task itself.',
+    explanation: 'Only a variant has a base whose tasks it can change. In a schedule, edit the task itself.',
     wrong: 'schedule tractor "Tractor" remove task grease',
     right: 'variant narrow "Narrow model" varies "tarn-55" remove task grease',
   },
@@ -180,8 +174,7 @@ export const checkCatalogue = {
     code: 'DW228',
     severity: 'error',
     title: 'A change of a task that the base does not have',
-    explanation:
-      '`change task` and `remove task` name a task of the base as the base names it.',
+    explanation: '`change task` and `remove task` name a task of the base as the base names it.',
     wrong: 'remove task greas',
     right: 'remove task grease',
   },
@@ -190,7 +183,7 @@ export const checkCatalogue = {
     severity: 'error',
     title: 'A unit that measures the wrong thing',
     explanation:
-      'What is wanted is told from the place: a gauge\'s level in what the gauge reads, a span of a meter in what the meter counts, a torque in N·m or lbf·ft. Units of one kind are converted; others are never guessed at.',
+      "What is wanted is told from the place: a gauge's level in what the gauge reads, a span of a meter in what the meter counts, a torque in N·m or lbf·ft. Units of one kind are converted; others are never guessed at.",
     wrong: 'when coolant above 97 kPa',
     right: 'when coolant above 97 °C',
   },
@@ -198,8 +191,7 @@ export const checkCatalogue = {
     code: 'DW241',
     severity: 'error',
     title: 'A unit that does not exist',
-    explanation:
-      'The language knows a fixed list of units, so that a misspelt one is found and not taken for a new one.',
+    explanation: 'The language knows a fixed list of units, so that a misspelt one is found and not taken for a new one.',
     wrong: 'every 100 hours of engine',
     right: 'every 100 h of engine',
   },
@@ -216,8 +208,7 @@ export const checkCatalogue = {
     code: 'DW243',
     severity: 'error',
     title: 'A span of nothing or less',
-    explanation:
-      'An interval, a margin or a period of freshness has to have some length; of zero it would be due for ever.',
+    explanation: 'An interval, a margin or a period of freshness has to have some length; of zero it would be due for ever.',
     wrong: 'every 0 h of engine',
     right: 'every 100 h of engine',
   },
@@ -234,8 +225,7 @@ export const checkCatalogue = {
     code: 'DW245',
     severity: 'error',
     title: 'Part of a day or of a month',
-    explanation:
-      'The calendar counts in whole days and whole months. Write a finer span in the smaller unit.',
+    explanation: 'The calendar counts in whole days and whole months. Write a finer span in the smaller unit.',
     wrong: 'every 1.5 months',
     right: 'every 45 days',
   },
@@ -261,8 +251,7 @@ export const checkCatalogue = {
     code: 'DW251',
     severity: 'error',
     title: 'A reading that falls into two bands',
-    explanation:
-      '`60 to 75` includes both 60 and 75. Where the next band begins at 75, write `60 to below 75`, or `above 75`.',
+    explanation: '`60 to 75` includes both 60 and 75. Where the next band begins at 75, write `60 to below 75`, or `above 75`.',
     wrong: '60 to 75 fine  75 to 90 caution "Warm."',
     right: '60 to below 75 fine  75 to 90 caution "Warm."',
   },
@@ -270,8 +259,7 @@ export const checkCatalogue = {
     code: 'DW252',
     severity: 'error',
     title: 'A band that ends before it begins',
-    explanation:
-      'The lower level comes first. No reading is in a band written the other way round.',
+    explanation: 'The lower level comes first. No reading is in a band written the other way round.',
     wrong: 'normal 90 to 75',
     right: 'normal 75 to 90',
   },
@@ -298,7 +286,7 @@ export const checkCatalogue = {
     severity: 'warning',
     title: 'A limit that another always comes before',
     explanation:
-      'Of two limits on one axis, whichever first means the shorter and whichever last the longer; the other has no say. A duty\'s interval at least as long as the ordinary one changes nothing for the better.',
+      "Of two limits on one axis, whichever first means the shorter and whichever last the longer; the other has no say. A duty's interval at least as long as the ordinary one changes nothing for the better.",
     wrong: 'every 100 h of engine or 200 h of engine, whichever first',
     right: 'every 100 h of engine or 12 months, whichever first',
   },
@@ -315,8 +303,7 @@ export const checkCatalogue = {
     code: 'DW263',
     severity: 'error',
     title: 'Stages that do not rise',
-    explanation:
-      'Stages are written from the first to the last, each later than the one before.',
+    explanation: 'Stages are written from the first to the last, each later than the one before.',
     wrong: 'at 1 h, 50 h, 10 h of engine after wheel-refit',
     right: 'at 1 h, 10 h, 50 h of engine after wheel-refit',
   },
@@ -333,15 +320,14 @@ export const checkCatalogue = {
     code: 'DW265',
     severity: 'error',
     title: 'An allowance or a lead as long as the interval',
-    explanation:
-      'With such a margin the work would be in time, or coming up, for ever.',
+    explanation: 'With such a margin the work would be in time, or coming up, for ever.',
     wrong: 'every 100 h of engine allow 100 h late',
     right: 'every 100 h of engine allow 10 h late',
   },
   dutyWithoutInterval: {
     code: 'DW267',
     severity: 'error',
-    title: 'A duty\'s interval with nothing to shorten',
+    title: "A duty's interval with nothing to shorten",
     explanation:
       '`in dusty every 50 h of engine` shortens the one ordinary interval on the same hour meter. The task has none on it, or more than one, or one that says `more than`.',
     wrong: 'in dusty every 50 h of engine',
@@ -350,9 +336,8 @@ export const checkCatalogue = {
   dutyNotOnHours: {
     code: 'DW268',
     severity: 'error',
-    title: 'A duty\'s interval that is not on an hour meter',
-    explanation:
-      'Only hours can be told apart by the duty in which they were worked; months and kilometres cannot.',
+    title: "A duty's interval that is not on an hour meter",
+    explanation: 'Only hours can be told apart by the duty in which they were worked; months and kilometres cannot.',
     wrong: 'in dusty every 6 months',
     right: 'in dusty every 50 h of engine',
   },
@@ -362,7 +347,7 @@ export const checkCatalogue = {
     title: 'A way of counting with no interval to count',
     explanation:
       '`count from` says where the next interval begins, and the task has no interval. Marks and occasions count for themselves.',
-    wrong: 'before each day\'s work count from due if late',
+    wrong: "before each day's work count from due if late",
     right: 'every 100 h of engine count from due if late',
   },
   marginWithoutLimit: {
@@ -378,8 +363,7 @@ export const checkCatalogue = {
     code: 'DW271',
     severity: 'warning',
     title: 'A condition that can never hold',
-    explanation:
-      'A part cannot be in two positions, nor a reading in two ranges that lie apart, at the same time.',
+    explanation: 'A part cannot be in two positions, nor a reading in two ranges that lie apart, at the same time.',
     wrong: 'only if coolant below 40 °C and coolant above 90 °C',
     right: 'only if coolant below 40 °C or coolant above 90 °C',
   },
@@ -396,8 +380,7 @@ export const checkCatalogue = {
     code: 'DW274',
     severity: 'error',
     title: 'A clause that may stand once in a task stands twice',
-    explanation:
-      'Only one of the two could count, and a reader would have to guess which. Take one out.',
+    explanation: 'Only one of the two could count, and a reader would have to guess which. Take one out.',
     wrong: 'takes 5 min takes 10 min',
     right: 'takes 10 min',
   },
@@ -405,8 +388,7 @@ export const checkCatalogue = {
     code: 'DW275',
     severity: 'error',
     title: '`first at` something that is not a span',
-    explanation:
-      'The first time is a span from the machine\'s start: hours, days, months. Marks fall where they fall.',
+    explanation: "The first time is a span from the machine's start: hours, days, months. Marks fall where they fall.",
     wrong: 'first at multiple of 250 h of engine',
     right: 'first at 250 h of engine',
   },
@@ -414,8 +396,7 @@ export const checkCatalogue = {
     code: 'DW276',
     severity: 'error',
     title: 'Multiples of what is no meter',
-    explanation:
-      '`multiple of 250 h` counts the marks on a meter. For the calendar write `year on 1 November` or `month on day 15`.',
+    explanation: '`multiple of 250 h` counts the marks on a meter. For the calendar write `year on 1 November` or `month on day 15`.',
     wrong: 'every multiple of 6 months',
     right: 'every 6 months',
   },
@@ -432,8 +413,7 @@ export const checkCatalogue = {
     code: 'DW281',
     severity: 'warning',
     title: 'A reading that asks for its own task at once',
-    explanation:
-      'A task that asks for itself now is due again the moment it is done, as long as the reading says the same.',
+    explanation: 'A task that asks for itself now is due again the moment it is done, as long as the reading says the same.',
     wrong: 'task level "Level" reads oil below low hold "Fill." then level now',
     right: 'task level "Level" reads oil below low hold "Fill." then top-up now',
   },
@@ -450,8 +430,7 @@ export const checkCatalogue = {
     code: 'DW291',
     severity: 'error',
     title: 'A part without a position at rest',
-    explanation:
-      'Every moving part has one position when the machine is left, and the way round begins and ends there.',
+    explanation: 'Every moving part has one position when the machine is left, and the way round begins and ends there.',
     wrong: 'position loader lowered, raised   # and no `at rest`',
     right: 'at rest loader lowered',
   },
@@ -459,8 +438,7 @@ export const checkCatalogue = {
     code: 'DW292',
     severity: 'error',
     title: 'A part with two positions at once',
-    explanation:
-      '`at rest` and `at work` give each part one position.',
+    explanation: '`at rest` and `at work` give each part one position.',
     wrong: 'at rest loader lowered, loader raised',
     right: 'at rest loader lowered',
   },
@@ -468,8 +446,7 @@ export const checkCatalogue = {
     code: 'DW293',
     severity: 'error',
     title: 'A step from a position to itself',
-    explanation:
-      'A step changes one part from one position to another.',
+    explanation: 'A step changes one part from one position to another.',
     wrong: 'step raise "Raise" loader lowered to lowered',
     right: 'step raise "Raise" loader lowered to raised',
   },
@@ -477,8 +454,7 @@ export const checkCatalogue = {
     code: 'DW294',
     severity: 'error',
     title: 'A walk to where one is, or one that is given twice',
-    explanation:
-      'There is one time for each pair of places, in either direction.',
+    explanation: 'There is one time for each pair of places, in either direction.',
     wrong: 'walk left to left 1 min',
     right: 'walk left to front 1 min',
   },
