@@ -113,7 +113,7 @@ describe('the rate of use', () => {
     expect((rateOfUse(busier, at(720))?.perDay ?? 0) / 36_000).toBeGreaterThan(0.8);
   });
   test('shows seasons once there is a year', () => {
-    const summer = track(730, 5, (day) => day / 10 + 40 * (1 - Math.cos((day / 365) * 2 * Math.PI)) + (day / 365) * 80);
+    const summer = track(730, 5, (day) => 0.75 * day + 40 * (1 - Math.cos((day / 365) * 2 * Math.PI)));
     const seasons = rateOfUse(summer, at(730))?.seasons ?? [];
     const factor = (month: number): number => seasons.find((season) => season.month === month)?.factor ?? 0;
     // Day 0 is 1 January; the sine is steepest a quarter of a year on.
