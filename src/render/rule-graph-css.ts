@@ -21,7 +21,7 @@ text{font-family:"Noto Sans",system-ui,sans-serif;fill:var(--ink)}
 .line{font-size:13px}
 .task .line{font-weight:700}
 .small,.role{font-size:11px;fill:var(--soft)}
-.role{text-anchor:middle;font-style:italic}
+.role{text-anchor:end;font-style:italic}
 .legend{list-style:none;display:flex;flex-wrap:wrap;gap:.4rem 1.5rem;margin:.75rem 0 0;padding:0;font-size:.85rem;color:var(--soft)}
 .legend li{display:flex;align-items:center;gap:.5rem}
 .words small{color:var(--soft)}

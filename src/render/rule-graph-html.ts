@@ -60,7 +60,7 @@ function drawing(placed: PlacedGraph, tree: RuleTree): string {
 
 function edge({ from, to, role }: PlacedEdge): string {
   const middle = Math.round((from.x + to.x) / 2);
-  const label = ROLES[role] === '' ? '' : `<text class="role" x="${middle + 6}" y="${to.y - 5}">${ROLES[role]}</text>`;
+  const label = ROLES[role] === '' ? '' : `<text class="role" x="${to.x - 10}" y="${to.y + (from.y < to.y ? 15 : -7)}">${ROLES[role]}</text>`;
   return `<path class="edge" d="M${from.x} ${from.y}C${middle} ${from.y} ${middle} ${to.y} ${to.x} ${to.y}" marker-end="url(#tip)"/>${label}`;
 }
 
