@@ -40,7 +40,7 @@ function exits(graph: RuleGraph, stance: Stance): readonly { readonly step: stri
 }
 
 function reachable(graph: RuleGraph): ReadonlyMap<string, Stance> {
-  const seen = new Map([[key(graph.access.rest), graph.access.rest as Stance]]);
+  const seen = new Map([[key(graph.access.rest), graph.access.rest]]);
   for (const stance of seen.values()) for (const { to } of exits(graph, stance)) if (!seen.has(key(to))) seen.set(key(to), to);
   return seen;
 }

@@ -1,0 +1,64 @@
+import { describe, expect, it } from 'vitest';
+import { compile } from '../../src/compile/compile.js';
+import { header } from '../support/compile-text.js';
+import { runExamples, type ExamplesRun } from './run-examples.js';
+import { examplesOf, wordsOf } from './schedule-files.js';
+
+const rules = `
+meter engine "Hours" counts h
+dipstick oil "Oil" low to full is 1 L
+task change-oil "Change the oil"
+  every 100 h of engine or 12 months, whichever first
+task top-up "Top up"
+task oil-level "Check the oil"
+  before each outing
+  reads oil
+    below low    hold "Do not start."  then top-up now
+    low to full  fine
+    above full   fine
+`;
+
+function run(example: string): ExamplesRun {
+  const compiled = compile('test.due', () => `${header}${rules}example "it"\n${example}`);
+  if (compiled.graph === null) throw new Error(compiled.diagnostics.map(({ message }) => message).join('\n'));
+  return runExamples(compiled.graph, examplesOf(compiled), wordsOf(compiled));
+}
+
+const oilChanged = '2026-01-05 engine 1000 h  done change-oil\n';
+
+describe('a worked example that does not hold is told', () => {
+  it.each([
+    ['a wrong state', '2026-03-01 engine 1099 h  expect change-oil due'],
+    ['a wrong reason', '2026-03-01 engine 1100 h  expect change-oil due because 12 months'],
+    ['a wrong meter point', '2026-03-01 expect change-oil clear until engine 1101 h'],
+    ['a wrong day among two points', '2026-03-01 expect change-oil clear until engine 1100 h or 2027-01-06'],
+    ['a wrong verdict', '2026-03-01 oil reads 0.5  expect machine held'],
+    ['a reason that is another task', '2026-03-01 oil reads below-low  expect top-up due because change-oil'],
+  ])('%s', (_, line) => {
+    expect(run(oilChanged + line).failures).toHaveLength(1);
+  });
+
+  it('says what was expected and what was found', () => {
+    expect(run(`${oilChanged}2026-03-01 engine 1099 h  expect change-oil due`).failures).toEqual([
+      {
+        example: 'it',
+        expected: '2026-03-01 expect change-oil due',
+        actual: 'change-oil coming-up, due engine 1100, governed by "100 h of engine"',
+      },
+    ]);
+  });
+});
+
+describe('a worked example that holds is silent', () => {
+  it.each([
+    ['a state and its reason', '2026-03-01 engine 1100 h  expect change-oil due because 100 h of engine'],
+    ['both points of a dual limit', '2026-03-01 expect change-oil clear until engine 1100 h or 2027-01-05'],
+    ['acts count only once they are told', '2026-03-01 engine 1100 h  expect change-oil due  done change-oil  expect change-oil clear'],
+    ['a plan holds for its own line', '2026-03-01 plans outing 1 h  expect oil-level due\n2026-03-02 expect oil-level clear'],
+    ['what a reading asks for', '2026-03-01 oil reads below-low  expect top-up due because oil  expect machine held'],
+  ])('%s', (_, lines) => {
+    const { expectations, failures } = run(oilChanged + lines);
+    expect(failures).toEqual([]);
+    expect(expectations).toBeGreaterThan(0);
+  });
+});
