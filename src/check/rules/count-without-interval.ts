@@ -1,0 +1,23 @@
+import type { Rule } from '../context.js';
+import { diagnostic } from '../report.js';
+import { eachTask } from '../task-margins.js';
+
+/** `count from` needs an interval to count. */
+export const countWithoutInterval: Rule = {
+  codes: ['countWithoutInterval'],
+  check: (context) =>
+    eachTask(context, (_model, node, limits) =>
+      node.clauses.flatMap((clause) => {
+        if (clause.kind !== 'count' || limits.some(({ interval }) => interval)) return [];
+        // An interval that cannot be read is reported already.
+        if (node.clauses.some(({ kind }) => kind === 'every' || kind === 'while-every') && limits.length === 0) return [];
+        return [
+          diagnostic('countWithoutInterval', {
+            at: clause.at,
+            message: 'This task has no interval to count.',
+            help: 'Take the clause out, or write `every …`.',
+          }),
+        ];
+      }),
+    ),
+};

@@ -1,0 +1,22 @@
+import type { Rule } from '../context.js';
+import { limitsIn, tasksIn } from '../limits.js';
+import { diagnostic } from '../report.js';
+
+/** `first at` takes spans only. */
+export const firstOfMarks: Rule = {
+  codes: ['firstOfMarks'],
+  check: ({ model }) =>
+    tasksIn(model).flatMap(({ node }) =>
+      node.clauses.flatMap((clause) => {
+        if (clause.kind !== 'first' || clause.what.kind !== 'plan') return [];
+        const marks = limitsIn(clause.what.plan).filter(({ kind }) => kind !== 'interval');
+        return marks.map(({ at }) =>
+          diagnostic('firstOfMarks', {
+            at,
+            message: "`first at` counts a span from the machine's start, and this is none.",
+            help: 'Write a span: `first at 50 h of engine`.',
+          }),
+        );
+      }),
+    ),
+};

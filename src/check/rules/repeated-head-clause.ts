@@ -1,0 +1,22 @@
+import type { Rule } from '../context.js';
+import { clausesOf } from '../load/gather.js';
+import { diagnostic } from '../report.js';
+
+/** Language, edition, base and kind of schedule are said once; models and parts may be many. */
+export const repeatedHeadClause: Rule = {
+  codes: ['repeatedHeadClause'],
+  check: ({ headers }) =>
+    headers.flatMap((header) =>
+      (['language', 'edition', 'varies', 'for-attachment'] as const).flatMap((kind) => {
+        const [first, ...others] = clausesOf(header, kind);
+        return others.map(({ at }) =>
+          diagnostic('repeatedHeadClause', {
+            at,
+            message: `\`${kind.replace('-', ' ')}\` stands here a second time.`,
+            labels: first === undefined ? [] : [{ at: first.at, text: 'first here' }],
+            help: 'Take one of the two out.',
+          }),
+        );
+      }),
+    ),
+};
