@@ -11,6 +11,7 @@ export function processShell(): Shell {
       const day = dayNumber({ year: now.getFullYear(), month: now.getMonth() + 1, day: now.getDate() });
       return { day, minute: now.getHours() * 60 + now.getMinutes() };
     },
+    instant: () => `${new Date().toISOString().slice(0, 19)}Z`,
     columns,
     out: (text) => void process.stdout.write(text),
     err: (text) => void process.stderr.write(text),

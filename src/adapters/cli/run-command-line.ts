@@ -3,18 +3,14 @@ import type { CommandHost } from './command-host.js';
 import { addCheck } from './commands/check.js';
 import { addCompile } from './commands/compile.js';
 import { addDue } from './commands/due.js';
-import { addMerge } from './commands/merge.js';
-import { addRecord } from './commands/record.js';
 import { addRules } from './commands/rules.js';
-import { addTakeover } from './commands/takeover.js';
-import { addVerify } from './commands/verify.js';
 import { addWhy } from './commands/why.js';
 import { type ExitCode, exitCode } from './exit-code.js';
 import type { Shell } from './shell.js';
 import { styleFor, wantsColour } from './style-for.js';
 
-/** In the order in which help lists them. */
-const commands = [addDue, addWhy, addCheck, addRules, addCompile, addRecord, addTakeover, addMerge, addVerify];
+/** Those that answer a question, in the order in which help lists them. */
+const answering = { due: addDue, why: addWhy, check: addCheck, rules: addRules, compile: addCompile } as const;
 
 const epilogue = `
 A SCHEDULE is a .due text, or the .json that \`duewright compile\` wrote. A LOGBOOK holds one JSON entry a line; - is the standard input.
@@ -35,7 +31,9 @@ export async function runCommandLine(args: readonly string[], shell: Shell): Pro
   const program = createProgram(shell);
   const host: CommandHost = { program, shell, end: (ended) => (code = ended) };
   try {
-    for (const add of commands) add(host);
+    for (const add of Object.values(answering)) add(host);
+    // Whoever asks what is due before the engine is started does not wait for the writing of logbooks.
+    if (!Object.hasOwn(answering, args[0] ?? '')) for (const add of (await import('./logbook-commands.js')).logbookCommands) add(host);
     await program.parseAsync(args, { from: 'user' });
     return code;
   } catch (error) {

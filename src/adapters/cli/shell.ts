@@ -9,6 +9,8 @@ export interface Shell {
   readonly env: Readonly<Record<string, string | undefined>>;
   /** The clock on the wall, to the minute. */
   readonly now: () => Moment;
+  /** The same instant in UTC, for files that want one: `2026-05-12T08:30:00Z`. */
+  readonly instant?: () => string;
   /** Columns of the terminal that the answer goes to; undefined for a file or a pipe. */
   readonly columns: number | undefined;
   /** The answer. */

@@ -67,7 +67,7 @@ function flatten(entry: Entry): ReadonlyMap<string, string> {
     if (BY_NAME.has(member))
       for (const [name, each] of Object.entries<unknown>({ ...(value as object) })) row.set(`${member}.${name}`, String(each));
     else if (Array.isArray(value)) row.set(member, listText(value as readonly Item[]));
-    else row.set(member, String(value as string | number));
+    else row.set(member, typeof value === 'string' ? value : JSON.stringify(value));
   }
   return row;
 }

@@ -167,3 +167,57 @@ describe('duewright merge and verify', () => {
     expect((await run(['verify', join(folder, 'none.jsonl')])).code).toBe(3);
   });
 });
+
+describe('duewright export and import', () => {
+  const record = async (...lines: string[]): Promise<void> => {
+    for (const line of lines) await run(['record', PUMP, path, ...line.split(' ')]);
+  };
+
+  it('prints the service record, with the head of the logbook', async () => {
+    await record('done change-engine-oil at 40 on 2026-01-10', 'done change-engine-oil at 96 on 2026-06-01');
+    const { code, out } = await run(['export', 'record', PUMP, path]);
+    expect(code).toBe(0);
+    expect(out).toContain('late by 6 h, due at 90 h of engine');
+    expect(out).toMatch(/line 2, [0-9a-f]{64}/);
+    expect((await run(['export', 'record-table', PUMP, path])).out).toContain('late by 6 h');
+  });
+
+  it('puts into the calendar what falls due on a day, and says what does not', async () => {
+    await record('done change-engine-oil at 40 on 2026-01-10');
+    const { out, err } = await run(['export', 'calendar', PUMP, path, '--on', '2027-01-05']);
+    expect(out).toContain('BEGIN:VCALENDAR\r\n');
+    expect(out).toContain('DTSTART;VALUE=DATE:20270110');
+    expect(out).toContain('DTSTAMP:20270105T000000Z');
+    expect(err).not.toContain('undefined');
+  });
+
+  it('gives out all entries as a table, and takes them in again elsewhere, once', async () => {
+    await record('hours 88', 'done clean-strainer at 88 note -1', 'found something');
+    const table = `${path}.csv`;
+    await run(['export', 'entries', PUMP, path, '--to', table]);
+    const [first, copy] = [await entries(), `${path}.copy`];
+    expect((await run(['import', 'entries', PUMP, copy, table])).out).toBe('3 entries recorded, 0 there already.\n');
+    expect((await run(['import', 'entries', PUMP, copy, table])).out).toBe('0 entries recorded, 3 there already.\n');
+    expect(readLogbook(await readFile(copy, 'utf8')).entries).toEqual(first);
+  });
+
+  it('takes in a feed and frames', async () => {
+    const feed = `${path}.xml`;
+    await writeFile(
+      feed,
+      '<Fleet><Equipment><EquipmentHeader><SerialNumber>007</SerialNumber></EquipmentHeader><CumulativeOperatingHours datetime="2026-06-14T22:30:00Z"><Hour>88.5</Hour></CumulativeOperatingHours></Equipment></Fleet>',
+    );
+    expect((await run(['import', 'feed', PUMP, path, feed])).code).toBe(2);
+    expect((await run(['import', 'feed', PUMP, path, feed, '--machine', '007', '--zone', 'Europe/Berlin'])).out).toBe(
+      '1 entry recorded, 0 there already.\n',
+    );
+    expect((await run(['import', 'feed', PUMP, path, feed, '--machine', '008'])).code).toBe(1);
+    const frames = `${path}.log`;
+    await writeFile(frames, 'can0 18FEE500 [8] F4 06 00 00 FF FF FF FF\n');
+    expect((await run(['import', 'frames', PUMP, path, frames])).code).toBe(0);
+    expect(await entries()).toMatchObject([
+      { on: '2026-06-15', at: '00:30', meters: { engine: 88.5 } },
+      { on: '2026-06-15', at: '07:30', meters: { engine: 89 } },
+    ]);
+  });
+});
