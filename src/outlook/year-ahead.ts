@@ -1,0 +1,160 @@
+/**
+ * What the time ahead brings: for each task when it will fall due, as a range, and which of its rules will decide.
+ */
+import type { Assessment, TaskAssessment, TaskState } from '../assess/assessment.js';
+import type { NodeId, RuleGraph } from '../graph/rule-graph.js';
+import type { Timeline } from '../history/timeline.js';
+import { addDays } from '../values/calendar.js';
+import type { Day } from '../values/moment.js';
+import { dueCourse } from './due-course.js';
+import type { Decided, DueCourse, FuturesByMeter } from './due-course.js';
+import { rangeOfDays } from './forecast.js';
+import type { DateRange } from './forecast.js';
+import { useFutures } from './use-futures.js';
+import type { UseFutures } from './use-futures.js';
+
+/** Why there is, or is no, range. */
+export type Foreseen =
+  /** From simulated use. */
+  | 'simulated'
+  /** By the calendar alone: the range is one day. */
+  | 'calendar'
+  /** It is due already, overdue, or nothing is on record of it. */
+  | 'now'
+  /** It comes with work, a reading, an event: no date can be told. */
+  | 'no-date'
+  /** Its limit counts on meters whose use is not known. */
+  | 'use-unknown'
+  /** It does not apply now, or what it depends on is unknown. */
+  | 'resting'
+  | 'unknown';
+
+export interface TaskAhead {
+  readonly task: string;
+  readonly state: TaskState;
+  readonly foreseen: Foreseen;
+  /** `null` where no date can be told, or it lies beyond what was looked at. */
+  readonly next: DateRange | null;
+  /** Rules that decide the next date, with the share of futures in which each does; the likeliest first. */
+  readonly decides: readonly { readonly node: NodeId; readonly share: number }[];
+  /** When it comes round again, if it is done each time it falls due. */
+  readonly later: readonly DateRange[];
+  /** Meters that parts of its limits count on and whose use is not known: those parts are left out. */
+  readonly unforeseen: readonly string[];
+  /** Days with a reading, of the meter that has the fewest; 0 where no meter bears on it. */
+  readonly n: number;
+  readonly method: string;
+}
+
+export interface YearAhead {
+  readonly from: Day;
+  readonly to: Day;
+  /** In the order of the schedule. */
+  readonly tasks: readonly TaskAhead[];
+}
+
+export interface AheadOptions {
+  /** Default 365. */
+  readonly days?: number;
+  /** Simulated futures; default 1000. */
+  readonly count?: number;
+  readonly seed?: number;
+}
+
+/** Most rounds of one task that are followed: weekly ones for two years. */
+const MOST_ROUNDS = 105;
+
+/**
+ * Follows every task through simulated futures of use, from its assessment.
+ *
+ * It takes it that each task is done on the day on which it falls due. What comes with work, readings or events has no date and says so.
+ *
+ * @param assessment of now, with its record.
+ */
+export function yearAhead(graph: RuleGraph, timeline: Timeline, assessment: Assessment, options: AheadOptions = {}): YearAhead {
+  const { days = 365 } = options;
+  const from = assessment.now.day;
+  const futures = futuresOf(timeline, from, options);
+  return { from, to: addDays(from, days), tasks: tasksAhead(graph, assessment, futures, addDays(from, days)) };
+}
+
+/** Meter → futures of its use that reach `days` beyond now; meters whose use is not known are missing. */
+export function futuresOf(timeline: Timeline, now: Day, options: AheadOptions = {}): FuturesByMeter {
+  const { days = 365, count = 1000, seed = 1 } = options;
+  return new Map(
+    [...timeline.meters].flatMap(([meter, track]): readonly (readonly [string, UseFutures])[] => {
+      const since = now - (track.points.at(-1)?.when.day ?? now);
+      // One seed for all: the meters of one machine run together.
+      const futures = useFutures(track, { count, seed, days: days + since });
+      return futures === null ? [] : [[meter, futures]];
+    }),
+  );
+}
+
+/** As {@link yearAhead}, along futures that are there already. */
+export function tasksAhead(graph: RuleGraph, assessment: Assessment, futures: FuturesByMeter, to: Day): readonly TaskAhead[] {
+  const count = Math.max(1, ...[...futures.values()].map((future) => future.count));
+  return assessment.tasks.map((assessed) => {
+    const trigger = graph.tasks.find(({ id }) => id === assessed.task)?.trigger;
+    const record = assessment.record[assessed.task] ?? [];
+    const course = trigger === undefined ? null : dueCourse(graph.nodes, trigger, record, futures);
+    return taskAhead(assessed, course, { futures, count, now: assessment.now.day, to });
+  });
+}
+
+interface Sky {
+  readonly futures: FuturesByMeter;
+  readonly count: number;
+  readonly now: Day;
+  readonly to: Day;
+}
+
+function taskAhead(assessed: TaskAssessment, course: DueCourse | null, sky: Sky): TaskAhead {
+  const { task, state } = assessed;
+  const foreseen = foreseenOf(state, course);
+  const none = { task, state, foreseen, next: null, decides: [], later: [], unforeseen: course?.unforeseen ?? [], n: 0, method: 'none' };
+  if (foreseen === 'now') return { ...none, next: { early: sky.now, likely: sky.now, late: sky.now, level: 1 }, method: 'as assessed' };
+  if (course === null || (foreseen !== 'simulated' && foreseen !== 'calendar')) return none;
+  const followed = follow(course, sky);
+  const [next = null, ...later] = followed.rounds.map(rangeOfDays);
+  const used = course.meters.flatMap((meter) => sky.futures.get(meter) ?? []);
+  return {
+    ...none,
+    next: foreseen === 'calendar' && next !== null ? { ...next, level: 1 } : next,
+    decides: followed.decides,
+    later: later.filter((range) => range !== null),
+    n: used.length === 0 ? 0 : Math.min(...used.map(({ readings }) => readings)),
+    method: used[0]?.method ?? 'by the calendar',
+  };
+}
+
+function foreseenOf(state: TaskState, course: DueCourse | null): Foreseen {
+  if (state === 'due' || state === 'overdue' || state === 'unrecorded') return 'now';
+  if (state === 'resting' || state === 'unknown') return state;
+  if (course === null) return 'no-date';
+  if (course.meters.length > 0) return 'simulated';
+  return course.unforeseen.length > 0 ? 'use-unknown' : 'calendar';
+}
+
+/** Follows a task along every future: the days of its first, second … round (Infinity: not within sight), and which rule decided the first. */
+function follow(
+  course: DueCourse,
+  { count, now, to }: Sky,
+): { readonly rounds: readonly Float64Array[]; readonly decides: TaskAhead['decides'] } {
+  const rounds: Float64Array[] = [];
+  const votes = new Map<NodeId, number>();
+  const found: Decided = { day: 0, node: null };
+  for (let f = 0; f < count; f += 1) {
+    course.first(f, found);
+    if (found.node !== null && Number.isFinite(found.day)) votes.set(found.node, (votes.get(found.node) ?? 0) + 1);
+    let day = Math.max(now, found.day);
+    for (let round = 0; day <= to && round < MOST_ROUNDS; round += 1) {
+      const days = (rounds[round] ??= new Float64Array(count).fill(Infinity));
+      days[f] = day;
+      day = Math.max(day + 1, course.again(f, day));
+    }
+  }
+  const cast = [...votes.values()].reduce((sum, each) => sum + each, 0);
+  const decides = [...votes].map(([node, each]) => ({ node, share: each / cast })).sort((a, b) => b.share - a.share || a.node - b.node);
+  return { rounds, decides };
+}
