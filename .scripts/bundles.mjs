@@ -15,7 +15,7 @@ const common = {
 const requireBanner = "import { createRequire as makeRequire } from 'node:module'; const require = makeRequire(import.meta.url);";
 
 /** What the command imports only when it is needed, and the file that holds it. */
-const apart = { 'index.js': './compiler.js', 'rule-graph-html.js': './drawing.js' };
+const apart = { 'index.js': './compiler.js', 'rule-graph-html.js': './drawing.js', 'logbook-commands.js': './logbook.js' };
 
 /**
  * Keeps what is imported on demand in whole files of its own, instead of cutting everything into the many small ones that the parts
@@ -31,11 +31,16 @@ const keepApart = {
     }),
 };
 
-/** The command: everything in it, but for the compiler and the drawing of diagrams, which are loaded on demand. */
+/** The command: everything in it, but for the compiler, the drawing of diagrams and the writing of logbooks, which are loaded on demand. */
 export const command = {
   ...common,
   platform: 'node',
-  entryPoints: { duewright: 'src/adapters/cli/main.ts', compiler: 'src/index.ts', drawing: 'src/render/rule-graph-html.ts' },
+  entryPoints: {
+    duewright: 'src/adapters/cli/main.ts',
+    compiler: 'src/index.ts',
+    drawing: 'src/render/rule-graph-html.ts',
+    logbook: 'src/adapters/cli/logbook-commands.ts',
+  },
   outdir: 'dist/cli',
   minify: true,
   plugins: [keepApart],

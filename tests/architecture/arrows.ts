@@ -18,7 +18,8 @@ export const arrows: Readonly<Record<string, readonly string[]>> = {
   access: ['base', 'values', 'graph'],
   outlook: ['base', 'values', 'graph', 'history', 'assess'],
   format: ['base', 'values', 'diagnostics', 'syntax'],
-  render: ['base', 'values', 'diagnostics', 'graph', 'history', 'assess', 'explain', 'access', 'outlook'],
+  compare: ['base', 'values', 'graph', 'history', 'assess'],
+  render: ['base', 'values', 'diagnostics', 'graph', 'history', 'assess', 'explain', 'access', 'outlook', 'compare'],
   engine: ['base', 'values', 'graph', 'history', 'assess', 'explain', 'access', 'outlook'],
   index: [
     'base',
