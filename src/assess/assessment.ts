@@ -156,7 +156,7 @@ export interface Assessment {
   readonly notices: readonly Notice[];
   readonly tasks: readonly TaskAssessment[];
   /** Suspect readings and strays, by entry id: kept, shown, not used. */
-  readonly setAside: readonly { readonly entry: EntryId; readonly why: string; /** For a suspect reading: the entry that it disagrees with. */ readonly against?: EntryId }[];
+  readonly setAside: readonly { readonly entry: EntryId; readonly why: string; /** For a suspect reading: its meter, and the entry that it disagrees with. */ readonly suspect?: { readonly meter: string; readonly against: EntryId } }[];
   /** Task id → what each node came to. Empty when `withoutRecord`. */
   readonly record: { readonly [task: string]: readonly Observation[] };
   /** What the conditions of declared stops came to. */

@@ -19,7 +19,8 @@ export interface Base {
   readonly entries: readonly EntryId[];
 }
 
-export type BaseResult = { readonly base: Base } | { readonly missing: Missing; readonly unrecorded: boolean; readonly entries: readonly EntryId[] };
+export type BaseResult =
+  { readonly base: Base } | { readonly missing: Missing; readonly unrecorded: boolean; readonly entries: readonly EntryId[] };
 
 export interface RepeatRule {
   readonly amount: Amount;
@@ -31,7 +32,8 @@ export interface RepeatRule {
 /** Follows the doings from the machine's start, or from the first of them. `fromStart`: whether the start counts as a base. */
 export function baseOf(world: World, rule: RepeatRule, axis: Axis, doings: readonly EffectiveDoing[], fromStart: boolean): BaseResult {
   const start = fromStart ? axis.start() : null;
-  let base: Base | null = start === null ? null : { anchor: start.value, spans: 0, when: startMoment(world), why: 'start', entries: start.entries };
+  let base: Base | null =
+    start === null ? null : { anchor: start.value, spans: 0, when: startMoment(world), why: 'start', entries: start.entries };
   const cited: EntryId[] = [...(start?.entries ?? [])];
   let lacking: EffectiveDoing | null = null;
   for (const doing of doings) {
@@ -42,10 +44,15 @@ export function baseOf(world: World, rule: RepeatRule, axis: Axis, doings: reado
     // Where the beat of the schedule counts, whether a doing was in time rests on all that went before it.
     if (rule.count === 'doing') cited.length = 0;
     cited.push(...doing.entries, ...value.entries);
-    base = base !== null && keepsSchedule(rule, axis, base, doing, value.value) ? { ...base, spans: base.spans + 1, when: doing.when, why: 'due-point' } : { anchor: value.value, spans: 0, when: doing.when, why: doing.why, entries: [] };
+    base =
+      base !== null && keepsSchedule(rule, axis, base, doing, value.value)
+        ? { ...base, spans: base.spans + 1, when: doing.when, why: 'due-point' }
+        : { anchor: value.value, spans: 0, when: doing.when, why: doing.why, entries: [] };
   }
   if (lacking !== null) return { missing: lackOf(world, axis, lacking), unrecorded: false, entries: lacking.entries };
-  return base === null ? { missing: { what: 'record', task: world.task ?? '' }, unrecorded: true, entries: [] } : { base: { ...base, entries: [...new Set(cited)] } };
+  return base === null
+    ? { missing: { what: 'record', task: world.task ?? '' }, unrecorded: true, entries: [] }
+    : { base: { ...base, entries: [...new Set(cited)] } };
 }
 
 /** Whether a doing moves the base to the due point, so that the schedule keeps its beat, rather than to when it was done. */
@@ -71,5 +78,7 @@ function startMoment(world: World): Moment | null {
 
 function lackOf(world: World, axis: Axis, doing: EffectiveDoing): Missing {
   const entry = doing.entries[0] ?? '';
-  return axis.missing.what === 'meter' ? { what: 'meter-at-doing', meter: axis.missing.meter, entry } : { what: 'record', task: world.task ?? '' };
+  return axis.missing.what === 'meter'
+    ? { what: 'meter-at-doing', meter: axis.missing.meter, entry }
+    : { what: 'record', task: world.task ?? '' };
 }

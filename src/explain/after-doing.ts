@@ -4,7 +4,16 @@
  * Where the record does not carry enough to be sure, the answer is a range and the change is not offered.
  */
 import { assertNever } from '../base/assert-never.js';
-import type { Amount, CalendarMarksNode, CalendarWindowNode, DutyMixNode, IntervalNode, MarksNode, StagesNode, Trigger } from '../graph/rule-graph.js';
+import type {
+  Amount,
+  CalendarMarksNode,
+  CalendarWindowNode,
+  DutyMixNode,
+  IntervalNode,
+  MarksNode,
+  StagesNode,
+  Trigger,
+} from '../graph/rule-graph.js';
 import type { RuleFacts } from './explanation.js';
 import { mayAlter } from './influence.js';
 import { ANYTHING, between, exactly } from './possible.js';
@@ -73,7 +82,10 @@ function movesOnlyToDue(node: IntervalNode | DutyMixNode, rule: RuleFacts): bool
 }
 
 /** What `left` comes to on an axis of ticks. */
-function byLeft(left: number, node: { readonly lead: { readonly size: number }; readonly late: { readonly size: number }; readonly strict?: boolean }): Possible {
+function byLeft(
+  left: number,
+  node: { readonly lead: { readonly size: number }; readonly late: { readonly size: number }; readonly strict?: boolean },
+): Possible {
   if (left > node.lead.size) return exactly('clear');
   if (left > 0 || (left === 0 && node.strict === true)) return exactly('coming-up');
   return exactly(-left > node.late.size ? 'overdue' : 'due');

@@ -36,7 +36,10 @@ export function applyChange(change: Change, history: readonly Entry[], now: Mome
     case 'reads':
       return { history: [...past, { kind: 'reading', ...common, readings: { [change.instrument]: edgeValue(change) } }], now };
     case 'state-it':
-      return { history: [...past, { kind: 'stated', ...common, task: change.task, doneBy: formatDate(now.day), doneAt: { ...change.doneAt } }], now };
+      return {
+        history: [...past, { kind: 'stated', ...common, task: change.task, doneBy: formatDate(now.day), doneAt: { ...change.doneAt } }],
+        now,
+      };
     case 'happens':
       return { history: [...past, { kind: 'event', ...common, event: change.event }], now };
     case 'opens':
@@ -57,7 +60,12 @@ export function justShort(change: Change, history: readonly Entry[], now: Moment
       return { history: past, now: before === now.day ? now : { day: before, minute: null } };
     }
     case 'reads': {
-      const reading: Entry = { kind: 'reading', id: freshId(history, 'what-if'), ...stamp(now), readings: { [change.instrument]: shortOfEdge(change) } };
+      const reading: Entry = {
+        kind: 'reading',
+        id: freshId(history, 'what-if'),
+        ...stamp(now),
+        readings: { [change.instrument]: shortOfEdge(change) },
+      };
       return { history: [...past, reading], now };
     }
     case 'do-it':

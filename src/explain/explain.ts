@@ -27,7 +27,13 @@ export interface ExplainOptions {
  * @throws RangeError if the assessment has no such task, or none of its record.
  * @example explain(graph, assess(graph, entries, now), entries, 'change-engine-oil').state // 'due'
  */
-export function explain(graph: RuleGraph, assessment: Assessment, entries: readonly Entry[], taskId: string, options: ExplainOptions = {}): Explanation {
+export function explain(
+  graph: RuleGraph,
+  assessment: Assessment,
+  entries: readonly Entry[],
+  taskId: string,
+  options: ExplainOptions = {},
+): Explanation {
   const task = graph.tasks.find((candidate) => candidate.id === taskId);
   const assessed = assessment.tasks.find((candidate) => candidate.task === taskId);
   const observations = assessment.record[taskId];
@@ -47,14 +53,21 @@ export function explain(graph: RuleGraph, assessment: Assessment, entries: reado
     rule,
     gate,
     others: rule === null ? [] : otherLeaves(rule, assessed.governing),
-    entries: cited(observations, assessment.setAside, byId),
+    entries: cited(observations, suspectsAmong(assessment.setAside, [rule, gate]), byId),
     unknown: unknownsOf(assessed, observations),
     holds,
     notices,
     changes: nearestChanges({ graph, standing, rule, gate }),
     forecast: rule === null ? null : forecastOf(rule, assessed, assessment.now, options.rates),
   };
-  return { format: 'duewright-explanation', version: 1, schedule: scheduleOf(graph), now: assessment.now, ...told, names: namesIn(graph, told) };
+  return {
+    format: 'duewright-explanation',
+    version: 1,
+    schedule: scheduleOf(graph),
+    now: assessment.now,
+    ...told,
+    names: namesIn(graph, told),
+  };
 }
 
 function standOf(assessed: TaskAssessment): Pick<Explanation, 'state' | 'due' | 'left' | 'resting' | 'governing'> {
@@ -99,11 +112,27 @@ function holdsNode(rule: RuleFacts, id: NodeId | null): boolean {
   return rule.parts.some((part) => part.node.id === id || holdsNode(part, id));
 }
 
+/** Suspect readings of the meters that the rules speak of, with the entry that each disagrees with. */
+function suspectsAmong(setAside: Assessment['setAside'], rules: readonly (RuleFacts | null)[]): ReadonlyMap<EntryId, EntryId> {
+  const words = JSON.stringify(rules);
+  const bears = (meter: string): boolean => words.includes(JSON.stringify(meter)) || words.includes('"kind":"sooner"');
+  return new Map(
+    setAside.flatMap(({ entry, suspect }) => (suspect !== undefined && bears(suspect.meter) ? [[entry, suspect.against] as const] : [])),
+  );
+}
+
 /** Every entry that some observation of the task rests on, with those that keep a suspect reading in them from counting, in the order in which they happened. */
-function cited(observations: readonly Observation[], setAside: Assessment['setAside'], byId: ReadonlyMap<EntryId, Entry>): readonly CitedEntry[] {
+function cited(
+  observations: readonly Observation[],
+  suspects: ReadonlyMap<EntryId, EntryId>,
+  byId: ReadonlyMap<EntryId, Entry>,
+): readonly CitedEntry[] {
   const ids = new Set(observations.flatMap(entriesOf));
   // A set is walked in the order of its growth, so that what is added here is looked at too.
-  for (const id of ids) for (const { entry, against } of setAside) if (entry === id && against !== undefined) ids.add(against);
+  for (const id of ids) {
+    const against = suspects.get(id);
+    if (against !== undefined) ids.add(against);
+  }
   const found = [...ids].flatMap((id) => {
     const entry = byId.get(id);
     const when = entry === undefined ? null : entryMoment(entry);
@@ -113,7 +142,12 @@ function cited(observations: readonly Observation[], setAside: Assessment['setAs
 }
 
 function entriesOf(seen: Observation): readonly EntryId[] {
-  return [...seen.entries, ...(seen.limit?.base?.entries ?? []), ...(seen.limit?.now?.entries ?? []), ...(seen.shares ?? []).flatMap((share) => share.entries)];
+  return [
+    ...seen.entries,
+    ...(seen.limit?.base?.entries ?? []),
+    ...(seen.limit?.now?.entries ?? []),
+    ...(seen.shares ?? []).flatMap((share) => share.entries),
+  ];
 }
 
 function unknownsOf(assessed: TaskAssessment, observations: readonly Observation[]): readonly Unknown[] {

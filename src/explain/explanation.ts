@@ -4,7 +4,18 @@
  * Nothing here is a sentence: `render` finds the words. Days, minutes and ticks are those of the assessment (days since
  * 1970-01-01, minutes of the day, 1/36000 of a meter's unit).
  */
-import type { DuePoint, Hold, LimitFacts, Missing, Note, Notice, Observation, TaskAssessment, TaskState, Truth } from '../assess/assessment.js';
+import type {
+  DuePoint,
+  Hold,
+  LimitFacts,
+  Missing,
+  Note,
+  Notice,
+  Observation,
+  TaskAssessment,
+  TaskState,
+  Truth,
+} from '../assess/assessment.js';
 import type { Caution, Instrument, Node, NodeId } from '../graph/rule-graph.js';
 import type { Entry, EntryId } from '../history/entry.js';
 import type { Moment } from '../values/moment.js';
@@ -107,7 +118,12 @@ export interface ExplainedTask {
 export interface Explanation {
   readonly format: 'duewright-explanation';
   readonly version: 1;
-  readonly schedule: { readonly name: string; readonly title: string; readonly fingerprint: string; readonly edition?: { readonly number: number; readonly date: string; readonly by: string } };
+  readonly schedule: {
+    readonly name: string;
+    readonly title: string;
+    readonly fingerprint: string;
+    readonly edition?: { readonly number: number; readonly date: string; readonly by: string };
+  };
   readonly now: Moment;
   readonly task: ExplainedTask;
   readonly state: TaskState;

@@ -10,7 +10,12 @@ import type { Forecast, ForecastPart, RuleFacts } from './explanation.js';
  *
  * The part that decides is the governing one: with the rates given to `assess`, that is the one forecast to be reached first.
  */
-export function forecastOf(rule: RuleFacts, assessed: TaskAssessment, now: Moment, rates: ReadonlyMap<string, number> | undefined): Forecast | null {
+export function forecastOf(
+  rule: RuleFacts,
+  assessed: TaskAssessment,
+  now: Moment,
+  rates: ReadonlyMap<string, number> | undefined,
+): Forecast | null {
   if (rates === undefined || assessed.governing === null || (assessed.state !== 'clear' && assessed.state !== 'coming-up')) return null;
   const parts = forecastParts(rule, now, rates);
   const decides = assessed.governing;

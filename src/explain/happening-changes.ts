@@ -11,7 +11,8 @@ import { ANYTHING, certain, exactly } from './possible.js';
 import type { Possible } from './possible.js';
 import { taskStateIf } from './what-if.js';
 
-type Happening = { readonly is: 'event'; readonly event: string } | { readonly is: 'defect'; readonly defect: string; readonly class: string };
+type Happening =
+  { readonly is: 'event'; readonly event: string } | { readonly is: 'defect'; readonly defect: string; readonly class: string };
 
 /** In the order of the rules; none on a day on which the task was done, when it could not be told which came first. */
 export function happeningChanges(ground: Ground, rule: RuleFacts): readonly Change[] {
@@ -19,7 +20,11 @@ export function happeningChanges(ground: Ground, rule: RuleFacts): readonly Chan
   return happeningsIn(rule).flatMap((happening) => {
     const becomes = stateIf(ground, happening);
     if (becomes === null || becomes === ground.standing.task.state) return [];
-    return [happening.is === 'event' ? { change: 'happens', event: happening.event, becomes } : { change: 'opens', defect: happening.defect, class: happening.class, becomes }];
+    return [
+      happening.is === 'event'
+        ? { change: 'happens', event: happening.event, becomes }
+        : { change: 'opens', defect: happening.defect, class: happening.class, becomes },
+    ];
   });
 }
 
@@ -27,7 +32,14 @@ function happeningsIn(rule: RuleFacts): readonly Happening[] {
   const node = rule.node;
   const own: Happening[] = [];
   if (node.kind === 'event' && node.within === undefined) own.push({ is: 'event', event: node.event });
-  if (node.kind === 'asked' && node.by.is === 'defect' && node.within === undefined && rule.note?.is === 'not-asked' && rule.note.defect?.closed !== null) own.push({ ...node.by });
+  if (
+    node.kind === 'asked' &&
+    node.by.is === 'defect' &&
+    node.within === undefined &&
+    rule.note?.is === 'not-asked' &&
+    rule.note.defect?.closed !== null
+  )
+    own.push({ ...node.by });
   return [...own, ...rule.parts.flatMap(happeningsIn)];
 }
 
@@ -51,7 +63,10 @@ function leafIf(rule: RuleFacts, happening: Happening, influence: Influence): Po
 
 function concerns(node: Trigger, happening: Happening): boolean {
   if (happening.is === 'defect') return node.kind === 'asked' && node.by.is === 'defect' && node.by.defect === happening.defect;
-  return (node.kind === 'event' && node.event === happening.event) || (node.kind === 'stages' && node.from.is === 'event' && node.from.event === happening.event);
+  return (
+    (node.kind === 'event' && node.event === happening.event) ||
+    (node.kind === 'stages' && node.from.is === 'event' && node.from.event === happening.event)
+  );
 }
 
 function isAtOnce(node: Trigger): boolean {

@@ -8,7 +8,8 @@ import type { Names } from './explanation.js';
 export function namesIn(graph: RuleGraph, parts: unknown): Names {
   const words = new Set<string>();
   gather(parts, words);
-  const titles = (things: readonly { readonly id: string; readonly title: string }[]): Record<string, string> => byId(things, words, (thing) => thing.title);
+  const titles = (things: readonly { readonly id: string; readonly title: string }[]): Record<string, string> =>
+    byId(things, words, (thing) => thing.title);
   return {
     meters: byId(graph.meters, words, ({ title, unit }) => ({ title, unit })),
     gauges: byId(graph.gauges, words, ({ title, unit }) => ({ title, unit })),
@@ -24,10 +25,19 @@ export function namesIn(graph: RuleGraph, parts: unknown): Names {
 /** Names for everything in a schedule. */
 export function namesOf(graph: RuleGraph): Names {
   const { meters, gauges, dipsticks, duties, events, attachments, defects, tasks } = graph;
-  return namesIn(graph, [meters, gauges, dipsticks, duties, events, attachments, defects, tasks].map((things) => things.map((thing: { readonly id: string }) => thing.id)));
+  return namesIn(
+    graph,
+    [meters, gauges, dipsticks, duties, events, attachments, defects, tasks].map((things) =>
+      things.map((thing: { readonly id: string }) => thing.id),
+    ),
+  );
 }
 
-function byId<T extends { readonly id: string }, N>(things: readonly T[], words: ReadonlySet<string>, name: (thing: T) => N): Record<string, N> {
+function byId<T extends { readonly id: string }, N>(
+  things: readonly T[],
+  words: ReadonlySet<string>,
+  name: (thing: T) => N,
+): Record<string, N> {
   return Object.fromEntries(things.filter((thing) => words.has(thing.id)).map((thing) => [thing.id, name(thing)]));
 }
 

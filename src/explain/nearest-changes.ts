@@ -24,7 +24,13 @@ import { taskStateIf } from './what-if.js';
 export function nearestChanges(ground: Ground): readonly Change[] {
   const { standing, rule } = ground;
   if (rule === null || standing.task.resting === 'attachment-off' || standing.task.resting === 'serial') return [];
-  return [...doingChanges(ground, rule), ...meterChanges(ground, rule), ...dayChanges(ground, rule), ...readingChanges(ground, rule), ...happeningChanges(ground, rule)];
+  return [
+    ...doingChanges(ground, rule),
+    ...meterChanges(ground, rule),
+    ...dayChanges(ground, rule),
+    ...readingChanges(ground, rule),
+    ...happeningChanges(ground, rule),
+  ];
 }
 
 function doingChanges(ground: Ground, rule: RuleFacts): readonly Change[] {
@@ -63,7 +69,11 @@ function meterChanges(ground: Ground, rule: RuleFacts): readonly Change[] {
     const outings = ground.graph.meters.some((m) => m.id === meter && (m.fromOutings || m.attachment !== undefined));
     if (dialBehind === null || outings) continue;
     const points = meterThresholds(rule, meter).filter((ticks) => ticks > now);
-    for (const [ticks, becomes] of turns(ground, points.map((ticks): At => ({ on: 'meter', meter, ticks })), now)) {
+    for (const [ticks, becomes] of turns(
+      ground,
+      points.map((ticks): At => ({ on: 'meter', meter, ticks })),
+      now,
+    )) {
       changes.push({ change: 'meter-reaches', meter, ticks, dialBehind, becomes });
     }
   }
@@ -73,7 +83,13 @@ function meterChanges(ground: Ground, rule: RuleFacts): readonly Change[] {
 function dayChanges(ground: Ground, rule: RuleFacts): readonly Change[] {
   const today = ground.standing.now.day;
   const days = dayThresholds(rule).filter((day) => day > today);
-  return [...turns(ground, days.map((day): At => ({ on: 'day', day })), today)].map(([, becomes, at]) => {
+  return [
+    ...turns(
+      ground,
+      days.map((day): At => ({ on: 'day', day })),
+      today,
+    ),
+  ].map(([, becomes, at]) => {
     return { change: 'date-reaches', day: at.on === 'day' ? at.day : today, becomes } as const;
   });
 }

@@ -59,7 +59,10 @@ function askedEdges(node: Extract<Trigger, { kind: 'asked' }>, graph: RuleGraph)
 }
 
 /** The instrument and the band whose reading asks for the task; `null` when a defect asks. */
-function bandOf(node: Extract<Trigger, { kind: 'asked' }>, graph: RuleGraph): { readonly instrument: Instrument; readonly range: Range } | null {
+function bandOf(
+  node: Extract<Trigger, { kind: 'asked' }>,
+  graph: RuleGraph,
+): { readonly instrument: Instrument; readonly range: Range } | null {
   if (node.by.is !== 'reading') return null;
   const { task, reads, rule } = node.by;
   const reading = graph.tasks.find((candidate) => candidate.id === task)?.reads[reads];
@@ -94,7 +97,13 @@ function whenIfRead(rule: RuleFacts, condition: RuleFacts, instrument: string, v
   return exactly(truth === 'true' ? 'due' : 'clear');
 }
 
-function askedIfRead(rule: RuleFacts, node: Extract<Trigger, { kind: 'asked' }>, ground: Ground, instrument: string, value: number): Possible | null {
+function askedIfRead(
+  rule: RuleFacts,
+  node: Extract<Trigger, { kind: 'asked' }>,
+  ground: Ground,
+  instrument: string,
+  value: number,
+): Possible | null {
   const band = bandOf(node, ground.graph);
   if (band === null || band.instrument.id !== instrument) return null;
   if (node.within !== undefined || rule.state === 'due' || rule.state === 'overdue') return ANYTHING;

@@ -81,7 +81,9 @@ function observed(recorded: Recorded, seen: Observation | undefined): Pick<RuleF
   const { limit } = seen;
   return {
     ...pick(seen),
-    ...(limit === undefined ? {} : { limit, baseWhen: baseWhen(recorded, limit.base), readWhen: firstMoment(recorded, limit.now?.entries ?? []) }),
+    ...(limit === undefined
+      ? {}
+      : { limit, baseWhen: baseWhen(recorded, limit.base), readWhen: firstMoment(recorded, limit.now?.entries ?? []) }),
     entries: seen.entries,
     missing: seen.missing ?? [],
   };

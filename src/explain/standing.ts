@@ -26,7 +26,13 @@ export interface MeterStanding {
 }
 
 /** Gathers the standing from the rules' recorded limits and the day's entries. `tasks`: this task and those that count for it. */
-export function standingOf(now: Moment, task: TaskAssessment, rule: RuleFacts | null, entries: readonly Entry[], tasks: ReadonlySet<string>): Standing {
+export function standingOf(
+  now: Moment,
+  task: TaskAssessment,
+  rule: RuleFacts | null,
+  entries: readonly Entry[],
+  tasks: ReadonlySet<string>,
+): Standing {
   const byId = new Map(entries.map((entry) => [entry.id, entry]));
   const meters = new Map<string, MeterStanding>();
   if (rule !== null) gatherMeters(rule, byId, meters);
@@ -52,7 +58,10 @@ function gatherMeters(rule: RuleFacts, byId: ReadonlyMap<string, Entry>, into: M
 
 function touches(entry: Entry, today: string): boolean {
   if (entry.on === today) return true;
-  return entry.kind === 'outing' && (entry.untilOn === today || (entry.until === undefined && entry.untilOn === undefined && entry.hours === undefined));
+  return (
+    entry.kind === 'outing' &&
+    (entry.untilOn === today || (entry.until === undefined && entry.untilOn === undefined && entry.hours === undefined))
+  );
 }
 
 function isDoing(entry: Entry, tasks: ReadonlySet<string>): boolean {

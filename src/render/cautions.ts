@@ -15,5 +15,7 @@ const GRAVITY: readonly Caution['signal'][] = ['danger', 'warning', 'caution', '
 /** Cautions, the gravest first, as lines with the signal word in the margin. */
 export function cautionLines(cautions: readonly Caution[], style: Style, margin = 10): readonly string[] {
   const ordered = [...cautions].sort((a, b) => GRAVITY.indexOf(a.signal) - GRAVITY.indexOf(b.signal));
-  return ordered.flatMap(({ signal, text }) => labelled(signal.toUpperCase(), safeText(text), style.width, margin, (label) => style.paint.signal(signal, label)));
+  return ordered.flatMap(({ signal, text }) =>
+    labelled(signal.toUpperCase(), safeText(text), style.width, margin, (label) => style.paint.signal(signal, label)),
+  );
 }

@@ -17,10 +17,20 @@ import { stateInWords } from './state-in-words.js';
 export function changeSentences(changes: readonly Change[], names: Titles): readonly string[] {
   const points = changes.filter((change) => change.change === 'meter-reaches' || change.change === 'date-reaches');
   const states = [...new Set(points.map((change) => change.becomes))];
-  const shared = states.map((state) => `It ${becomes(state, 'becomes')} ${listed(points.filter((change) => change.becomes === state).map((change) => pointOf(change, names)), 'or')}.`);
+  const shared = states.map(
+    (state) =>
+      `It ${becomes(state, 'becomes')} ${listed(
+        points.filter((change) => change.becomes === state).map((change) => pointOf(change, names)),
+        'or',
+      )}.`,
+  );
   const others = changes.filter((change) => change.change !== 'meter-reaches' && change.change !== 'date-reaches');
   const doing = others.filter((change) => change.change === 'do-it' || change.change === 'state-it');
-  return [...doing.map((change) => changeSentence(change, names)), ...shared, ...others.filter((change) => change.change !== 'do-it' && change.change !== 'state-it').map((change) => changeSentence(change, names))];
+  return [
+    ...doing.map((change) => changeSentence(change, names)),
+    ...shared,
+    ...others.filter((change) => change.change !== 'do-it' && change.change !== 'state-it').map((change) => changeSentence(change, names)),
+  ];
 }
 
 function pointOf(change: Extract<Change, { change: 'meter-reaches' | 'date-reaches' }>, names: Titles): string {
@@ -76,4 +86,3 @@ function reading({ instrument, beyond, value }: Reads, names: Titles): string {
   const is = names.meters[instrument] === undefined ? 'gauge' : 'meter';
   return `${theInstrument({ is, id: instrument }, names)} read ${BEYOND[beyond]} ${valueInWords(value, { is, id: instrument }, names)}`;
 }
-

@@ -13,7 +13,19 @@ import type { NodeById } from './rule-in-words.js';
 import { safeText } from './safe-text.js';
 
 const CONDITIONS: ReadonlySet<Node['kind']> = new Set<Node['kind']>([
-  'and', 'or', 'not', 'position-is', 'attachment-is', 'defect-is', 'duty-is', 'compare', 'trend', 'recent', 'age', 'idle', 'season',
+  'and',
+  'or',
+  'not',
+  'position-is',
+  'attachment-is',
+  'defect-is',
+  'duty-is',
+  'compare',
+  'trend',
+  'recent',
+  'age',
+  'idle',
+  'season',
 ]);
 
 /** True for a node that is true, false or unknown; false for one that says when a task is due. */
@@ -126,7 +138,9 @@ function levelInWords(share: number): string {
   if (share === 0) return 'low';
   if (share === 1) return 'full';
   if (share < 0) return `${numberText(-share * 100)} % of the range below low`;
-  return share > 1 ? `${numberText((share - 1) * 100)} % of the range above full` : `${numberText(share * 100)} % of the way from low to full`;
+  return share > 1
+    ? `${numberText((share - 1) * 100)} % of the range above full`
+    : `${numberText(share * 100)} % of the way from low to full`;
 }
 
 /** `above 97 °C`, `from 75 °C to 90 °C`, `below low`. */

@@ -39,7 +39,10 @@ export function renderDueList(assessment: Assessment, graph: RuleGraph, style: S
     headLines(assessment, graph, style, options),
     verdictLines(assessment, names, style),
     ...listed.map(({ state, tasks }) => groupLines(state, tasks, graph, names, style)),
-    countLines(groups.filter(({ state }) => !show.has(state)), style),
+    countLines(
+      groups.filter(({ state }) => !show.has(state)),
+      style,
+    ),
     setAsideLines(assessment, style),
   ];
   return blocks
@@ -64,7 +67,8 @@ function verdictLines(assessment: Assessment, names: Titles, style: Style): read
 }
 
 function holdInWords(hold: Hold, names: Titles): string {
-  const missing = hold.truth === 'unknown' && hold.missing.length > 0 ? `: ${hold.missing.map((each) => missingSentence(each, names)).join(', ')}` : '';
+  const missing =
+    hold.truth === 'unknown' && hold.missing.length > 0 ? `: ${hold.missing.map((each) => missingSentence(each, names)).join(', ')}` : '';
   return `“${safeText(hold.text)}” (${holdSource(hold, names)}${missing})`;
 }
 
@@ -88,7 +92,12 @@ function bullet(text: string, style: Style): readonly string[] {
 function groupLines(state: TaskState, tasks: readonly TaskAssessment[], graph: RuleGraph, names: Titles, style: Style): readonly string[] {
   const titles = new Map(graph.tasks.map((task) => [task.id, task]));
   const heading = `${stateMark(state, style)}${asSentence(stateInWords(state))} (${tasks.length})`;
-  const rows = tasks.map((task) => [taskTitle(titles.get(task.task), task), left(task, names), due(task, names), reason(task, titles.get(task.task), graph, names)]);
+  const rows = tasks.map((task) => [
+    taskTitle(titles.get(task.task), task),
+    left(task, names),
+    due(task, names),
+    reason(task, titles.get(task.task), graph, names),
+  ]);
   return [style.paint.state(state, heading), ...table(rows, [34, 14, 20, 32], style.width - 2, style.paint).map((line) => `  ${line}`)];
 }
 
@@ -127,7 +136,10 @@ function nodeWords(id: NodeId, graph: RuleGraph, names: Titles): string {
   return node === undefined ? '' : nodeInWords(node, (other) => graph.nodes[other], names);
 }
 
-function countLines(groups: readonly { readonly state: TaskState; readonly tasks: readonly TaskAssessment[] }[], style: Style): readonly string[] {
+function countLines(
+  groups: readonly { readonly state: TaskState; readonly tasks: readonly TaskAssessment[] }[],
+  style: Style,
+): readonly string[] {
   const counts = groups.filter(({ tasks }) => tasks.length > 0).map(({ state, tasks }) => `${tasks.length} ${stateInWords(state)}`);
   return counts.length === 0 ? [] : wrap(`${counts.join(', ')}.`, style.width).map(style.paint.quiet);
 }

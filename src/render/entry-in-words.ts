@@ -16,7 +16,10 @@ export type About = ReadonlySet<string>;
 /** The ids that an explanation is about: its task, what counts as it, and all that its rules speak of. */
 export function aboutOf({ task, rule, gate, names }: Explanation): About {
   const about = new Set([task.id, ...task.countedBy, ...task.reads.map(({ id }) => id)]);
-  gather([rule, gate].map((tree) => JSON.stringify(tree)), about);
+  gather(
+    [rule, gate].map((tree) => JSON.stringify(tree)),
+    about,
+  );
   // What was read by the task that asks is the reason for asking.
   if (rule !== null && asks(rule)) for (const id of [...Object.keys(names.gauges), ...Object.keys(names.dipsticks)]) about.add(id);
   return about;
@@ -43,7 +46,9 @@ export function entryInWords(entry: Entry, names: Titles, about: About | null = 
 }
 
 function meters(entry: Entry, names: Titles, about: About | null): readonly string[] {
-  return Object.entries(entry.meters ?? {}).filter(([meter]) => about === null || about.has(meter)).map(([meter, value]) => `${safeText(meter)} ${shown(value, meter, names)}`);
+  return Object.entries(entry.meters ?? {})
+    .filter(([meter]) => about === null || about.has(meter))
+    .map(([meter, value]) => `${safeText(meter)} ${shown(value, meter, names)}`);
 }
 
 function shown(value: number, meter: string, names: Titles): string {
@@ -51,12 +56,16 @@ function shown(value: number, meter: string, names: Titles): string {
 }
 
 function readings(entry: Entry, names: Titles, about: About | null): readonly string[] {
-  return Object.entries(entry.readings ?? {}).filter(([id]) => about === null || about.has(id)).map(([id, value]) => {
-    const title = titleOf(names.gauges[id]?.title ?? names.dipsticks[id]?.title, id);
-    if (typeof value === 'string') return `${title} ${value.replace('-', ' ')}`;
-    const unit = names.gauges[id]?.unit;
-    return unit === undefined ? `${title} ${numberText(value * 100)} % of low to full` : `${title} ${numberText(value)} ${safeText(unit)}`;
-  });
+  return Object.entries(entry.readings ?? {})
+    .filter(([id]) => about === null || about.has(id))
+    .map(([id, value]) => {
+      const title = titleOf(names.gauges[id]?.title ?? names.dipsticks[id]?.title, id);
+      if (typeof value === 'string') return `${title} ${value.replace('-', ' ')}`;
+      const unit = names.gauges[id]?.unit;
+      return unit === undefined
+        ? `${title} ${numberText(value * 100)} % of low to full`
+        : `${title} ${numberText(value)} ${safeText(unit)}`;
+    });
 }
 
 function happening(entry: Entry, names: Titles, about: About | null): string {
@@ -110,7 +119,9 @@ function doneInWords(tasks: readonly string[], names: Titles, about: About | nul
 function outing(entry: Extract<Entry, { kind: 'outing' }>, names: Titles): string {
   const times = entry.until === undefined ? '' : ` ${entry.at === undefined ? '' : `${entry.at} `}to ${entry.until}`;
   const hours = entry.hours === undefined ? '' : `, ${numberText(entry.hours)} h`;
-  const duties = (entry.duties ?? []).map(({ duty, hours: part }) => `${part === undefined ? '' : `${numberText(part)} h `}in ${titleOf(names.duties[duty], duty)}`);
+  const duties = (entry.duties ?? []).map(
+    ({ duty, hours: part }) => `${part === undefined ? '' : `${numberText(part)} h `}in ${titleOf(names.duties[duty], duty)}`,
+  );
   const attachments = (entry.attachments ?? []).map((attachment) => `with the ${safeText(names.attachments[attachment] ?? attachment)}`);
   return `At work${times}${hours}${[...duties, ...attachments].map((part) => `, ${part}`).join('')}`;
 }

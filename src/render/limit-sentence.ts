@@ -43,7 +43,9 @@ function windowSentence({ rule, limit, due, explanation }: Told): string {
 /** Marks do not count from a doing; it is told beside them. */
 function lastDone(rule: RuleFacts, limit: LimitFacts): string {
   const { baseWhen } = rule;
-  return limit.base?.why === 'done' && baseWhen !== null && baseWhen !== undefined ? `, and it was last done on ${dayInWords(baseWhen.day)}` : '';
+  return limit.base?.why === 'done' && baseWhen !== null && baseWhen !== undefined
+    ? `, and it was last done on ${dayInWords(baseWhen.day)}`
+    : '';
 }
 
 function isMark({ node }: RuleFacts): boolean {
@@ -60,7 +62,8 @@ function upSentence(told: Told): string {
   const left = limit.left ?? 0;
   const past = left === 0 ? '' : `, ${lengthInWords(left, due, names)} past ${pastWhat(due, names)}`;
   const since = sinceBase(told);
-  if (due.on === 'calendar') return `${spanInWords(rule, names)}${since} ${isPlural(rule) ? 'were' : 'was'} up ${calendarUp(due, left)}${isMark(rule) ? lastDone(rule, limit) : ''}`;
+  if (due.on === 'calendar')
+    return `${spanInWords(rule, names)}${since} ${isPlural(rule) ? 'were' : 'was'} up ${calendarUp(due, left)}${isMark(rule) ? lastDone(rule, limit) : ''}`;
   if (due.on === 'moment') return `${spanInWords(rule, names)}${since} ${isPlural(rule) ? 'were' : 'was'} up on ${momentInWords(due.at)}`;
   const verb = isPlural(rule) ? 'are' : 'is';
   return `${spanInWords(rule, names)}${since} ${verb} ${left === 0 ? 'just up' : 'up'}: ${standsAt(told)}${past}${allowance(told)}${isMark(rule) ? lastDone(rule, limit) : ''}`;
@@ -71,7 +74,8 @@ function leftSentence(told: Told): string {
   const { names } = explanation;
   const left = limit.left === 0 ? 'nothing' : lengthInWords(limit.left ?? 0, due, names);
   const verb = isPlural(rule) ? 'have' : 'has';
-  if (due.on === 'calendar') return `${spanInWords(rule, names)}${sinceBase(told)} ${verb} ${left} left: ${due.goodThrough ? 'good through' : 'until'} ${dayInWords(due.day)}${isMark(rule) ? lastDone(rule, limit) : ''}`;
+  if (due.on === 'calendar')
+    return `${spanInWords(rule, names)}${sinceBase(told)} ${verb} ${left} left: ${due.goodThrough ? 'good through' : 'until'} ${dayInWords(due.day)}${isMark(rule) ? lastDone(rule, limit) : ''}`;
   const strict = rule.node.kind === 'interval' && rule.node.strict ? 'it falls due beyond' : 'it falls due at';
   return `${spanInWords(rule, names)}${sinceBase(told)} ${verb} ${left} left: ${standsAt(told)}, and ${strict} ${pointOnAxis(due, names)}`;
 }
@@ -82,9 +86,14 @@ function mixSentence(told: Told): string {
   const shares = (rule.shares ?? []).filter((share) => share.ticks > 0);
   const meter = due.on === 'meter' ? due.meter : '';
   const total = shares.reduce((sum, share) => sum + share.ticks / share.of, 0);
-  const parts = shares.map((share) => `${meterQuantity(share.ticks, meter, names)}${share.duty === null ? ' in ordinary work' : inDuty(share.duty, names)} (of ${meterQuantity(share.of, meter, names)})`);
+  const parts = shares.map(
+    (share) =>
+      `${meterQuantity(share.ticks, meter, names)}${share.duty === null ? ' in ordinary work' : inDuty(share.duty, names)} (of ${meterQuantity(share.of, meter, names)})`,
+  );
   const made = parts.length === 0 ? 'no work' : listed(parts);
-  const rest = reached(rule.state) ? '' : `; in ordinary work it has ${lengthInWords(limit.left ?? 0, due, names)} left, until ${pointOnAxis(due, names)}`;
+  const rest = reached(rule.state)
+    ? ''
+    : `; in ordinary work it has ${lengthInWords(limit.left ?? 0, due, names)} left, until ${pointOnAxis(due, names)}`;
   return `the work${sinceBase(told)} has used up ${numberText(total * 100, 1)} % of the limit: ${made}${rest}`;
 }
 
@@ -144,11 +153,18 @@ function standsAt({ rule, limit, explanation }: Told): string {
   if (now === null) return 'where it stands now is not known';
   const on = rule.readWhen === null || rule.readWhen === undefined ? '' : ` on ${dayInWords(rule.readWhen.day)}`;
   if (now.point.on === 'meter') return meterStands(now.point, now.entries, on, explanation);
-  return now.point.on === 'work' ? `${pointInWords(now.point, explanation.names)} since then` : `it is ${pointInWords(now.point, explanation.names)}`;
+  return now.point.on === 'work'
+    ? `${pointInWords(now.point, explanation.names)} since then`
+    : `it is ${pointInWords(now.point, explanation.names)}`;
 }
 
 /** Where an earlier meter was replaced, the life total with what the dial shows beside it. */
-function meterStands({ meter, ticks }: Extract<DuePoint, { on: 'meter' }>, ids: readonly string[], on: string, { names, entries }: Explanation): string {
+function meterStands(
+  { meter, ticks }: Extract<DuePoint, { on: 'meter' }>,
+  ids: readonly string[],
+  on: string,
+  { names, entries }: Explanation,
+): string {
   const behind = dialOf(meter, ticks, ids, new Map(entries.map(({ id, entry }) => [id, entry])));
   if (behind === null || behind === 0) return `${theMeter(meter, names)} read ${meterQuantity(ticks, meter, names)}${on}`;
   return `${theMeter(meter, names)} stood at ${meterQuantity(ticks, meter, names)} in all${on} (${meterQuantity(ticks - behind, meter, names)} on the dial)`;

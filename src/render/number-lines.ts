@@ -17,7 +17,10 @@ export interface NumberLine {
 /** For the governing limit first, then the others in the order they were written. */
 export function numberLines(explanation: Explanation): readonly NumberLine[] {
   const limits = explanation.rule === null ? [] : limitsIn(explanation.rule);
-  const ordered = [...limits.filter((rule) => rule.node.id === explanation.governing), ...limits.filter((rule) => rule.node.id !== explanation.governing)];
+  const ordered = [
+    ...limits.filter((rule) => rule.node.id === explanation.governing),
+    ...limits.filter((rule) => rule.node.id !== explanation.governing),
+  ];
   return ordered.flatMap((rule) => linesOf(rule, explanation.names));
 }
 
@@ -31,7 +34,15 @@ function linesOf(rule: RuleFacts, names: Titles): readonly NumberLine[] {
   if (limit === undefined || due === undefined || due === null) return [];
   const label = axisLabel(due);
   const shares = (rule.shares ?? []).filter((share) => share.ticks > 0);
-  return [{ label, text: [sum(rule, limit, due, names), standing(limit, due, names), allowance(limit, due, names)].filter((part) => part !== '').join('; ') }, ...shareLine(shares, due, names)];
+  return [
+    {
+      label,
+      text: [sum(rule, limit, due, names), standing(limit, due, names), allowance(limit, due, names)]
+        .filter((part) => part !== '')
+        .join('; '),
+    },
+    ...shareLine(shares, due, names),
+  ];
 }
 
 function axisLabel(due: DuePoint): string {
@@ -42,7 +53,8 @@ function axisLabel(due: DuePoint): string {
 /** `1200 h + 100 h = 1300 h`. */
 function sum(rule: RuleFacts, limit: LimitFacts, due: DuePoint, names: Titles): string {
   const end = due.on === 'calendar' && due.goodThrough ? `good through ${dayInWords(due.day)}` : pointOnAxis(due, names);
-  if (limit.base === null || limit.span === null || rule.shares !== undefined || isMark(rule)) return `due ${due.on === 'calendar' ? 'on' : 'at'} ${end}`;
+  if (limit.base === null || limit.span === null || rule.shares !== undefined || isMark(rule))
+    return `due ${due.on === 'calendar' ? 'on' : 'at'} ${end}`;
   const base = due.on === 'work' ? '0' : pointOnAxis(limit.base.point, names);
   return `${base} + ${spanOf(rule, limit.span, due, names)} = ${end}`;
 }
@@ -67,7 +79,9 @@ function standing(limit: LimitFacts, due: DuePoint, names: Titles): string {
 
 function allowance(limit: LimitFacts, due: DuePoint, names: Titles): string {
   const late = distance(due, limit.overdueAfter);
-  return late === null || late <= 0 ? '' : `${lengthInWords(late, due, names)} late allowed, to ${limit.overdueAfter === null ? '' : pointOnAxis(limit.overdueAfter, names)}`;
+  return late === null || late <= 0
+    ? ''
+    : `${lengthInWords(late, due, names)} late allowed, to ${limit.overdueAfter === null ? '' : pointOnAxis(limit.overdueAfter, names)}`;
 }
 
 function distance(from: DuePoint, to: DuePoint | null): number | null {
@@ -81,9 +95,14 @@ function distance(from: DuePoint, to: DuePoint | null): number | null {
 function shareLine(shares: NonNullable<RuleFacts['shares']>, due: DuePoint, names: Titles): readonly NumberLine[] {
   if (shares.length === 0 || due.on !== 'meter') return [];
   const quantity = (ticks: number): string => meterQuantity(ticks, due.meter, names);
-  const fractions = shares.map((share) => `${quantity(share.ticks)} / ${quantity(share.of)} (${share.duty === null ? 'ordinary' : titleOf(names.duties[share.duty], share.duty)})`);
+  const fractions = shares.map(
+    (share) =>
+      `${quantity(share.ticks)} / ${quantity(share.of)} (${share.duty === null ? 'ordinary' : titleOf(names.duties[share.duty], share.duty)})`,
+  );
   const values = shares.map((share) => numberText(share.ticks / share.of, 3));
-  const total = numberText(shares.reduce((all, share) => all + share.ticks / share.of, 0), 3);
+  const total = numberText(
+    shares.reduce((all, share) => all + share.ticks / share.of, 0),
+    3,
+  );
   return [{ label: 'by duty', text: `${fractions.join(' + ')} = ${values.length > 1 ? `${values.join(' + ')} = ` : ''}${total}` }];
 }
-

@@ -28,7 +28,9 @@ export function reasonSentence(rule: RuleFacts, explanation: Explanation): strin
     case 'while':
       return whileSentence(rule, explanation);
     default:
-      return noteSentence(rule, explanation) ?? `the rule ${triggerInWords(node, nodesOf(explanation), explanation.names)} ${asksNow(rule)}`;
+      return (
+        noteSentence(rule, explanation) ?? `the rule ${triggerInWords(node, nodesOf(explanation), explanation.names)} ${asksNow(rule)}`
+      );
   }
 }
 
@@ -40,7 +42,9 @@ function cannotSay(rule: RuleFacts, explanation: Explanation): string {
   const why = listed(rule.missing.map((missing) => missingSentence(missing, explanation.names)));
   const what = triggerInWords((explanation.rule ?? rule).node as Trigger, nodesOf(explanation), explanation.names);
   if (rule.state !== 'unrecorded') return `nobody can tell, because ${why} (the rule is ${what})`;
-  const untold = rule.missing.some((missing) => missing.what === 'in-service') ? ', and nobody has noted when the machine entered service' : '';
+  const untold = rule.missing.some((missing) => missing.what === 'in-service')
+    ? ', and nobody has noted when the machine entered service'
+    : '';
   return `there is no record that it was ever done${untold} (the rule is ${what})`;
 }
 
@@ -58,7 +62,10 @@ function noteInWords(note: Note, rule: RuleFacts, explanation: Explanation): str
     case 'happened':
       return `${happening(rule, explanation)} on ${momentInWords(note.when)}, and ${note.done === null ? 'it has not been done since' : `it was done on ${momentInWords(note.done)}`}`;
     case 'not-happened':
-      return `${happening(rule, explanation)} never, as far as the logbook says`.replace(/(happened|was put on|was refuelled|ended) never/, 'never $1');
+      return `${happening(rule, explanation)} never, as far as the logbook says`.replace(
+        /(happened|was put on|was refuelled|ended) never/,
+        'never $1',
+      );
     case 'asked':
       return `${asker(rule, explanation)} on ${momentInWords(note.when)}${note.outcome.text === undefined ? '' : `: “${safeText(note.outcome.text)}”`}`;
     case 'not-asked':
@@ -66,7 +73,11 @@ function noteInWords(note: Note, rule: RuleFacts, explanation: Explanation): str
     case 'answered':
       return `it was done on ${momentInWords(note.when)}, and nothing newer asks for it`;
     case 'stages':
-      return note.met >= note.of ? (note.of === 1 ? 'the first service is behind it' : `all ${counted(note.of, 'stage')} are behind it`) : `${note.met} of ${counted(note.of, 'stage')} are behind it`;
+      return note.met >= note.of
+        ? note.of === 1
+          ? 'the first service is behind it'
+          : `all ${counted(note.of, 'stage')} are behind it`
+        : `${note.met} of ${counted(note.of, 'stage')} are behind it`;
     case 'marks-missed':
       return `${counted(note.count, 'earlier mark')} passed without it; only the latest counts`;
     case 'consumption':
@@ -166,7 +177,10 @@ export function truthInWords(truth: Truth | undefined): string {
 /** What was read, or found, for each part of a condition that was looked at; without a full stop. */
 export function evidenceOf(condition: RuleFacts, explanation: Explanation): string {
   const own = evidence(condition, explanation);
-  return [...(own === null ? [] : [own]), ...condition.parts.map((part) => evidenceOf(part, explanation)).filter((part) => part !== '')].join(', ');
+  return [
+    ...(own === null ? [] : [own]),
+    ...condition.parts.map((part) => evidenceOf(part, explanation)).filter((part) => part !== ''),
+  ].join(', ');
 }
 
 function evidence(condition: RuleFacts, { names }: Explanation): string | null {
@@ -176,7 +190,8 @@ function evidence(condition: RuleFacts, { names }: Explanation): string | null {
     return `${theInstrument(instrument, names)} read ${valueInWords(note.value, instrument, names)} on ${momentInWords(note.when)}`;
   }
   if (note?.is === 'defect') return `found on ${momentInWords(note.since)}${note.class === null ? '' : ` as ${safeText(note.class)}`}`;
-  if (note?.is === 'position') return note.atRest ? `nothing says otherwise than ${safeText(note.position)}` : `it was left ${safeText(note.position)}`;
+  if (note?.is === 'position')
+    return note.atRest ? `nothing says otherwise than ${safeText(note.position)}` : `it was left ${safeText(note.position)}`;
   if (note?.is === 'happened') return `on ${momentInWords(note.when)}`;
   return condition.missing.length > 0 ? listed(condition.missing.map((missing) => missingSentence(missing, names))) : null;
 }
@@ -185,4 +200,3 @@ function instrumentOf(node: Condition): Instrument | null {
   if (node.kind === 'compare' || node.kind === 'trend') return node.instrument;
   return node.kind === 'recent' && node.what.is === 'read' ? node.what.instrument : null;
 }
-

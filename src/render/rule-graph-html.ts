@@ -60,7 +60,8 @@ function drawing(placed: PlacedGraph, tree: RuleTree): string {
 
 function edge({ from, to, role }: PlacedEdge): string {
   const middle = Math.round((from.x + to.x) / 2);
-  const label = ROLES[role] === '' ? '' : `<text class="role" x="${to.x - 10}" y="${to.y + (from.y < to.y ? 15 : -7)}">${ROLES[role]}</text>`;
+  const label =
+    ROLES[role] === '' ? '' : `<text class="role" x="${to.x - 10}" y="${to.y + (from.y < to.y ? 15 : -7)}">${ROLES[role]}</text>`;
   return `<path class="edge" d="M${from.x} ${from.y}C${middle} ${from.y} ${middle} ${to.y} ${to.x} ${to.y}" marker-end="url(#tip)"/>${label}`;
 }
 
@@ -69,7 +70,9 @@ function box({ tree, lines, small, x, y, height }: PlacedBox): string {
   const first = y + BOX.padding + BOX.line - 5;
   const words = lines.map((line, index) => `<text class="line" x="${left}" y="${first + index * BOX.line}">${escapeHtml(line)}</text>`);
   const smallFirst = y + BOX.padding + lines.length * BOX.line + BOX.small - 3;
-  const details = small.map((line, index) => `<text class="small" x="${left}" y="${smallFirst + index * BOX.small}">${escapeHtml(line)}</text>`);
+  const details = small.map(
+    (line, index) => `<text class="small" x="${left}" y="${smallFirst + index * BOX.small}">${escapeHtml(line)}</text>`,
+  );
   return `<g class="${tree.kind}">${shape(tree.kind, x, y, BOX.width, height)}${[...words, ...details].join('')}</g>`;
 }
 
@@ -90,7 +93,10 @@ function shape(kind: RuleTree['kind'], x: number, y: number, w: number, h: numbe
 }
 
 function legend(): string {
-  const items = KINDS.map(({ kind, words }) => `<li><svg aria-hidden="true" width="44" height="26" viewBox="-1 -1 46 28"><g class="${kind}">${shape(kind, 0, 0, 44, 26)}</g></svg> ${words}</li>`);
+  const items = KINDS.map(
+    ({ kind, words }) =>
+      `<li><svg aria-hidden="true" width="44" height="26" viewBox="-1 -1 46 28"><g class="${kind}">${shape(kind, 0, 0, 44, 26)}</g></svg> ${words}</li>`,
+  );
   return `<ul class="legend">${items.join('')}</ul>`;
 }
 

@@ -67,7 +67,11 @@ export function layOut(tree: RuleTree): PlacedGraph {
   return { width: Math.ceil(size.width ?? BOX.width), height: Math.ceil(size.height ?? BOX.line), boxes, edges };
 }
 
-function addBoxes(tree: RuleTree, into: Map<string, Sized>, links: { readonly from: string; readonly to: string; readonly role: Role }[]): void {
+function addBoxes(
+  tree: RuleTree,
+  into: Map<string, Sized>,
+  links: { readonly from: string; readonly to: string; readonly role: Role }[],
+): void {
   const lines = wrap(safeText(tree.words), BOX.letters);
   const small = [...tree.details, tree.place].flatMap((text) => wrap(safeText(text), BOX.smallLetters));
   into.set(tree.key, { tree, lines, small, height: 2 * BOX.padding + lines.length * BOX.line + small.length * BOX.small });

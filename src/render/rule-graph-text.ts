@@ -22,7 +22,12 @@ function lines(tree: RuleTree, lead: string, below: string, style: Style): reado
   const dressed = tree.kind === 'task' ? paint.strong : (text: string): string => text;
   const bar = tree.parts.length > 0 ? branches(style).through : '   ';
   const small = [...tree.details.map(safeText), tree.place].flatMap((detail) => wrap(detail, style.width - below.length - 3));
-  return [lead + dressed(first), ...rest.map((line) => below + bar + dressed(line)), ...small.map((line) => below + bar + paint.quiet(line)), ...tree.parts.flatMap((part, index) => branch(part, index === tree.parts.length - 1, below, style))];
+  return [
+    lead + dressed(first),
+    ...rest.map((line) => below + bar + dressed(line)),
+    ...small.map((line) => below + bar + paint.quiet(line)),
+    ...tree.parts.flatMap((part, index) => branch(part, index === tree.parts.length - 1, below, style)),
+  ];
 }
 
 function branch(part: RuleTree, isLast: boolean, below: string, style: Style): readonly string[] {

@@ -36,13 +36,27 @@ export function ruleTree(graph: RuleGraph, taskId: string): RuleTree {
     ...(task.gate === undefined ? [] : nodeTree(graph, names, task.gate, 'gate', 'gate')),
     ...(task.trigger === undefined ? [] : nodeTree(graph, names, task.trigger, 'part', 'trigger')),
   ];
-  return { key: 'task', kind: 'task', role: 'task', words: task.title, details: taskDetails(task, names), place: placeInWords(placeOf(graph, task.origin)), parts: below };
+  return {
+    key: 'task',
+    kind: 'task',
+    role: 'task',
+    words: task.title,
+    details: taskDetails(task, names),
+    place: placeInWords(placeOf(graph, task.origin)),
+    parts: below,
+  };
 }
 
 function taskDetails(task: Task, names: Titles): readonly string[] {
   const titles = (ids: readonly string[]): string => ids.map((id) => names.tasks[id] ?? names.defects[id] ?? id).join(', ');
   const said = (verb: string, ids: readonly string[]): readonly string[] => (ids.length === 0 ? [] : [`${verb}: ${titles(ids)}`]);
-  return [...said('covers', task.covers), ...said('restarts', task.restarts), ...said('follows', task.follows), ...said('met by', task.metBy), ...said('mends', task.mends)];
+  return [
+    ...said('covers', task.covers),
+    ...said('restarts', task.restarts),
+    ...said('follows', task.follows),
+    ...said('met by', task.metBy),
+    ...said('mends', task.mends),
+  ];
 }
 
 function nodeTree(graph: RuleGraph, names: Titles, id: NodeId, role: Role, path: string): readonly RuleTree[] {
@@ -51,7 +65,9 @@ function nodeTree(graph: RuleGraph, names: Titles, id: NodeId, role: Role, path:
   const key = `${path}-${id}`;
   const parts = partsOf(node).flatMap((part, index) => nodeTree(graph, names, part, roleOf(node, index), key));
   const words = asSentence(parts.length > 0 ? jointInWords(node) : nodeInWords(node, (other) => graph.nodes[other], names));
-  return [{ key, kind: kindOf(node), role, words, details: detailsOf(node, names), place: placeInWords(placeOf(graph, node.origin)), parts }];
+  return [
+    { key, kind: kindOf(node), role, words, details: detailsOf(node, names), place: placeInWords(placeOf(graph, node.origin)), parts },
+  ];
 }
 
 function roleOf(node: Node, index: number): Role {
@@ -109,19 +125,41 @@ function detailsOf(node: Node, names: Titles): readonly string[] {
 function countingOf(node: Trigger): readonly string[] {
   if (node.kind !== 'interval' && node.kind !== 'duty-mix') return [];
   if (node.count === 'doing') return ['counted from when it was done'];
-  return [node.count === 'due-if-late' ? 'counted from when it was due, if done late' : 'counted from when it was due, if done within the allowance'];
+  return [
+    node.count === 'due-if-late'
+      ? 'counted from when it was due, if done late'
+      : 'counted from when it was due, if done within the allowance',
+  ];
 }
 
 function marginsOf(node: Trigger, names: Titles): readonly string[] {
   if (!('lead' in node)) return [];
   const said = (label: string, size: number): readonly string[] => (size === 0 ? [] : [`${label} ${sizeInWords(node, size, names)}`]);
-  const hold = node.hold === undefined ? [] : [`holds the machine beyond ${node.hold.after.size === 0 ? 'the due point' : `${sizeInWords(node, node.hold.after.size, names)} late`}`];
-  return [...said('may be early by', node.early.size), ...said('may be late by', node.late.size), ...said('coming up within', node.lead.size), ...hold];
+  const hold =
+    node.hold === undefined
+      ? []
+      : [
+          `holds the machine beyond ${node.hold.after.size === 0 ? 'the due point' : `${sizeInWords(node, node.hold.after.size, names)} late`}`,
+        ];
+  return [
+    ...said('may be early by', node.early.size),
+    ...said('may be late by', node.late.size),
+    ...said('coming up within', node.lead.size),
+    ...hold,
+  ];
 }
 
 function sizeInWords(node: Trigger, size: number, names: Titles): string {
-  const amount = node.kind === 'interval' || node.kind === 'marks' ? node.amount : node.kind === 'stages' ? node.amounts[0] : node.kind === 'event' || node.kind === 'asked' ? node.within : undefined;
+  const amount =
+    node.kind === 'interval' || node.kind === 'marks'
+      ? node.amount
+      : node.kind === 'stages'
+        ? node.amounts[0]
+        : node.kind === 'event' || node.kind === 'asked'
+          ? node.within
+          : undefined;
   if (node.kind === 'duty-mix') return amountInWords({ on: 'meter', meter: node.meter, ticks: size }, names);
-  if (amount === undefined || amount.on === 'calendar') return amount?.on === 'calendar' && amount.unit === 'minutes' ? counted(size, 'minute') : counted(size, 'day');
+  if (amount === undefined || amount.on === 'calendar')
+    return amount?.on === 'calendar' && amount.unit === 'minutes' ? counted(size, 'minute') : counted(size, 'day');
   return amountInWords({ ...amount, ticks: size }, names);
 }

@@ -9,5 +9,8 @@ const UNSAFE = /[\u0000-\u0008\u000e-\u001f\u007f-\u009f\u061c\u200b-\u200f\u202
 
 /** One line of safe text. */
 export function safeText(text: string): string {
-  return text.replace(/[\t\n\v\f\r\u2028\u2029 ]+/g, ' ').replace(UNSAFE, '\ufffd').trim();
+  return text
+    .replace(/[\t\n\v\f\r\u2028\u2029 ]+/g, ' ')
+    .replace(UNSAFE, '\ufffd')
+    .trim();
 }

@@ -38,7 +38,9 @@ function stageInWords(rule: RuleFacts, names: Titles): string {
   if (node.kind !== 'stages') return 'the stage';
   const from = limit?.base?.point;
   const due = limit?.due;
-  const amount = node.amounts.find((each) => each.on === 'meter' && from?.on === 'meter' && due?.on === 'meter' && from.ticks + each.ticks === due.ticks);
+  const amount = node.amounts.find(
+    (each) => each.on === 'meter' && from?.on === 'meter' && due?.on === 'meter' && from.ticks + each.ticks === due.ticks,
+  );
   if (node.amounts.length === 1 && node.amounts[0] !== undefined) return `the first ${amountInWords(node.amounts[0], names)}`;
   return amount === undefined ? 'the next stage' : `the stage of ${amountInWords(amount, names)}`;
 }

@@ -35,13 +35,14 @@ function sideBySide(row: readonly string[], widths: readonly number[], paint: Pa
   const last = widths.length - 1;
   return Array.from({ length: height }, (_, index) =>
     cells
-      .map(({ width, lines, column }) => dress(pad(lines[index] ?? '', width), column, last, paint))
+      .map(({ width, lines, column }) => pad(dress(lines[index] ?? '', column, last, paint), width))
       .join(' '.repeat(GAP))
       .trimEnd(),
   );
 }
 
 function dress(cell: string, column: number, last: number, paint: Paint): string {
+  if (cell === '') return '';
   if (column === 0) return paint.strong(cell);
   return column === last ? paint.quiet(cell) : cell;
 }

@@ -31,7 +31,12 @@ const MARGIN = 11;
  * @example renderWhy(explain(graph, assessment, entries, 'change-engine-oil'), plainStyle(80))
  */
 export function renderWhy(explanation: Explanation, style: Style): string {
-  const blocks = [answer(explanation, style), changeBlock(explanation, style), evidenceBlock(explanation, style), workBlock(explanation, style)];
+  const blocks = [
+    answer(explanation, style),
+    changeBlock(explanation, style),
+    evidenceBlock(explanation, style),
+    workBlock(explanation, style),
+  ];
   return blocks
     .filter((block) => block.length > 0)
     .map((block) => block.join('\n'))
@@ -41,7 +46,11 @@ export function renderWhy(explanation: Explanation, style: Style): string {
 function answer(explanation: Explanation, style: Style): readonly string[] {
   const [first = '', ...rest] = wrap([headline(explanation), ...otherSentences(explanation)].join(' '), style.width - 2);
   const { state } = explanation;
-  return [style.paint.state(state, stateMark(state, style)) + style.paint.strong(first), ...rest.map((line) => `  ${line}`), ...holdLines(explanation, style)];
+  return [
+    style.paint.state(state, stateMark(state, style)) + style.paint.strong(first),
+    ...rest.map((line) => `  ${line}`),
+    ...holdLines(explanation, style),
+  ];
 }
 
 /** What the other rules that take part have left, one sentence each. */
@@ -50,13 +59,20 @@ function otherSentences(explanation: Explanation): readonly string[] {
   const governing = findRule(explanation, explanation.governing);
   const rules = explanation.others.flatMap((id) => findRule(explanation, id) ?? []);
   const said = governing === null ? [] : [fullStop(asSentence(reasonSentence(governing, explanation)))];
-  const others = rules.filter((rule) => !isSilent(rule) && !isAsUnknownAs(rule, governing)).map((rule) => fullStop(asSentence(reasonSentence(rule, explanation))));
+  const others = rules
+    .filter((rule) => !isSilent(rule) && !isAsUnknownAs(rule, governing))
+    .map((rule) => fullStop(asSentence(reasonSentence(rule, explanation))));
   return [...new Set(others)].filter((sentence) => !said.includes(sentence));
 }
 
 /** A rule that cannot be told for the same reason as the governing one. */
 function isAsUnknownAs(rule: RuleFacts, governing: RuleFacts | null): boolean {
-  return governing !== null && rule.missing.length > 0 && rule.state === governing.state && JSON.stringify(rule.missing) === JSON.stringify(governing.missing);
+  return (
+    governing !== null &&
+    rule.missing.length > 0 &&
+    rule.state === governing.state &&
+    JSON.stringify(rule.missing) === JSON.stringify(governing.missing)
+  );
 }
 
 /** A rule that nothing has set off has nothing to say beside one that speaks. */
@@ -66,14 +82,22 @@ function isSilent({ note, limit }: RuleFacts): boolean {
 }
 
 function holdLines({ holds, notices }: Explanation, style: Style): readonly string[] {
-  const held = holds.map((hold) => (hold.truth === 'true' ? `The machine is held: “${safeText(hold.text)}”` : `It could be a reason to hold the machine, and nobody can tell: “${safeText(hold.text)}”`));
+  const held = holds.map((hold) =>
+    hold.truth === 'true'
+      ? `The machine is held: “${safeText(hold.text)}”`
+      : `It could be a reason to hold the machine, and nobody can tell: “${safeText(hold.text)}”`,
+  );
   const told = notices.map((notice) => `Note: “${safeText(notice.text)}”`);
   return [...held, ...told].flatMap((line) => wrap(line, style.width - 2).map((part) => `  ${part}`));
 }
 
 function changeBlock(explanation: Explanation, style: Style): readonly string[] {
   const { names } = explanation;
-  const sentences = [...settling(explanation.unknown, explanation), ...changeSentences(explanation.changes, names), ...forecastSentence(explanation)];
+  const sentences = [
+    ...settling(explanation.unknown, explanation),
+    ...changeSentences(explanation.changes, names),
+    ...forecastSentence(explanation),
+  ];
   return sentences.length === 0 ? [] : wrap(sentences.join(' '), style.width - 2).map((line) => `  ${line}`);
 }
 
@@ -114,7 +138,11 @@ function entryLines(explanation: Explanation, style: Style): readonly string[] {
   const about = aboutOf(explanation);
   return entries.flatMap(({ id, when, entry }, index) => {
     const time = when.minute === null ? '' : ` ${clockTime(when.minute)}`;
-    return row(index === 0 ? 'Logbook' : '', `${formatDate(when.day)}${time} ${entryInWords(entry, names, about)} [${safeText(id)}]`, style);
+    return row(
+      index === 0 ? 'Logbook' : '',
+      `${formatDate(when.day)}${time} ${entryInWords(entry, names, about)} [${safeText(id)}]`,
+      style,
+    );
   });
 }
 
@@ -130,4 +158,3 @@ function workBlock({ task, state }: Explanation, style: Style): readonly string[
 function row(label: string, text: string, style: Style): readonly string[] {
   return labelled(label, text, style.width, Math.max(MARGIN, label.length + 1), style.paint.quiet);
 }
-

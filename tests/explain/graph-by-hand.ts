@@ -14,7 +14,11 @@ export interface Declared {
   readonly events?: readonly string[];
   readonly attachments?: readonly string[];
   readonly defects?: RuleGraph['defects'];
-  readonly tasks: readonly (Partial<Omit<Task, 'trigger' | 'gate'>> & { readonly id: string; readonly trigger?: Spec; readonly gate?: Spec })[];
+  readonly tasks: readonly (Partial<Omit<Task, 'trigger' | 'gate'>> & {
+    readonly id: string;
+    readonly trigger?: Spec;
+    readonly gate?: Spec;
+  })[];
 }
 
 /** A rule graph put together by hand, with the origin of node n on line n + 10. */
@@ -25,21 +29,64 @@ export function graphByHand(declared: Declared): RuleGraph {
   const tasks = declared.tasks.map(({ trigger, gate, ...task }): Task => ({
     title: titleFor(task.id),
     site: { seconds: 60, under: [], cautions: [], qualified: false, tools: [], procedure: [] },
-    reads: [], uses: [], torques: [], covers: [], restarts: [], follows: [], metBy: [], mends: [],
+    reads: [],
+    uses: [],
+    torques: [],
+    covers: [],
+    restarts: [],
+    follows: [],
+    metBy: [],
+    mends: [],
     origin: { ...origin, line: 40, text: `task ${task.id}` },
     ...(trigger === undefined ? {} : { trigger: add(trigger, nodes) }),
     ...(gate === undefined ? {} : { gate: add(gate, nodes) }),
     ...task,
   }));
   return {
-    format: 'duewright-rule-graph', version: 1, fingerprint: '0'.repeat(64),
-    schedule: { name: 'bench', title: 'Bench machine', language: 1, edition: { number: 3, date: '2026-02-14', by: 'Test bench' }, fits: [{ model: 'B' }], forAttachment: false },
+    format: 'duewright-rule-graph',
+    version: 1,
+    fingerprint: '0'.repeat(64),
+    schedule: {
+      name: 'bench',
+      title: 'Bench machine',
+      language: 1,
+      edition: { number: 3, date: '2026-02-14', by: 'Test bench' },
+      fits: [{ model: 'B' }],
+      forAttachment: false,
+    },
     sources: [{ path: 'bench.due', fingerprint: '0'.repeat(64) }],
-    meters: (declared.meters ?? []).map((meter) => ({ id: 'engine', title: 'Hour meter on the dash', unit: 'h', fromOutings: false, origin, ...meter })),
-    gauges: (declared.gauges ?? []).map((gauge) => ({ id: 'coolant', title: 'Coolant temperature gauge', unit: '°C', bands: [], origin, ...gauge })),
-    dipsticks: (declared.dipsticks ?? []).map((dipstick) => ({ id: 'oil', title: 'Engine oil dipstick', litres: 1.2, origin, ...dipstick })),
-    duties: titled(declared.duties), attachments: titled(declared.attachments), events: titled(declared.events), supplies: [], defects: declared.defects ?? [], stops: [],
-    access: { parts: [], rest: {}, places: [], walks: [], steps: [], nevers: [] }, nodes, tasks,
+    meters: (declared.meters ?? []).map((meter) => ({
+      id: 'engine',
+      title: 'Hour meter on the dash',
+      unit: 'h',
+      fromOutings: false,
+      origin,
+      ...meter,
+    })),
+    gauges: (declared.gauges ?? []).map((gauge) => ({
+      id: 'coolant',
+      title: 'Coolant temperature gauge',
+      unit: '°C',
+      bands: [],
+      origin,
+      ...gauge,
+    })),
+    dipsticks: (declared.dipsticks ?? []).map((dipstick) => ({
+      id: 'oil',
+      title: 'Engine oil dipstick',
+      litres: 1.2,
+      origin,
+      ...dipstick,
+    })),
+    duties: titled(declared.duties),
+    attachments: titled(declared.attachments),
+    events: titled(declared.events),
+    supplies: [],
+    defects: declared.defects ?? [],
+    stops: [],
+    access: { parts: [], rest: {}, places: [], walks: [], steps: [], nevers: [] },
+    nodes,
+    tasks,
   };
 }
 
@@ -51,7 +98,11 @@ function add(spec: Spec, nodes: Node[]): number {
     else if (typeof value === 'object' && value !== null) own[key] = add(value as Spec, nodes);
   }
   const id = nodes.length;
-  nodes.push({ ...own, id, origin: { source: 0, line: id + 10, column: 3, text: typeof spec['text'] === 'string' ? spec['text'] : spec.kind } } as unknown as Node);
+  nodes.push({
+    ...own,
+    id,
+    origin: { source: 0, line: id + 10, column: 3, text: typeof spec['text'] === 'string' ? spec['text'] : spec.kind },
+  } as unknown as Node);
   return id;
 }
 

@@ -12,9 +12,15 @@ const START = 20454;
 const LENGTH = 160;
 
 const day = fc.integer({ min: 0, max: LENGTH });
-const time = fc.option(fc.integer({ min: 0, max: 47 }).map((half) => `${String(Math.floor(half / 2)).padStart(2, '0')}:${half % 2 === 0 ? '00' : '30'}`), { nil: undefined, freq: 2 });
+const time = fc.option(
+  fc.integer({ min: 0, max: 47 }).map((half) => `${String(Math.floor(half / 2)).padStart(2, '0')}:${half % 2 === 0 ? '00' : '30'}`),
+  { nil: undefined, freq: 2 },
+);
 const taskName = fc.constantFrom('alpha', 'beta', 'gamma', 'delta');
-const level = fc.oneof(fc.integer({ min: 0, max: 10 }).map((tenths) => tenths / 10), fc.constantFrom('below-low' as const, 'low' as const, 'full' as const, 'above-full' as const));
+const level = fc.oneof(
+  fc.integer({ min: 0, max: 10 }).map((tenths) => tenths / 10),
+  fc.constantFrom('below-low' as const, 'low' as const, 'full' as const, 'above-full' as const),
+);
 
 type Draft = { readonly kind: Entry['kind'] } & Readonly<Record<string, unknown>>;
 
@@ -24,7 +30,13 @@ const drafts: readonly fc.WeightedArbitrary<Draft>[] = [
   {
     weight: 5,
     arbitrary: fc
-      .record({ hours: fc.integer({ min: 1, max: 16 }), dusty: fc.integer({ min: 0, max: 8 }), steep: fc.integer({ min: 0, max: 8 }), shift: fc.constantFrom(undefined, 'early', 'late'), open: fc.integer({ min: 0, max: 9 }) })
+      .record({
+        hours: fc.integer({ min: 1, max: 16 }),
+        dusty: fc.integer({ min: 0, max: 8 }),
+        steep: fc.integer({ min: 0, max: 8 }),
+        shift: fc.constantFrom(undefined, 'early', 'late'),
+        open: fc.integer({ min: 0, max: 9 }),
+      })
       .map(({ hours, dusty, steep, shift, open }) => ({
         kind: 'outing' as const,
         ...(open === 0 ? {} : { hours: hours / 2 }),
@@ -33,7 +45,12 @@ const drafts: readonly fc.WeightedArbitrary<Draft>[] = [
       })),
   },
   { weight: 1, arbitrary: fc.constant({ kind: 'finding' as const, text: 'A stone in the guard' }) },
-  { weight: 2, arbitrary: fc.constantFrom('wetness', 'drops-form', 'drops-fall', undefined).map((each) => ({ kind: 'defect-opened' as const, defect: 'seep', ...(each === undefined ? {} : { class: each }) })) },
+  {
+    weight: 2,
+    arbitrary: fc
+      .constantFrom('wetness', 'drops-form', 'drops-fall', undefined)
+      .map((each) => ({ kind: 'defect-opened' as const, defect: 'seep', ...(each === undefined ? {} : { class: each }) })),
+  },
   { weight: 1, arbitrary: fc.constant({ kind: 'defect-closed' as const, defect: 'seep' }) },
   { weight: 2, arbitrary: fc.constant({ kind: 'event' as const, event: 'refit' }) },
   { weight: 1, arbitrary: fc.constantFrom('attached' as const, 'detached' as const).map((kind) => ({ kind, attachment: 'mower' })) },
@@ -44,7 +61,13 @@ const drafts: readonly fc.WeightedArbitrary<Draft>[] = [
   { weight: 1, arbitrary: fc.constant({ kind: 'topped-up' as const, dipstick: 'oil', litres: 0.5 }) },
   {
     weight: 1,
-    arbitrary: fc.record({ task: taskName, back: fc.option(fc.integer({ min: 1, max: 200 }), { nil: undefined }), at: fc.option(fc.integer({ min: 0, max: 100 }), { nil: undefined }) }).map(({ task, back, at }) => ({ kind: 'stated' as const, task, back, ...(at === undefined ? {} : { doneAt: { engine: at } }) })),
+    arbitrary: fc
+      .record({
+        task: taskName,
+        back: fc.option(fc.integer({ min: 1, max: 200 }), { nil: undefined }),
+        at: fc.option(fc.integer({ min: 0, max: 100 }), { nil: undefined }),
+      })
+      .map(({ task, back, at }) => ({ kind: 'stated' as const, task, back, ...(at === undefined ? {} : { doneAt: { engine: at } }) })),
   },
   { weight: 1, arbitrary: fc.integer({ min: 0, max: 30 }).map((n) => ({ kind: 'void' as const, entry: `e${n}` })) },
   { weight: 1, arbitrary: fc.integer({ min: 0, max: 30 }).map((n) => ({ kind: 'confirm' as const, entry: `e${n}` })) },
@@ -69,9 +92,27 @@ function metersAt(dayIndex: number, engine: string, shaft: string): Record<strin
   };
 }
 
-function finish(each: { readonly day: number; readonly time: string | undefined; readonly draft: Draft; readonly along: { readonly engine: string; readonly shaft: string; readonly coolant: number | undefined; readonly oil: unknown; readonly tyre: number | undefined } }, index: number): Entry {
+function finish(
+  each: {
+    readonly day: number;
+    readonly time: string | undefined;
+    readonly draft: Draft;
+    readonly along: {
+      readonly engine: string;
+      readonly shaft: string;
+      readonly coolant: number | undefined;
+      readonly oil: unknown;
+      readonly tyre: number | undefined;
+    };
+  },
+  index: number,
+): Entry {
   const { back, ...draft } = each.draft as Draft & { readonly back?: number };
-  const readings = { ...(each.along.coolant === undefined ? {} : { coolant: each.along.coolant }), ...(each.along.oil === undefined ? {} : { oil: each.along.oil }), ...(each.along.tyre === undefined ? {} : { tyre: each.along.tyre }) };
+  const readings = {
+    ...(each.along.coolant === undefined ? {} : { coolant: each.along.coolant }),
+    ...(each.along.oil === undefined ? {} : { oil: each.along.oil }),
+    ...(each.along.tyre === undefined ? {} : { tyre: each.along.tyre }),
+  };
   const meters = metersAt(each.day, each.along.engine, each.along.shaft);
   return {
     id: `e${index}`,
@@ -89,14 +130,33 @@ function finish(each: { readonly day: number; readonly time: string | undefined;
 export const history: fc.Arbitrary<readonly Entry[]> = fc
   .tuple(fc.array(dated, { maxLength: 28, size: 'max' }), fc.constantFrom(true, true, false))
   .map(([entries, known]) => {
-    const machine: Entry = { kind: 'machine', id: 'm', on: formatDate(START as Day), ...(known ? { inService: formatDate(START as Day) } : {}) };
+    const machine: Entry = {
+      kind: 'machine',
+      id: 'm',
+      on: formatDate(START as Day),
+      ...(known ? { inService: formatDate(START as Day) } : {}),
+    };
     // A replaced meter whose readings are wrong as well has no true total that anything could be held to.
     const replaced = entries.some(({ draft }) => draft.kind === 'meter-replaced');
-    const tidy = replaced ? entries.map((each) => (each.along.engine === 'wrong' ? { ...each, along: { ...each.along, engine: 'none' } } : each)) : entries;
+    const tidy = replaced
+      ? entries.map((each) => (each.along.engine === 'wrong' ? { ...each, along: { ...each.along, engine: 'none' } } : each))
+      : entries;
     return [machine, ...tidy.map(finish)];
   });
 
 /** Some day of the second half, with or without the minute. */
-export const now: fc.Arbitrary<Moment> = fc.record({ day: fc.integer({ min: START + LENGTH / 2, max: START + LENGTH + 60 }).map((each) => each as Day), minute: fc.option(fc.integer({ min: 0, max: 47 }).map((half) => half * 30), { nil: null, freq: 2 }) });
+export const now: fc.Arbitrary<Moment> = fc.record({
+  day: fc.integer({ min: START + LENGTH / 2, max: START + LENGTH + 60 }).map((each) => each as Day),
+  minute: fc.option(
+    fc.integer({ min: 0, max: 47 }).map((half) => half * 30),
+    { nil: null, freq: 2 },
+  ),
+});
 
-export const intent: fc.Arbitrary<Intent | undefined> = fc.constantFrom<Intent | undefined>(undefined, undefined, { outing: { hours: 3 } }, { outing: { hours: 3, duties: ['dusty'], attachments: ['mower'], shift: 'early' } }, { storage: true });
+export const intent: fc.Arbitrary<Intent | undefined> = fc.constantFrom<Intent | undefined>(
+  undefined,
+  undefined,
+  { outing: { hours: 3 } },
+  { outing: { hours: 3, duties: ['dusty'], attachments: ['mower'], shift: 'early' } },
+  { storage: true },
+);

@@ -56,9 +56,16 @@ describe('an explanation', () => {
         for (const { task } of assessment.tasks) {
           for (const change of explain(each.graph, assessment, each.entries, task).changes) {
             const after = applyChange(change, each.entries, each.now);
-            expect({ task, change, state: taskOf(assessed(each, after.history, after.now), task).state }).toEqual({ task, change, state: change.becomes });
+            expect({ task, change, state: taskOf(assessed(each, after.history, after.now), task).state }).toEqual({
+              task,
+              change,
+              state: change.becomes,
+            });
             const short = justShort(change, each.entries, each.now);
-            expect(taskOf(assessed(each, short.history, short.now), task).state, `${task}, just short of ${JSON.stringify(change)}`).not.toBe(change.becomes);
+            expect(
+              taskOf(assessed(each, short.history, short.now), task).state,
+              `${task}, just short of ${JSON.stringify(change)}`,
+            ).not.toBe(change.becomes);
           }
         }
       }),
@@ -68,14 +75,21 @@ describe('an explanation', () => {
 
   test('is stable: the same inputs give the same bytes, in whatever order the entries come', () => {
     fc.assert(
-      fc.property(anyCase.chain((each) => fc.shuffledSubarray([...each.entries], { minLength: each.entries.length }).map((shuffled) => ({ each, shuffled }))), ({ each, shuffled }) => {
-        const one = assessed(each, each.entries, each.now);
-        const other = assessed(each, shuffled, each.now);
-        expect(JSON.stringify(other)).toBe(JSON.stringify(one));
-        for (const { task } of one.tasks) {
-          expect(JSON.stringify(explain(each.graph, other, shuffled, task))).toBe(JSON.stringify(explain(each.graph, one, each.entries, task)));
-        }
-      }),
+      fc.property(
+        anyCase.chain((each) =>
+          fc.shuffledSubarray([...each.entries], { minLength: each.entries.length }).map((shuffled) => ({ each, shuffled })),
+        ),
+        ({ each, shuffled }) => {
+          const one = assessed(each, each.entries, each.now);
+          const other = assessed(each, shuffled, each.now);
+          expect(JSON.stringify(other)).toBe(JSON.stringify(one));
+          for (const { task } of one.tasks) {
+            expect(JSON.stringify(explain(each.graph, other, shuffled, task))).toBe(
+              JSON.stringify(explain(each.graph, one, each.entries, task)),
+            );
+          }
+        },
+      ),
       parameters,
     );
   });

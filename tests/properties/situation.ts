@@ -26,7 +26,13 @@ export function compiled(text: string): RuleGraph | null {
 
 export const anyCase: fc.Arbitrary<Case> = fc
   .record({ text: scheduleText, entries: history, now, intent })
-  .map(({ text, entries, now: at, intent: wanted }) => ({ text, graph: compiled(text), entries, now: at, options: wanted === undefined ? {} : { intent: wanted } }))
+  .map(({ text, entries, now: at, intent: wanted }) => ({
+    text,
+    graph: compiled(text),
+    entries,
+    now: at,
+    options: wanted === undefined ? {} : { intent: wanted },
+  }))
   .filter((each): each is Case => each.graph !== null)
   .map((each) => ({ ...each, [fc.toStringMethod]: () => told(each) }));
 

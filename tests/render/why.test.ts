@@ -32,10 +32,12 @@ function readCases(text: string): { readonly head: string; readonly schedule: st
 
 function answer(graph: RuleGraph, question: string): string {
   const lines = question.trim().split('\n');
-  const entries = lines.filter((line) => /^\d/.test(line)).map((line, index): Entry => {
-    const space = line.indexOf(' ');
-    return { id: `e${index + 1}`, on: line.slice(0, space), ...(JSON.parse(line.slice(space + 1)) as object) } as Entry;
-  });
+  const entries = lines
+    .filter((line) => /^\d/.test(line))
+    .map((line, index): Entry => {
+      const space = line.indexOf(' ');
+      return { id: `e${index + 1}`, on: line.slice(0, space), ...(JSON.parse(line.slice(space + 1)) as object) } as Entry;
+    });
   const at = lines.find((line) => line.startsWith('at '))?.slice(3) ?? '';
   const task = lines.find((line) => line.startsWith('why '))?.slice(4) ?? '';
   const [when = '', intent] = at.split(/ (?=\{)/);
@@ -48,7 +50,11 @@ describe.each(readdirSync(FOLDER).filter((file) => file.endsWith('.txt')))('why,
   const { head, schedule, cases } = readCases(readFileSync(path, 'utf8'));
   const graph = compileText(schedule);
   const answers = cases.map(({ question }) => answer(graph, question));
-  if (UPDATE) writeFileSync(path, `${head}${cases.map(({ name, question }, index) => `## ${name}\n${question}==>\n${answers[index] ?? ''}\n`).join('\n')}`);
+  if (UPDATE)
+    writeFileSync(
+      path,
+      `${head}${cases.map(({ name, question }, index) => `## ${name}\n${question}==>\n${answers[index] ?? ''}\n`).join('\n')}`,
+    );
 
   test.each(cases.map((each, index) => ({ ...each, actual: answers[index] ?? '' })))('$name', ({ expected, actual }) => {
     if (!UPDATE) expect(actual).toBe(expected);

@@ -29,11 +29,22 @@ export function asked(world: World, node: AskedNode, context: TriggerContext): R
   const last = realDoings(world, context.task).findLast((doing) => doing.when !== null);
   if (last?.when != null && notBefore(last.when, asking.when)) {
     const [by = ''] = last.entries;
-    world.observe({ node: node.id, state: 'clear', entries: [...new Set([...asking.entries, ...last.entries])], note: { is: 'answered', by, when: last.when } });
+    world.observe({
+      node: node.id,
+      state: 'clear',
+      entries: [...new Set([...asking.entries, ...last.entries])],
+      note: { is: 'answered', by, when: last.when },
+    });
     return quiet(node.id);
   }
   if (node.within !== undefined) return within(world, { ...node, within: node.within }, asking);
-  world.observe({ node: node.id, state: 'due', entries: asking.entries, reachedAt: asking.when, note: { is: 'asked', outcome: asking.outcome, when: asking.when } });
+  world.observe({
+    node: node.id,
+    state: 'due',
+    entries: asking.entries,
+    reachedAt: asking.when,
+    note: { is: 'asked', outcome: asking.outcome, when: asking.when },
+  });
   return dueSince(node.id, asking.when);
 }
 
@@ -53,7 +64,10 @@ function notAsked(world: World, { by }: AskedNode): { readonly entries: readonly
   const instrument = world.index.tasks.get(by.task)?.reads[by.reads]?.instrument;
   const point = instrument === undefined ? null : latestReading(world, instrument);
   if (instrument === undefined || point === null) return { entries: [], note: { is: 'not-asked' } };
-  return { entries: entriesOfReading(world, instrument, point), note: { is: 'not-asked', read: { instrument: instrument.id, value: point.value, when: point.when } } };
+  return {
+    entries: entriesOfReading(world, instrument, point),
+    note: { is: 'not-asked', read: { instrument: instrument.id, value: point.value, when: point.when } },
+  };
 }
 
 function notAskedByDefect(spell: DefectSpell | undefined): { readonly entries: readonly EntryId[]; readonly note: Note } {
@@ -61,7 +75,10 @@ function notAskedByDefect(spell: DefectSpell | undefined): { readonly entries: r
   const { begin, end } = spell;
   const entries = end === null ? [begin.entry, ...(spell.class === null ? [] : [spell.class.by.entry])] : [begin.entry, end.entry];
   const name = end === null ? (spell.class?.name ?? null) : null;
-  return { entries: [...new Set(entries)], note: { is: 'not-asked', defect: { class: name, since: begin.when, closed: end?.when ?? null } } };
+  return {
+    entries: [...new Set(entries)],
+    note: { is: 'not-asked', defect: { class: name, since: begin.when, closed: end?.when ?? null } },
+  };
 }
 
 function askedByDefect(world: World, id: string, className: string): Asking | null {
@@ -79,5 +96,10 @@ function within(world: World, node: AskedNode & { readonly within: NonNullable<A
   if (now === null) return lacksNow(world, node, axis, { entries: asking.entries });
   const entries = [...new Set([...asking.entries, ...base.entries])];
   const why = node.by.is === 'defect' ? 'defect' : 'reading';
-  return judge(world, node, axis, { base: { value: base.value, why, entries }, due: axis.add(base.value, node.within, 1), now, note: { is: 'asked', outcome: asking.outcome, when: asking.when } });
+  return judge(world, node, axis, {
+    base: { value: base.value, why, entries },
+    due: axis.add(base.value, node.within, 1),
+    now,
+    note: { is: 'asked', outcome: asking.outcome, when: asking.when },
+  });
 }
