@@ -1,5 +1,6 @@
 import { nearNames } from '../../base/near-name.js';
 import type { Rule } from '../context.js';
+import { clausesOf } from '../load/gather.js';
 import type { Home, NameKind, Reference } from '../model.js';
 import { lookUp, type NameTable } from '../names.js';
 import { diagnostic, rewrite } from '../report.js';
@@ -26,21 +27,25 @@ export const allKinds: readonly NameKind[] = [
 /** Each name that is used has to be declared; near names of the wanted kind are suggested, nearest first. */
 export const unknownName: Rule = {
   codes: ['unknownName'],
-  check: ({ model, table }) =>
-    model.references.flatMap((reference) => {
+  check: ({ model, table }) => {
+    const alone = clausesOf(model.header, 'for-attachment').length > 0;
+    return model.references.flatMap((reference) => {
       if (reference.definition !== undefined || lookUp(table, reference.name, allKinds, reference.home) !== undefined) return [];
-      return [describe(reference, table)];
-    }),
+      return [describe(reference, table, alone)];
+    });
+  },
 };
 
-function describe({ name, kinds, home }: Reference, table: NameTable): ReturnType<typeof diagnostic> {
+const elsewhere = "If the machine has it, check the machine's schedule, which mounts this one.";
+
+function describe({ name, kinds, home }: Reference, table: NameTable, alone: boolean): ReturnType<typeof diagnostic> {
   const near = nearNames(name.text, visible(table, kinds, home)).slice(0, 3);
   const what = kindsName(kinds).replace(/\ban? /g, '');
   const message = kinds.length > 3 ? `Nothing here is called ${ticked(name.text)}.` : `There is no ${what} called ${ticked(name.text)}.`;
   return diagnostic('unknownName', {
     at: name.at,
     message,
-    help: near.length > 0 ? `Did you mean ${listed(near.map(ticked), 'or')}?` : fallback(name.text, kinds, home, table),
+    help: near.length > 0 ? `Did you mean ${listed(near.map(ticked), 'or')}?` : alone ? elsewhere : fallback(name.text, kinds, home, table),
     fixes: near.map((candidate, order) => rewrite(order === 0 ? 'likely' : 'possible', name.at, candidate)),
   });
 }
