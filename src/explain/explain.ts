@@ -127,16 +127,16 @@ function cited(
   suspects: ReadonlyMap<EntryId, EntryId>,
   byId: ReadonlyMap<EntryId, Entry>,
 ): readonly CitedEntry[] {
-  const ids = new Set(observations.flatMap(entriesOf));
-  // A set is walked in the order of its growth, so that what is added here is looked at too.
-  for (const id of ids) {
+  const ids = new Map<EntryId, EntryId | null>(observations.flatMap(entriesOf).map((id) => [id, null]));
+  // A map is walked in the order of its growth, so that what is added here is looked at too.
+  for (const id of ids.keys()) {
     const against = suspects.get(id);
-    if (against !== undefined) ids.add(against);
+    if (against !== undefined && !ids.has(against)) ids.set(against, id);
   }
-  const found = [...ids].flatMap((id) => {
+  const found = [...ids].flatMap(([id, refutes]) => {
     const entry = byId.get(id);
     const when = entry === undefined ? null : entryMoment(entry);
-    return entry === undefined || when === null ? [] : [{ id, when, entry }];
+    return entry === undefined || when === null ? [] : [{ id, when, entry, ...(refutes === null ? {} : { refutes }) }];
   });
   return found.sort((a, b) => a.when.day - b.when.day || (a.when.minute ?? -1) - (b.when.minute ?? -1) || (a.id < b.id ? -1 : 1));
 }

@@ -63,6 +63,8 @@ export interface CitedEntry {
   readonly id: EntryId;
   readonly when: Moment;
   readonly entry: Entry;
+  /** Cited only because this other entry disagrees with it, and does not count for that reason. */
+  readonly refutes?: EntryId;
 }
 
 /** What is not known, and what would settle it. */

@@ -6,6 +6,7 @@ import type { Observation } from '../assess/assessment.js';
 import type { Node, NodeId, Origin, RuleGraph } from '../graph/rule-graph.js';
 import type { Entry, EntryId } from '../history/entry.js';
 import { dayOf } from '../values/civil.js';
+import { compareMoments } from '../values/moment.js';
 import type { Moment } from '../values/moment.js';
 import { entryMoment } from './entry-moment.js';
 import type { Place, RuleFacts } from './explanation.js';
@@ -105,8 +106,14 @@ function baseWhen(recorded: Recorded, base: NonNullable<Observation['limit']>['b
   if (base === null) return null;
   if (base.point.on === 'calendar') return { day: base.point.day, minute: null };
   if (base.point.on === 'moment') return base.point.at;
-  // A consumption is counted from the last of the levels that it is worked out from.
-  return firstMoment(recorded, base.why === 'reading' ? base.entries.toReversed() : base.entries);
+  // What counts from a reading rests on the reading and on where the meter stood then: the later of the two is when.
+  if (base.why !== 'reading' && base.why !== 'defect') return firstMoment(recorded, base.entries);
+  return base.entries.reduce<Moment | null>((latest, id) => later(latest, firstMoment(recorded, [id])), null);
+}
+
+function later(a: Moment | null, b: Moment | null): Moment | null {
+  if (a === null || b === null) return a ?? b;
+  return compareMoments(a, b) >= 0 ? a : b;
 }
 
 function firstMoment(recorded: Recorded, ids: readonly EntryId[]): Moment | null {

@@ -9,7 +9,7 @@ import { amountInWords, calendarInWords, quoted, titleOf } from './amounts-in-wo
 import type { Titles } from './amounts-in-words.js';
 import { counted } from './count-in-words.js';
 import { monthDayInWords } from './dates-in-words.js';
-import type { NodeById } from './rule-in-words.js';
+import type { NodeById } from './node-by-id.js';
 import { safeText } from './safe-text.js';
 
 const CONDITIONS: ReadonlySet<Node['kind']> = new Set<Node['kind']>([

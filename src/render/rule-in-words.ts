@@ -7,13 +7,11 @@ import { monthName } from '../values/calendar.js';
 import { numberText } from '../values/number-text.js';
 import { amountInWords, meterQuantity, quoted, titleOf } from './amounts-in-words.js';
 import type { Titles } from './amounts-in-words.js';
+import type { NodeById } from './node-by-id.js';
 import { conditionInWords, isCondition } from './condition-in-words.js';
 import { safeText } from './safe-text.js';
 import { counted, listed } from './count-in-words.js';
 import { monthDayInWords } from './dates-in-words.js';
-
-/** The node of the rule graph that an id stands for. */
-export type NodeById = (id: number) => Node | undefined;
 
 /** Any node in words. */
 export function nodeInWords(node: Node, byId: NodeById, names: Titles): string {

@@ -136,11 +136,11 @@ function unknownLines({ unknown, names }: Explanation, style: Style): readonly s
 function entryLines(explanation: Explanation, style: Style): readonly string[] {
   const { entries, names } = explanation;
   const about = aboutOf(explanation);
-  return entries.flatMap(({ id, when, entry }, index) => {
+  return entries.flatMap(({ id, when, entry, refutes }, index) => {
     const time = when.minute === null ? '' : ` ${clockTime(when.minute)}`;
     return row(
       index === 0 ? 'Logbook' : '',
-      `${formatDate(when.day)}${time} ${entryInWords(entry, names, about)} [${safeText(id)}]`,
+      `${formatDate(when.day)}${time} ${entryInWords(entry, names, about)} [${safeText(id)}]${refutes === undefined ? '' : `, which [${safeText(refutes)}] disagrees with`}`,
       style,
     );
   });

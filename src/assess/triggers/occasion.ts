@@ -58,9 +58,9 @@ function beforeStorage(world: World, node: OccasionNode, last: EffectiveDoing | 
 }
 
 function afterStorage(world: World, node: OccasionNode, last: EffectiveDoing | undefined): Reach {
-  const end = world.timeline.storage.findLast((spell) => spell.end !== null)?.end;
-  if (end == null) return settle(world, node, null, [], { is: 'not-happened' });
-  return answeredBy(world, node, end.when, [end.entry], last);
+  const spell = world.timeline.storage.findLast(({ end }) => end !== null);
+  if (spell?.end == null) return settle(world, node, null, [], { is: 'not-happened' });
+  return answeredBy(world, node, spell.end.when, [spell.begin.entry, spell.end.entry], last);
 }
 
 /** Due since something happened, unless it was done since (the same day counts). */
