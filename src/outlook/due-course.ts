@@ -7,10 +7,7 @@ import type { Observation } from '../assess/assessment.js';
 import type { Node, NodeId } from '../graph/rule-graph.js';
 import { nextDue } from './next-due.js';
 import { dayReached } from './use-futures.js';
-import type { UseFutures } from './use-futures.js';
-
-/** Meter → what may become of it. */
-export type FuturesByMeter = ReadonlyMap<string, UseFutures>;
+import type { FuturesByMeter } from './use-futures.js';
 
 /** A day number, or Infinity for never in sight; with the rule that decided. */
 export interface Decided {

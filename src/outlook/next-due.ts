@@ -2,8 +2,8 @@ import type { CalendarAmount, CalendarMarksNode, CalendarWindowNode, Node, NodeI
 import { addCalendarMonths, addDays, addMonths, firstOfMonth } from '../values/calendar.js';
 import { civilOf, dayNumber, daysInMonth } from '../values/civil.js';
 import type { Day } from '../values/moment.js';
-import type { FuturesByMeter } from './due-course.js';
 import { dayReached, totalOn } from './use-futures.js';
+import type { FuturesByMeter } from './use-futures.js';
 
 /** When something falls due, in future `f`, after it was done on `day`; Infinity where that is not in sight. */
 export type NextDue = (f: number, day: number) => number;

@@ -24,6 +24,9 @@ export interface UseFutures {
   readonly method: string;
 }
 
+/** Meter → what may become of it. */
+export type FuturesByMeter = ReadonlyMap<string, UseFutures>;
+
 export interface FuturesOptions {
   /** How many; default 1000. */
   readonly count?: number;

@@ -7,11 +7,11 @@ import type { Timeline } from '../history/timeline.js';
 import { addDays } from '../values/calendar.js';
 import type { Day } from '../values/moment.js';
 import { dueCourse } from './due-course.js';
-import type { Decided, DueCourse, FuturesByMeter } from './due-course.js';
+import type { Decided, DueCourse } from './due-course.js';
 import { rangeOfDays } from './forecast.js';
 import type { DateRange } from './forecast.js';
 import { useFutures } from './use-futures.js';
-import type { UseFutures } from './use-futures.js';
+import type { FuturesByMeter, UseFutures } from './use-futures.js';
 
 /** Why there is, or is no, range. */
 export type Foreseen =

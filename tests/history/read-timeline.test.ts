@@ -179,7 +179,7 @@ describe('meters', () => {
 });
 
 describe('outings', () => {
-  const outing = (more: object, when = now) => read([{ kind: 'outing', id: 'o', on: '2026-05-01', ...more } as Entry], when).outings[0];
+  const outing = (more: object, when = now) => read([{ kind: 'outing', id: 'o', on: '2026-05-01', ...more }], when).outings[0];
   test.each([
     [{ at: '08:00', until: '10:30' }, '2026-05-01 10:30', 2.5],
     [{ at: '22:00', until: '01:00' }, '2026-05-02 01:00', 3],
@@ -405,7 +405,7 @@ describe('laws', () => {
     );
     fc.assert(
       fc.property(some, fc.infiniteStream(fc.boolean()), (raw, keep) => {
-        const list = raw.map((entry, index) => ({ ...entry, id: `e${index}` }) as Entry);
+        const list = raw.map((entry, index) => ({ ...entry, id: `e${index}` }));
         const found = readTimeline(list, tractor, now).meters.get('engine')?.points ?? [];
         const kept = new Set(found.filter(() => keep.next().value).flatMap(({ entry, alongside }) => [entry, ...alongside]));
         for (const point of found) if (kept.has(point.entry)) for (const other of point.alongside) kept.add(other);
