@@ -186,7 +186,10 @@ export function evidenceOf(condition: RuleFacts, explanation: Explanation): stri
 function evidence(condition: RuleFacts, { names }: Explanation): string | null {
   const { note, node } = condition;
   if (note?.is === 'reading') {
-    const instrument = instrumentOf(node as Condition) ?? { is: 'gauge', id: note.instrument };
+    const instrument = instrumentOf(node as Condition) ?? {
+      is: names.meters[note.instrument] === undefined ? 'gauge' : 'meter',
+      id: note.instrument,
+    };
     return `${theInstrument(instrument, names)} read ${valueInWords(note.value, instrument, names)} on ${momentInWords(note.when)}`;
   }
   if (note?.is === 'defect') return `found on ${momentInWords(note.since)}${note.class === null ? '' : ` as ${safeText(note.class)}`}`;
@@ -198,5 +201,5 @@ function evidence(condition: RuleFacts, { names }: Explanation): string | null {
 
 function instrumentOf(node: Condition): Instrument | null {
   if (node.kind === 'compare' || node.kind === 'trend') return node.instrument;
-  return node.kind === 'recent' && node.what.is === 'read' ? node.what.instrument : null;
+  return node.kind === 'recent' && node.what.is === 'read' && node.within.on !== 'meter' ? node.what.instrument : null;
 }

@@ -9,7 +9,7 @@ import { assess } from '../../src/assess/assess.js';
 import { anyCase, assessed, keepsBeat, oneADay, taskOf } from './situation.js';
 import { numbersOf } from './numbers-of.js';
 
-const RUNS = Number(process.env['DUEWRIGHT_RUNS'] ?? 60);
+const RUNS = Number(process.env['DUEWRIGHT_RUNS'] ?? 25);
 const SEED = process.env['DUEWRIGHT_SEED'];
 const parameters = { numRuns: RUNS, ...(SEED === undefined ? {} : { seed: Number(SEED) }) };
 

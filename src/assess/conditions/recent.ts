@@ -1,7 +1,8 @@
 import { assertNever } from '../../base/assert-never.js';
-import type { RecentNode } from '../../graph/rule-graph.js';
+import type { Amount, RecentNode } from '../../graph/rule-graph.js';
 import type { EntryId } from '../../history/entry.js';
 import type { Moment } from '../../values/moment.js';
+import type { Note } from '../assessment.js';
 import { axisOf } from '../axis.js';
 import { type Finding, found, unknown } from '../condition.js';
 import { realDoings } from '../doings.js';
@@ -19,8 +20,18 @@ export function recent(world: World, node: RecentNode): Finding {
   const limit = axis.add(base.value, node.within, 1);
   // What makes it false is the passing of the limit, not the reading or the doing before it.
   const passed = now.value > limit ? axis.reached(limit, true) : null;
-  const entries = [...new Set([...last.entries, ...base.entries, ...now.entries, ...(passed?.entries ?? [])])];
-  return found(passed === null && now.value <= limit, passed?.when ?? last.when, entries);
+  const entries = [...new Set([...last.entries, ...base.entries, ...(passed?.entries ?? now.entries)])];
+  const isRecent = now.value <= limit;
+  const note = isRecent ? meterNote(world, node.within) : undefined;
+  return found(isRecent, passed?.when ?? last.when, entries, note);
+}
+
+/** Where the meter stands, for a span that is counted on one. */
+function meterNote(world: World, within: Amount): Note | undefined {
+  const point = within.on === 'meter' ? latestReading(world, { is: 'meter', id: within.meter }) : null;
+  return within.on !== 'meter' || point === null
+    ? undefined
+    : { is: 'reading', instrument: within.meter, value: point.value, when: point.when };
 }
 
 function lastOf(world: World, what: RecentNode['what']): { readonly when: Moment; readonly entries: readonly EntryId[] } | null {
