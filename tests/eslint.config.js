@@ -73,5 +73,5 @@ export default tseslint.config(
   },
   // Vitest and playwright read their settings from a default export.
   { files: ['tests/*.config.ts'], rules: { 'no-restricted-syntax': 'off' } },
-  { files: ['.scripts/**/*.mjs', '.ci/**/*.mjs', 'tests/*.js'], extends: [tseslint.configs.disableTypeChecked] },
+  { files: ['.scripts/**/*.mjs', '.ci/**/*.mjs', 'tests/**/*.mjs', 'tests/*.js'], extends: [tseslint.configs.disableTypeChecked] },
 );

@@ -1,4 +1,4 @@
-import { rmSync } from 'node:fs';
+import { rmSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { afterAll, beforeAll, expect, test } from 'vitest';
@@ -9,6 +9,7 @@ import { library } from '../../.scripts/bundles.mjs';
 const outdir = fileURLToPath(new URL(`../../node_modules/.cache/duewright-library-${process.pid}/`, import.meta.url));
 beforeAll(async () => {
   await build({ ...library, outdir });
+  writeFileSync(`${outdir}package.json`, '{ "type": "module" }\n');
 });
 afterAll(() => rmSync(outdir, { recursive: true, force: true }));
 

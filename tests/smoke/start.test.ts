@@ -20,6 +20,6 @@ test('what `npm start` asks is answered: a verdict, and due tasks with reasons',
   expect(run.err).toBe('');
   expect(run.code).toBe(0);
   expect(run.out).toContain('Tarn 55 orchard tractor');
-  expect(run.out).toContain('engine-oil-level');
+  expect(run.out).toContain('Check the engine oil level');
   expect(run.out).toContain("before each day's work");
 });

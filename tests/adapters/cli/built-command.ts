@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { rmSync } from 'node:fs';
+import { rmSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { command } from '../../../.scripts/bundles.mjs';
@@ -24,6 +24,8 @@ export interface BuiltCommand {
 export async function buildCommand(): Promise<BuiltCommand> {
   const folder = `${root}node_modules/.cache/duewright-${process.pid}-${process.hrtime.bigint()}/`;
   await build({ ...command, outdir: folder });
+  // As in the published package: without it Node would first read each file as CommonJS, and then again.
+  writeFileSync(`${folder}package.json`, '{ "type": "module" }\n');
   const script = `${folder}duewright.js`;
   return {
     script,
