@@ -16,8 +16,21 @@ export interface PatternSize {
   readonly table: number;
 }
 
-export function choosePatterns(problem: AccessProblem, needs: readonly EffectiveNeed[], size: PatternSize): readonly Pattern[] {
-  const bonds = bondsBetween(problem, needs);
+/** How much it ties two parts that one is moved only while the other is somewhere, that a never-rule names both, that a need does. */
+export interface BondWeights {
+  readonly move: number;
+  readonly never: number;
+  readonly need: number;
+}
+
+/** Divides the parts into patterns that share none. */
+export function choosePatterns(
+  problem: AccessProblem,
+  needs: readonly EffectiveNeed[],
+  size: PatternSize,
+  weights: BondWeights,
+): readonly Pattern[] {
+  const bonds = bondsBetween(problem, needs, weights);
   let patterns = problem.parts.map((_, part) => new Pattern(problem, needs, [part]));
   const refused = new Set<string>();
   for (;;) {
@@ -32,7 +45,7 @@ export function choosePatterns(problem: AccessProblem, needs: readonly Effective
 
 type Bonds = readonly (readonly number[])[];
 
-function bondsBetween(problem: AccessProblem, needs: readonly EffectiveNeed[]): Bonds {
+function bondsBetween(problem: AccessProblem, needs: readonly EffectiveNeed[], weights: BondWeights): Bonds {
   const bonds = problem.parts.map(() => problem.parts.map(() => 0));
   const tie = (one: number, other: number, weight: number): void => {
     for (const [from, to] of [
@@ -47,9 +60,9 @@ function bondsBetween(problem: AccessProblem, needs: readonly EffectiveNeed[]): 
     const named = partsNamed(set, problem.parts);
     named.forEach((one, index) => named.slice(index + 1).forEach((other) => tie(one, other, weight)));
   };
-  for (const move of problem.moves) for (const part of partsNamed(move.during, problem.parts)) tie(move.part, part, 4);
-  for (const never of problem.nevers) tieAll(never, 2);
-  for (const need of needs) tieAll(need.stance, 1);
+  for (const move of problem.moves) for (const part of partsNamed(move.during, problem.parts)) tie(move.part, part, weights.move);
+  for (const never of problem.nevers) tieAll(never, weights.never);
+  for (const need of needs) tieAll(need.stance, weights.need);
   return bonds;
 }
 

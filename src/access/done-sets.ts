@@ -47,6 +47,13 @@ export class DoneSets {
     return this.#table.intern(new Int32Array(this.#words));
   }
 
+  /** Does `larger` hold everything that `smaller` does? */
+  isWithin(smaller: number, larger: number): boolean {
+    for (let word = 0; word < this.#words; word++)
+      if ((this.#table.word(smaller, word) & ~this.#table.word(larger, word)) !== 0) return false;
+    return true;
+  }
+
   facts(done: number): DoneFacts {
     return (this.#facts[done] ??= this.#work(done));
   }

@@ -4,13 +4,16 @@
  * Every need that the present stance and place allow is done at once (see {@link DoneSets.absorb}); what is left to decide is which
  * part to move next and where to walk. The bound adds up, over patterns that share no part, the least seconds of moving those
  * parts, and the least walking past all places that must still be stood at. It never overstates, so the first end that leaves the
- * queue is an optimum.
+ * queue is an optimum. Two divisions of the parts into patterns are tried, and the better of the two bounds is taken.
+ *
+ * A state is left alone if another, already looked at, has the same stance, has done at least as much and could walk over at no
+ * greater cost: whatever can be done from the one can be done from the other.
  *
  * Tie rule: of equal estimates the state reached last is looked at first, and of the moves open to it the one written first in the
  * schedule is tried last into the queue, hence first out of it. Nothing else decides, so equal problems give equal answers.
  */
 import { BucketQueue } from './bucket-queue.js';
-import { choosePatterns, type PatternSize } from './choose-patterns.js';
+import { type BondWeights, choosePatterns, type PatternSize } from './choose-patterns.js';
 import { DoneSets } from './done-sets.js';
 import type { EffectiveNeed } from './effective-needs.js';
 import { effectiveNeeds } from './effective-needs.js';
@@ -43,6 +46,12 @@ export function runSearch(problem: AccessProblem, settings: RunSettings): RunRes
   return new Run(problem, effectiveNeeds(problem), settings).go();
 }
 
+/** One follows how parts hold each other up, the other what needs ask for together. */
+const DIVISIONS: readonly BondWeights[] = [
+  { move: 4, never: 2, need: 1 },
+  { move: 1, never: 1, need: 4 },
+];
+
 class Run {
   readonly #problem: AccessProblem;
   readonly #settings: RunSettings;
@@ -51,10 +60,16 @@ class Run {
   readonly #walking: WalkBound;
   readonly #nodes = new SearchNodes();
   readonly #queue = new BucketQueue();
+  /** For each stance the nodes looked at so far. */
+  readonly #looked: (number[] | undefined)[] = [];
+  /** How many patterns the first division has. */
+  readonly #firstDivision: number;
   #expanded = 0;
 
   constructor(problem: AccessProblem, needs: readonly EffectiveNeed[], settings: RunSettings) {
-    const patterns = choosePatterns(problem, needs, settings.patterns);
+    const [first, second] = DIVISIONS.map((weights) => choosePatterns(problem, needs, settings.patterns, weights));
+    const patterns = [...(first ?? []), ...(second ?? [])];
+    this.#firstDivision = first?.length ?? 0;
     this.#problem = problem;
     this.#settings = settings;
     this.#stances = new StanceGraph(problem, needs, patterns);
@@ -70,10 +85,24 @@ class Run {
       const node = this.#queue.pop();
       if (this.#estimate(node) < estimate) continue;
       if (this.#isEnd(node)) return { kind: 'found', legs: this.#nodes.way(node), cost: this.#nodes.cost(node), expanded: this.#expanded };
+      if (this.#isOutdone(node)) continue;
       if (this.#isSpent()) return { kind: 'capped', atLeast: estimate, expanded: this.#expanded };
       this.#expand(node);
     }
     return { kind: 'exhausted', expanded: this.#expanded };
+  }
+
+  #isOutdone(node: number): boolean {
+    const looked = (this.#looked[this.#nodes.stance(node)] ??= []);
+    const [done, place, cost] = [this.#nodes.done(node), this.#nodes.place(node), this.#nodes.cost(node)];
+    for (const other of looked) {
+      if (other === node || !this.#dones.isWithin(done, this.#nodes.done(other))) continue;
+      const there = this.#nodes.place(other);
+      if (there >= 0 && place < 0) continue;
+      if (this.#nodes.cost(other) + this.#walk(there, place) <= cost) return true;
+    }
+    looked.push(node);
+    return false;
   }
 
   #isSpent(): boolean {
@@ -139,9 +168,10 @@ class Run {
   #bound(stance: number, place: number, done: number): number {
     const facts = this.#dones.facts(done);
     const numbers = this.#stances.patternNumbers(stance);
-    let seconds = 0;
+    let [seconds, best] = [0, 0];
     let places = facts.places;
     for (let index = 0; index < facts.rows.length; index++) {
+      if (index === this.#firstDivision) [best, seconds] = [seconds, 0];
       const row = facts.rows[index];
       const number = numbers[index] ?? 0;
       const least = row?.seconds[number] ?? 0;
@@ -150,6 +180,6 @@ class Run {
       places |= row?.places[number] ?? 0;
     }
     const walking = this.#walking.seconds(place, places);
-    return Number.isFinite(walking) ? seconds + walking : NO_WAY;
+    return Number.isFinite(walking) ? Math.max(best, seconds) + walking : NO_WAY;
   }
 }

@@ -17,7 +17,8 @@ export type Exits = Int32Array;
 
 export class StanceGraph {
   readonly #problem: AccessProblem;
-  readonly #patterns: readonly Pattern[];
+  /** For each pattern how much a position of each part counts in its stance numbers; 0 for parts that it forgets. */
+  readonly #strides: readonly (readonly number[])[];
   readonly #offsets: readonly number[];
   readonly #stances: WordTable;
   readonly #buffer: Int32Array;
@@ -30,7 +31,7 @@ export class StanceGraph {
 
   constructor(problem: AccessProblem, needs: readonly EffectiveNeed[], patterns: readonly Pattern[]) {
     this.#problem = problem;
-    this.#patterns = patterns;
+    this.#strides = patterns.map((pattern) => stridesOf(problem, pattern));
     let bits = 0;
     this.#offsets = problem.parts.map((size) => (bits += size) - size);
     const words = Math.max(1, Math.ceil(bits / BITS));
@@ -50,7 +51,9 @@ export class StanceGraph {
       this.#buffer[Math.floor(bit / BITS)] = (this.#buffer[Math.floor(bit / BITS)] ?? 0) | (1 << (bit % BITS));
     });
     const id = this.#stances.intern(this.#buffer);
-    this.#numbers[id] ??= Int32Array.from(this.#patterns, (pattern) => pattern.numberOf(stance));
+    this.#numbers[id] ??= Int32Array.from(this.#strides, (strides) =>
+      stance.reduce((sum, position, part) => sum + position * (strides[part] ?? 0), 0),
+    );
     return id;
   }
 
@@ -105,9 +108,7 @@ export class StanceGraph {
     this.#flip(offset + from);
     this.#flip(offset + to);
     const id = this.#stances.intern(this.#buffer);
-    this.#numbers[id] ??= this.patternNumbers(stance).map(
-      (number, index) => number + (to - from) * (this.#patterns[index]?.strides[part] ?? 0),
-    );
+    this.#numbers[id] ??= this.patternNumbers(stance).map((number, index) => number + (to - from) * (this.#strides[index]?.[part] ?? 0));
     return id;
   }
 
@@ -125,6 +126,15 @@ export class StanceGraph {
     }
     return false;
   }
+}
+
+function stridesOf(problem: AccessProblem, pattern: Pattern): readonly number[] {
+  const strides = problem.parts.map(() => 0);
+  pattern.parts.reduce((stride, part) => {
+    strides[part] = stride;
+    return stride * (problem.parts[part] ?? 1);
+  }, 1);
+  return strides;
 }
 
 /** For each box the bits that a stance in it must not have. */
