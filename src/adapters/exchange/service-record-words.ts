@@ -1,3 +1,4 @@
+import { assertNever } from '../../base/assert-never.js';
 import type { DuePoint } from '../../engine.js';
 import type { RuleGraph } from '../../engine.js';
 import { addDays } from '../../values/calendar.js';
@@ -26,6 +27,8 @@ export function timingText(timing: Timing, graph: RuleGraph): string {
       return 'cannot be told: a reading is missing';
     case 'not-asked-for':
       return 'not asked for by the schedule at that time';
+    default:
+      return assertNever(timing);
   }
 }
 
@@ -54,6 +57,8 @@ function pointText(point: DuePoint, graph: RuleGraph): string {
       return `on ${whenText(point.at)}`;
     case 'work':
       return `at ${durationText(point.ticks)} of work${point.duty === null ? '' : ` in ${point.duty}`}`;
+    default:
+      return assertNever(point);
   }
 }
 
@@ -67,6 +72,8 @@ function lengthText(length: number, point: DuePoint, graph: RuleGraph): string {
       return `${length} min`;
     case 'work':
       return durationText(length);
+    default:
+      return assertNever(point);
   }
 }
 

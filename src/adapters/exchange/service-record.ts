@@ -1,6 +1,7 @@
 /**
  * The service record: what was done when, at what hours, on time or late, against which edition of the schedule.
  */
+import { assertNever } from '../../base/assert-never.js';
 import { assess } from '../../engine.js';
 import type { DuePoint, TaskAssessment } from '../../engine.js';
 import type { RuleGraph } from '../../engine.js';
@@ -155,6 +156,8 @@ function timing({ state, due, left }: TaskAssessment): Timing {
       return { is: 'cannot-tell' };
     case 'resting':
       return { is: 'not-asked-for' };
+    default:
+      return assertNever(state);
   }
 }
 

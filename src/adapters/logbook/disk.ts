@@ -24,6 +24,8 @@ export interface Disk {
 
 export interface AppendFile {
   readAll(): Promise<Uint8Array>;
+  /** Whether `path` still names this very file; an editor or version control may have put another in its place. */
+  isStill(path: string): Promise<boolean>;
   /** Writes at the end; returns how many bytes were taken, which may be fewer than given. */
   write(bytes: Uint8Array): Promise<number>;
   sync(): Promise<void>;

@@ -19,6 +19,8 @@ export interface FileLogbookOptions {
   readonly patience?: number;
 }
 
+const ATTEMPTS = 5;
+
 /** The clock and the chance of this computer. */
 export const systemChance: Chance = { now: () => Date.now(), random: (below) => randomInt(below) };
 
@@ -51,6 +53,7 @@ export function fileLogbook(path: string, options: FileLogbookOptions = {}): Log
   };
 }
 
+/** Goes again when another program put another file in place of ours meanwhile: what was written into the old one is gone with it. */
 async function appendHeld(
   disk: Disk,
   chance: Chance,
@@ -58,6 +61,20 @@ async function appendHeld(
   drafts: readonly Draft[],
   options?: AppendOptions,
 ): Promise<readonly Receipt[]> {
+  for (let attempt = 0; attempt < ATTEMPTS; attempt += 1) {
+    const receipts = await appendOnce(disk, chance, path, drafts, options);
+    if (receipts !== null) return receipts;
+  }
+  throw new LogbookError({ kind: 'disk', path, what: 'another program keeps putting other files in its place' });
+}
+
+async function appendOnce(
+  disk: Disk,
+  chance: Chance,
+  path: string,
+  drafts: readonly Draft[],
+  options?: AppendOptions,
+): Promise<readonly Receipt[] | null> {
   const file = await disk.openAppend(path);
   try {
     const bytes = await file.readAll();
@@ -69,7 +86,7 @@ async function appendHeld(
     // What is acknowledged again may come from a writer that died before it had synced.
     if (plan.text === '') await file.sync();
     else await writeOrTakeBack(path, file, size, new TextEncoder().encode(lineFeed + plan.text));
-    return plan.receipts;
+    return (await file.isStill(path)) ? plan.receipts : null;
   } finally {
     await file.close();
   }

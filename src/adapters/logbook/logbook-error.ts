@@ -1,3 +1,5 @@
+import { assertNever } from '../../base/assert-never.js';
+
 /** What can keep a logbook from being read or written, and where. Positions are line numbers counted from 1. */
 export type LogbookTrouble =
   | { readonly kind: 'disk-full'; readonly path: string }
@@ -60,6 +62,8 @@ function words(trouble: LogbookTrouble): readonly [message: string, help: string
         `the disk could not do it for \`${path}\`: ${trouble.what}`,
         'Nothing is taken as recorded. Check the disk, then record it again.',
       ];
+    default:
+      return assertNever(trouble);
   }
 }
 

@@ -1,5 +1,5 @@
 import { constants } from 'node:fs';
-import { link, open, readFile, readdir, realpath, unlink } from 'node:fs/promises';
+import { link, open, readFile, readdir, realpath, stat, unlink } from 'node:fs/promises';
 import type { FileHandle } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 import type { AppendFile, Disk } from './disk.js';
@@ -78,6 +78,10 @@ function appendFile(handle: FileHandle): AppendFile {
         done += bytesRead;
       }
       return bytes.subarray(0, done);
+    },
+    async isStill(path) {
+      const [own, named] = await Promise.all([handle.stat({ bigint: true }), stat(path, { bigint: true }).catch(() => null)]);
+      return named !== null && own.ino === named.ino && own.dev === named.dev;
     },
     write: async (bytes) => (await handle.write(bytes, 0, bytes.length, null)).bytesWritten,
     sync: () => handle.sync(),

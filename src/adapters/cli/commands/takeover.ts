@@ -1,3 +1,4 @@
+import { assertNever } from '../../../base/assert-never.js';
 import { safeText } from '../../../render/safe-text.js';
 import { fileLogbook } from '../../logbook/file-logbook.js';
 import type { LogbookStore } from '../../logbook/logbook-store.js';
@@ -89,5 +90,7 @@ function keyOf(step: TakeoverStep): string {
       return `meter ${step.meter}`;
     case 'task':
       return `task ${step.task}`;
+    default:
+      return assertNever(step);
   }
 }

@@ -1,3 +1,4 @@
+import { assertNever } from '../../../base/assert-never.js';
 import type { Node, RuleGraph, Task } from '../../../engine.js';
 import type { LooseDraft } from './loose-draft.js';
 import type { Question } from './question.js';
@@ -48,6 +49,8 @@ export function missingAnswers(graph: RuleGraph, draft: LooseDraft): readonly Qu
     case 'stands':
     case 'refuelled':
       return [];
+    default:
+      return assertNever(draft.kind);
   }
 }
 

@@ -1,3 +1,4 @@
+import { assertNever } from '../../../base/assert-never.js';
 import type { LooseDraft, LooseReading } from './loose-draft.js';
 
 /** Something that is missing, to be asked of a person. */
@@ -43,6 +44,8 @@ function valueOf(question: Question, said: string): string | number | null {
       return parseReading(said);
     case 'choice':
       return question.choices.find(({ value }) => value === said)?.value ?? null;
+    default:
+      return assertNever(question.wants);
   }
 }
 
@@ -56,6 +59,8 @@ function refusal({ wants, unit, choices }: Question): string {
       return 'Answer with a number, with a share of the range from low to full like 60 %, or with low, full, below low or above full.';
     case 'choice':
       return `Answer with one of ${choices.map(({ value }) => value).join(', ')}.`;
+    default:
+      return assertNever(wants);
   }
 }
 

@@ -4,6 +4,7 @@
  * Nothing is remembered apart from the logbook: what is answered is recorded at once, so that the questions can be broken off and
  * taken up again anywhere. What nobody knows stays unrecorded, which is what it is.
  */
+import { assertNever } from '../../../base/assert-never.js';
 import { assess } from '../../../engine.js';
 import type { Task } from '../../../engine.js';
 import { dayOf } from '../../../values/civil.js';
@@ -71,6 +72,8 @@ export function takeoverAnswer(step: TakeoverStep, text: string): TakeoverAnswer
       return meterAnswer(step, words, text);
     case 'task':
       return taskAnswer(step, words, text);
+    default:
+      return assertNever(step);
   }
 }
 

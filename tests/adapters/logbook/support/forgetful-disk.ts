@@ -98,6 +98,7 @@ export class ForgetfulDisk implements Disk {
   private file(inode: Inode): AppendFile {
     return {
       readAll: () => Promise.resolve(inode.now.slice()),
+      isStill: (path) => Promise.resolve(this.names.get(path) === inode),
       write: async (bytes) => {
         this.step();
         const taken = Math.min(bytes.length, this.bite, Math.max(0, this.room - this.used()));

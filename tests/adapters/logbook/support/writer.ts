@@ -55,6 +55,7 @@ const disk: Disk = {
 function file(real: AppendFile): AppendFile {
   return {
     readAll: () => real.readAll(),
+    isStill: (target) => real.isStill(target),
     write: async (bytes) => {
       if (dying()) {
         if (Number(through) > 0) await real.write(bytes.subarray(0, Number(through)));
