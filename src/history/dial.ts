@@ -40,6 +40,10 @@ export interface Dial {
 export type Taken =
   { readonly kind: 'counts'; readonly point: MeterPoint; readonly dial: Dial } | { readonly kind: 'suspect'; readonly suspect: Suspect };
 
+/** Most entries that a point lists as those it rests on. */
+const MOST_PILLARS = 600;
+
+/** A dial of which nothing is known. */
 export function newDial(meter: string, ticksPerDay: number | null): Dial {
   return { meter, ticksPerDay, offset: 0, last: null, bound: NO_BOUND, lifeBound: NO_BOUND, pillars: [], base: [] };
 }
@@ -65,8 +69,11 @@ export function replaceDial(dial: Dial, final: Reading, initial: number): { read
   const taken = takeReading(dial, final);
   const after = taken.kind === 'counts' ? taken.dial : dial;
   const total = after.last?.total ?? dial.offset + final.shown;
-  const pillars = [...after.pillars, final.entry];
-  if (taken.kind === 'suspect') return { taken, dial: { ...after, offset: total - initial, pillars } };
+  if (taken.kind === 'suspect') {
+    const believed = after.last === null ? [] : [after.last.entry];
+    return { taken, dial: { ...after, offset: total - initial, pillars: grown(after.pillars, ...believed, final.entry) } };
+  }
+  const pillars = grown(after.pillars, final.entry);
   const point = { ...taken.point, shown: unitsOf(initial) };
   const next = { ...after, offset: total - initial, pillars, last: point };
   return { taken: { kind: 'counts', point, dial: next }, dial: next };
@@ -82,8 +89,8 @@ function disagreement(dial: Dial, bound: RiseBound, total: number, when: Moment)
 /** A fall that the owner stands by is a dial that was set back: the life total goes on from where it stood. */
 function takeFall(dial: Dial, reading: Reading, against: EntryId, confirmedBy: EntryId): Taken {
   const total = dial.last?.total ?? 0;
-  const point = pointOf(reading, total, [...dial.pillars, against, confirmedBy]);
-  const pillars = [...dial.pillars, against, confirmedBy, reading.entry];
+  const point = pointOf(reading, total, grown(dial.pillars, against, confirmedBy));
+  const pillars = grown(dial.pillars, against, confirmedBy, reading.entry);
   const moved: Dial = { ...dial, offset: total - reading.shown, pillars, base: [reading.entry, confirmedBy] };
   return { kind: 'counts', point, dial: withPoint(moved, point, true) };
 }
@@ -93,14 +100,19 @@ function takeRise(dial: Dial, reading: Reading, total: number): Taken {
   const { confirmedBy } = reading;
   const leans = disagreement(dial, dial.lifeBound, total, reading.when) !== null;
   const on = confirmedBy === null ? dial.base : [confirmedBy];
-  const point = pointOf(reading, total, leans ? [...dial.pillars, ...on] : dial.pillars);
+  const point = pointOf(reading, total, leans ? grown(dial.pillars, ...on) : dial.pillars);
   const base = confirmedBy === null ? dial.base : [reading.entry, confirmedBy];
   return { kind: 'counts', point, dial: withPoint({ ...dial, base }, point, confirmedBy !== null) };
 }
 
 function pointOf(reading: Reading, total: number, alongside: readonly EntryId[]): MeterPoint {
-  const others = [...new Set(alongside)].filter((id) => id !== reading.entry);
+  const others = alongside.includes(reading.entry) ? alongside.filter((id) => id !== reading.entry) : alongside;
   return { entry: reading.entry, when: reading.when, total, shown: unitsOf(reading.shown), alongside: others };
+}
+
+/** The list with more in it, each once; up to a bound, which no real machine's meters come near and no made-up history gets past. */
+function grown(pillars: readonly EntryId[], ...more: readonly EntryId[]): readonly EntryId[] {
+  return pillars.length >= MOST_PILLARS ? pillars : [...new Set([...pillars, ...more])];
 }
 
 function withPoint(dial: Dial, point: MeterPoint, afresh: boolean): Dial {

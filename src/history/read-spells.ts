@@ -1,4 +1,5 @@
 import { compareIds } from './dated-entry.js';
+import { gather } from './gather.js';
 import type { Spell, Stamped } from './timeline.js';
 
 /** Something that begins or ends a spell: a defect opened or closed, storage begun or ended. */
@@ -18,14 +19,13 @@ export interface SpellWithBegins extends Spell {
  * defect that was found and mended on one day is closed, and one that was mended and found again on one day is open.
  */
 export function readSpells(edges: readonly Edge[]): readonly SpellWithBegins[] {
-  const days = new Map<number, Edge[]>();
-  for (const edge of edges) days.set(edge.when.day, [...(days.get(edge.when.day) ?? []), edge]);
+  const days = gather(edges, ({ when }) => String(when.day));
   const spells: SpellWithBegins[] = [];
-  let open: readonly Stamped[] = [];
-  for (const [, day] of [...days].sort(([a], [b]) => a - b)) {
+  let open: Stamped[] = [];
+  for (const [, day] of [...days].sort(([a], [b]) => Number(a) - Number(b))) {
     for (const { edge, entry, when } of inOrder(day, open.length > 0)) {
       const stamp = { entry, when };
-      if (edge === 'begin') open = [...open, stamp];
+      if (edge === 'begin') open.push(stamp);
       else if (open[0] !== undefined) {
         spells.push({ begin: open[0], end: stamp, begins: open });
         open = [];

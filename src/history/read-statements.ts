@@ -26,7 +26,9 @@ export function readStatements(
       doneAt.set(meter, ticksOf(shown) + offsetAt(tracks.get(meter), doneBy === null ? when : onDay(doneBy)));
     }
     const statement = { entry: entry.id, when, doneBy, doneAt, words: entry.words ?? null };
-    statements.set(entry.task, [...(statements.get(entry.task) ?? []), statement]);
+    const there = statements.get(entry.task);
+    if (there === undefined) statements.set(entry.task, [statement]);
+    else there.push(statement);
   }
   return statements;
 }

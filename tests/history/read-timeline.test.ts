@@ -422,6 +422,25 @@ describe('laws', () => {
     );
   });
 
+  test('made-up histories cost little more than honest ones', () => {
+    const on = '2026-05-01';
+    const kinds: readonly ((index: number) => readonly Entry[])[] = [
+      (index) => [{ kind: 'meter-replaced', id: `x${index}`, on, meter: 'engine', final: index, initial: index % 7 }],
+      (index) => [engine(`x${index}`, on, index % 2 === 0 ? 500 : 3), { kind: 'confirm', id: `c${index}`, on, entry: `x${index}` }],
+      (index) => [{ kind: index % 2 === 0 ? 'defect-opened' : 'defect-closed', id: `x${index}`, on, defect: 'seep' }],
+      (index) => [{ kind: 'stated', id: `x${index}`, on, task: 'change-oil' }],
+      (index) => [{ kind: 'void', id: `x${index}`, on, entry: `x${index + 1}` }],
+      (index) => [{ kind: 'event', id: `x${index}`, on, event: `no-such-${index % 50}` }],
+      (index) => [{ kind: 'outing', id: `x${index}`, on, hours: 1, attachments: index % 2 === 0 ? ['flail-mower'] : [] }],
+    ];
+    for (const kind of kinds) {
+      const many = Array.from({ length: 5000 }, (_, index) => kind(index)).flat();
+      const begin = performance.now();
+      readTimeline(many, tractor, now);
+      expect(performance.now() - begin).toBeLessThan(3000);
+    }
+  });
+
   test('ten thousand readings in well under a second', () => {
     const many = Array.from({ length: 10_000 }, (_, index) =>
       engine(`e${index}`, `20${20 + Math.floor(index / 2800)}-0${1 + (index % 9)}-1${index % 10}`, index / 100),
