@@ -6,7 +6,7 @@ import { describe, expect, test } from 'vitest';
 import { applyChange, justShort } from '../../src/explain/apply-change.js';
 import { explain } from '../../src/explain/explain.js';
 import { assess } from '../../src/assess/assess.js';
-import { anyCase, assessed, keepsBeat, oneADay, taskOf } from './situation.js';
+import { anyCase, assessed, looksAtSeries, oneADay, taskOf } from './situation.js';
 import { numbersOf } from './numbers-of.js';
 
 const RUNS = Number(process.env['DUEWRIGHT_RUNS'] ?? 25);
@@ -34,8 +34,8 @@ describe('an explanation', () => {
         // Where two entries of one day say the same, either can stand in for the other.
         const each = { ...any, entries: oneADay(any.entries) };
         const assessment = assessed(each, each.entries, each.now);
-        // A rule that keeps its beat cites every doing it was followed through, whether or not it moved the beat.
-        for (const { task } of assessment.tasks.filter(({ task: id }) => !keepsBeat(each.graph, id))) {
+        // A beat is followed through every doing, a consumption through every level: all are cited, whether or not each moved the result.
+        for (const { task } of assessment.tasks.filter(({ task: id }) => !looksAtSeries(each.graph, id))) {
           const citations = explain(each.graph, assessment, each.entries, task).entries;
           const cited = citations.map(({ entry }) => entry);
           const whole = numbersOf(explain(each.graph, assessed(each, cited, each.now), cited, task));
