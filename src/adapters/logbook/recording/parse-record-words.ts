@@ -1,13 +1,11 @@
 import type { RuleGraph } from '../../../engine.js';
 import type { LooseDraft } from './loose-draft.js';
 import { clauses } from './record-clauses.js';
+import type { Part } from './draft-part.js';
 import { verbs } from './record-verbs.js';
 
 /** What a few words said, or one sentence on what is not understood. */
 export type Words = { readonly kind: 'said'; readonly draft: LooseDraft } | { readonly kind: 'not-understood'; readonly problem: string };
-
-/** A part of a draft that some words stand for, or a sentence. */
-export type Part = Partial<LooseDraft> | string;
 
 /** The verbs of recording, each with an example. */
 export const RECORD_EXAMPLES: readonly string[] = [

@@ -2,7 +2,7 @@ import { dayOf } from '../../../values/civil.js';
 import { formatTime, parseTime } from '../../../values/moment.js';
 import type { RuleGraph } from '../../../engine.js';
 import type { LooseDraft } from './loose-draft.js';
-import type { Part } from './parse-record-words.js';
+import type { Part } from './draft-part.js';
 import { parseNumber } from './question.js';
 import { hoursOf, items, meterValues, nameList, readingValues, usedAmounts } from './record-phrases.js';
 

@@ -1,5 +1,5 @@
 import type { EntryKind, RuleGraph } from '../../../engine.js';
-import type { Part } from './parse-record-words.js';
+import type { Part } from './draft-part.js';
 import { parseNumber } from './question.js';
 import { hoursOf, items, meterValues, nameList, readingValues } from './record-phrases.js';
 
