@@ -10,8 +10,9 @@ import { anyCase, assessed, looksAtSeries, oneADay, taskOf } from './situation.j
 import { numbersOf } from './numbers-of.js';
 
 const RUNS = Number(process.env['DUEWRIGHT_RUNS'] ?? 25);
-const SEED = process.env['DUEWRIGHT_SEED'];
-const parameters = { numRuns: RUNS, ...(SEED === undefined ? {} : { seed: Number(SEED) }) };
+// The same cases each time; another seed, and more runs, look further.
+const SEED = Number(process.env['DUEWRIGHT_SEED'] ?? 91409);
+const parameters = { numRuns: RUNS, seed: SEED };
 
 describe('an explanation', () => {
   test('is sufficient: the cited entries alone give the same state and due point', () => {

@@ -14,18 +14,22 @@ export function trend(world: World, node: TrendNode): Finding {
     return withoutWindow(world, node, last);
   }
   const from = window.reduce((best, each) => (change(node, each, last) > change(node, best, last) ? each : best));
-  return found(change(node, from, last) >= node.by, last.when, [from.entry, last.entry], { is: 'reading', instrument: node.instrument.id, value: last.value, when: last.when });
+  return found(change(node, from, last) >= node.by, last.when, [from.entry, last.entry], {
+    is: 'reading',
+    instrument: node.instrument.id,
+    value: last.value,
+    when: last.when,
+  });
 }
 
 /** Too few readings to tell: unknown while an outing is under way, otherwise false. */
 function withoutWindow(world: World, node: TrendNode, last: InstrumentPoint | undefined): Finding {
-  const evidence = last?.when ?? null;
   const outing = workOn(world, 'outing')?.outing ?? null;
-  if (outing === null) return found(false, evidence, []);
   const missing = { what: 'reading', instrument: node.instrument.id, because: 'too-few' } as const;
-  if (last === undefined) return unknown(missing, evidence, [outing.entry]);
+  if (last === undefined) return outing === null ? found(false, null, []) : unknown(missing, null, [outing.entry]);
   const note = { is: 'reading', instrument: node.instrument.id, value: last.value, when: last.when } as const;
-  return { ...unknown(missing, evidence, [outing.entry, last.entry]), note };
+  if (outing === null) return found(false, last.when, [last.entry], note);
+  return { ...unknown(missing, last.when, [outing.entry, last.entry]), note };
 }
 
 /** Earlier readings with minutes, no longer before the last than the window. */
