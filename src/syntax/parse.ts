@@ -1,18 +1,17 @@
 /**
  * The door to this folder: text in, tree and diagnostics out.
  */
-import { Lexer } from 'chevrotain';
 import { diagnose } from '../diagnostics/catalogue-entry.js';
 import { syntaxCatalogue } from '../diagnostics/catalogue/syntax.js';
 import { collect } from '../diagnostics/collect.js';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
-import { Grammar } from './grammar.js';
-import { lex } from './lex.js';
+import type { DeclarationMemory } from './grammar.js';
+import { lex, type Lexed } from './lex.js';
 import { defaultLimits, type ParseLimits } from './limits.js';
+import { machinery } from './machinery.js';
 import { tooDeep } from './nesting.js';
 import { hiddenCharacters } from './odd-characters.js';
 import { endOf } from './token-edit.js';
-import { makeVocabulary, type Vocabulary } from './tokens.js';
 import type { FileNode } from './tree.js';
 
 /** What became of a text. `file` is null only when there is no usable header, or when a limit was exceeded. */
@@ -27,23 +26,6 @@ export interface ParseOptions {
   readonly limits?: Partial<ParseLimits>;
 }
 
-interface Machinery {
-  readonly vocabulary: Vocabulary;
-  readonly lexer: Lexer;
-  readonly grammar: Grammar;
-}
-
-// Building takes some milliseconds, so it is done once, and not on import. It holds nothing from one text to the next.
-let built: Machinery | undefined;
-
-function machinery(): Machinery {
-  if (built !== undefined) return built;
-  const vocabulary = makeVocabulary();
-  const lexer = new Lexer([...vocabulary.patterns], { positionTracking: 'onlyOffset', skipValidations: true, ensureOptimizations: false });
-  built = { vocabulary, lexer, grammar: new Grammar(vocabulary) };
-  return built;
-}
-
 /**
  * Parses the text of one file. A mistake of the author's is a diagnostic, never an exception, and what could be read is in
  * the tree all the same.
@@ -53,18 +35,36 @@ function machinery(): Machinery {
  */
 export function parse(text: string, file = 0, options: ParseOptions = {}): ParseResult {
   const limits = { ...defaultLimits, ...options.limits };
-  if (text.length > limits.size) return refuse(tooLarge(text.length, file, limits.size));
-  const { vocabulary, lexer, grammar } = machinery();
+  const refused = refusedForSize(text, file, limits);
+  if (refused !== undefined) return refused;
+  const { vocabulary, lexer } = machinery();
   const hidden = hiddenCharacters(text, file, limits.mistakes);
-  const lexed = lex(text, file, lexer, vocabulary);
+  return parseTokens({ ...lex(text, file, lexer, vocabulary), hidden }, text, file, limits);
+}
+
+/** The tokens of a text with what its characters alone have wrong. */
+export interface LexedText extends Lexed {
+  readonly hidden: readonly Diagnostic[];
+}
+
+/** From tokens on: shared with the parser of texts that are being edited, which takes most of its tokens from before. */
+export function parseTokens(
+  lexed: LexedText,
+  text: string,
+  file: number,
+  limits: ParseLimits,
+  memory?: DeclarationMemory,
+): ParseResult & { readonly altered: ReadonlySet<number> } {
+  const { vocabulary, grammar } = machinery();
+  const { hidden } = lexed;
   const deep = tooDeep(lexed.tokens, vocabulary, limits.nesting);
   if (deep !== undefined) {
     const at = { file, start: deep.startOffset, end: endOf(deep) };
-    return refuse(nestedTooDeep(at, limits.nesting), hidden);
+    return { ...refuse(nestedTooDeep(at, limits.nesting), hidden), altered: new Set() };
   }
-  const read = grammar.read(lexed.tokens, text, file, limits.mistakes);
+  const read = grammar.read(lexed.tokens, text, file, limits.mistakes, memory);
   const diagnostics = collect(hidden, outsideTitles(lexed.diagnostics, read.diagnostics).slice(0, limits.mistakes), read.diagnostics);
-  return { file: read.file === null ? null : { ...read.file, comments: lexed.comments }, diagnostics };
+  return { file: read.file === null ? null : { ...read.file, comments: lexed.comments }, diagnostics, altered: read.altered };
 }
 
 /** Words of a title without quotes are no names, so nothing is wrong with their form. */
@@ -77,6 +77,11 @@ function outsideTitles(lexical: readonly Diagnostic[], found: readonly Diagnosti
 
 function refuse(why: Diagnostic, others: readonly Diagnostic[] = []): ParseResult {
   return { file: null, diagnostics: collect([why], others) };
+}
+
+/** What `parse` says of a text that is too long; undefined for any other. */
+export function refusedForSize(text: string, file: number, limits: ParseLimits): ParseResult | undefined {
+  return text.length > limits.size ? refuse(tooLarge(text.length, file, limits.size)) : undefined;
 }
 
 function tooLarge(length: number, file: number, limit: number): Diagnostic {

@@ -1,0 +1,32 @@
+/**
+ * The door to this folder: a schedule's text laid out in the one way that there is (docs/formatting.md).
+ */
+import type { Diagnostic } from '../diagnostics/diagnostic.js';
+import { hasErrors } from '../diagnostics/collect.js';
+import { parse, type ParseOptions } from '../syntax/parse.js';
+import { readTokens } from '../syntax/read-tokens.js';
+import { breaksOf } from './breaks.js';
+import { linesOf } from './lines.js';
+import { pageOf } from './page.js';
+import { sameMeaning } from './same-meaning.js';
+
+/** The text laid out, or why it cannot be read. */
+export type Formatted = { readonly text: string } | { readonly diagnostics: readonly Diagnostic[] };
+
+/**
+ * Lays a text out. Only white space changes: every word, number and comment stays, in its order and at its place.
+ *
+ * Idempotent: `format` of what it printed gives the same text. A text with a mistake of grammar is left alone and its diagnostics come
+ * back instead.
+ *
+ * @throws Error if what it would print did not mean the same, which would be our own mistake: nothing is printed then.
+ * @example format('schedule pump "Pump" language 1').text // 'schedule pump "Pump"\n  language 1\n'
+ */
+export function format(text: string, options: ParseOptions = {}): Formatted {
+  const { file, diagnostics } = parse(text, 0, options);
+  if (file === null || hasErrors(diagnostics)) return { diagnostics };
+  const tokens = readTokens(text);
+  const printed = pageOf(linesOf(text, tokens, file.comments, breaksOf(file, tokens)));
+  if (!sameMeaning(text, printed)) throw new Error('the layout would have changed what the schedule says; nothing was printed');
+  return { text: printed };
+}

@@ -1,0 +1,24 @@
+import { lex } from './lex.js';
+import { machinery } from './machinery.js';
+import { endOf } from './token-edit.js';
+
+/** One token as it is written. */
+export interface WrittenToken {
+  readonly start: number;
+  /** Just past its last character. */
+  readonly end: number;
+  readonly text: string;
+}
+
+/**
+ * The tokens of a text as its author wrote them, in order, without white space and comments.
+ *
+ * @example readTokens('every 100 h').map(({ text }) => text) // ['every', '100', 'h']
+ */
+export function readTokens(text: string): readonly WrittenToken[] {
+  const { lexer, vocabulary } = machinery();
+  return lex(text, 0, lexer, vocabulary).tokens.map((token) => {
+    const [start, end] = [token.startOffset, endOf(token)];
+    return { start, end, text: text.slice(start, end) };
+  });
+}
