@@ -24,6 +24,7 @@ const banner = '/* Made from grammar/rule-graph.schema.json by `npm run generate
 const answers = [
   ['assessment', 'src/assess/assessment.ts', 'Assessment', 'What is due: the answer of `assess` and of `duewright due --json`'],
   ['explanation', 'src/explain/explanation.ts', 'Explanation', 'Why: the answer of `explain` and of `duewright why --json`'],
+  ['outing', 'src/outlook/during-outing.ts', 'OutingOutlook', 'An outing from end to end: the answer of `duringOuting` and of `duewright outing --json`'],
   [
     'check-report',
     'src/adapters/cli/check-report.ts',

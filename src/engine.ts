@@ -14,6 +14,7 @@ export { canonicalJson } from './history/canonical-json.js';
 export { readEntries } from './history/read-entries.js';
 export { readTimeline } from './history/read-timeline.js';
 export { validateEntry } from './history/validate-entry.js';
+export { duringOuting } from './outlook/during-outing.js';
 export { civilOf, dayNumber, dayOf, formatDate, parseDate } from './values/civil.js';
 
 export type * from './assess/assessment.js';
@@ -25,6 +26,7 @@ export type { RuleGraphRead } from './graph/read-rule-graph.js';
 export type * from './graph/rule-graph.js';
 export type { Entry, EntryId, EntryKind, EntryOf } from './history/entry.js';
 export type * from './history/timeline.js';
+export type { DuringLine, DuringOptions, IntendedOuting, OutingOutlook } from './outlook/during-outing.js';
 export type { EntryProblem, ValidatedEntry } from './history/validate-entry.js';
 export type { Civil, ParsedDate } from './values/civil.js';
 export type { Day, Moment } from './values/moment.js';

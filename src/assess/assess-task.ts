@@ -24,7 +24,12 @@ export function assessTask(world: World, task: Task): TaskResult {
   if (gate?.truth === 'false') return { assessment: rest(task, 'gate'), holds: [], notices: [], record: world.takeRecord() };
   const reach = task.trigger === undefined ? quiet(-1) : evaluate(world, task.trigger, { task: task.id, fromStart: true });
   const { holds, notices } = readingHolds(world, task);
-  return { assessment: summary(task, reach, gate?.truth === 'unknown' ? gate.missing : null), holds: [...holds, ...lateHolds(task, reach)], notices, record: world.takeRecord() };
+  return {
+    assessment: summary(task, reach, gate?.truth === 'unknown' ? gate.missing : null),
+    holds: [...holds, ...lateHolds(task, reach)],
+    notices,
+    record: world.takeRecord(),
+  };
 }
 
 function restsBecause(world: World, task: Task): 'attachment-off' | 'serial' | null {

@@ -52,7 +52,11 @@ export function assessTimeline(graph: RuleGraph, timeline: Timeline, now: Moment
 
 function setAside(timeline: Timeline): Assessment['setAside'] {
   return [
-    ...timeline.suspects.map((suspect) => ({ entry: suspect.entry, why: `meter \`${suspect.meter}\` ${suspect.why === 'falls' ? 'falls' : 'rises too fast'}`, suspect: { meter: suspect.meter, against: suspect.against } })),
+    ...timeline.suspects.map((suspect) => ({
+      entry: suspect.entry,
+      why: `meter \`${suspect.meter}\` ${suspect.why === 'falls' ? 'falls' : 'rises too fast'}`,
+      suspect: { meter: suspect.meter, against: suspect.against },
+    })),
     ...timeline.strays.map((stray) => ({ entry: stray.entry, why: stray.what })),
   ];
 }

@@ -46,7 +46,11 @@ export interface AssessOptions {
 
 /** One limit that takes part in a task's state, with its numbers, on its own axis: ticks, or days for a calendar limit. */
 export interface LimitFacts {
-  readonly base: { readonly point: DuePoint; readonly why: 'done' | 'stated' | 'restarted' | 'start' | 'due-point' | 'event' | 'mark' | 'reading' | 'defect'; readonly entries: readonly EntryId[] } | null;
+  readonly base: {
+    readonly point: DuePoint;
+    readonly why: 'done' | 'stated' | 'restarted' | 'start' | 'due-point' | 'event' | 'mark' | 'reading' | 'defect';
+    readonly entries: readonly EntryId[];
+  } | null;
   readonly span: number | null;
   readonly due: DuePoint | null;
   /** Where it counts as overdue from: due point + late allowance. */
@@ -75,7 +79,12 @@ export interface Observation {
   /** When the limit was reached, as far as the record shows. */
   readonly reachedAt?: Moment | null;
   /** Duty mix: what each duty used up. */
-  readonly shares?: readonly { readonly duty: string | null; readonly ticks: number; readonly of: number; readonly entries: readonly EntryId[] }[];
+  readonly shares?: readonly {
+    readonly duty: string | null;
+    readonly ticks: number;
+    readonly of: number;
+    readonly entries: readonly EntryId[];
+  }[];
   /** Entries that this node itself rested on (not those of its children). */
   readonly entries: readonly EntryId[];
   /** What is missing, and would settle it. */
@@ -101,7 +110,11 @@ export type Note =
   | { readonly is: 'not-happened' }
   | { readonly is: 'asked'; readonly outcome: Outcome; readonly when: Moment }
   /** With the reading that stands instead, or the class that the defect has, or when it was closed. */
-  | { readonly is: 'not-asked'; readonly read?: { readonly instrument: string; readonly value: number; readonly when: Moment }; readonly defect?: { readonly class: string | null; readonly since: Moment; readonly closed: Moment | null } }
+  | {
+      readonly is: 'not-asked';
+      readonly read?: { readonly instrument: string; readonly value: number; readonly when: Moment };
+      readonly defect?: { readonly class: string | null; readonly since: Moment; readonly closed: Moment | null };
+    }
   | { readonly is: 'defect'; readonly class: string | null; readonly since: Moment }
   | { readonly is: 'consumption'; readonly litresPerHour: number; readonly levels: number; readonly litresLeft: number }
   | { readonly is: 'stages'; readonly met: number; readonly of: number }
@@ -138,7 +151,9 @@ export interface Hold {
 
 /** A caution that a reading or a defect class carries with it. */
 export interface Notice {
-  readonly from: { readonly is: 'reading'; readonly task: string; readonly instrument: string } | { readonly is: 'defect'; readonly defect: string; readonly class: string };
+  readonly from:
+    | { readonly is: 'reading'; readonly task: string; readonly instrument: string }
+    | { readonly is: 'defect'; readonly defect: string; readonly class: string };
   readonly text: string;
   readonly entries: readonly EntryId[];
 }
@@ -156,7 +171,14 @@ export interface Assessment {
   readonly notices: readonly Notice[];
   readonly tasks: readonly TaskAssessment[];
   /** Suspect readings and strays, by entry id: kept, shown, not used. */
-  readonly setAside: readonly { readonly entry: EntryId; readonly why: string; /** For a suspect reading: its meter, and the entry that it disagrees with. */ readonly suspect?: { readonly meter: string; readonly against: EntryId } }[];
+  readonly setAside: readonly {
+    readonly entry: EntryId;
+    readonly why: string;
+    /** For a suspect reading: its meter, and the entry that it disagrees with. */ readonly suspect?: {
+      readonly meter: string;
+      readonly against: EntryId;
+    };
+  }[];
   /** Task id → what each node came to. Empty when `withoutRecord`. */
   readonly record: { readonly [task: string]: readonly Observation[] };
   /** What the conditions of declared stops came to. */

@@ -105,7 +105,10 @@ function dayAxis(world: World, calendarMonths: boolean): Axis {
     start: () => serviceStart(world, (day) => day),
     add: (base, amount, k) => dueDay(base as Day, amount, k),
     point: (value) => ({ on: 'calendar', day: value as Day, goodThrough: calendarMonths }),
-    reached: (value, strict) => (strict ? world.now.day > value : world.now.day >= value) ? { when: { day: (strict ? value + 1 : value) as Day, minute: null }, entries: [] } : null,
+    reached: (value, strict) =>
+      (strict ? world.now.day > value : world.now.day >= value)
+        ? { when: { day: (strict ? value + 1 : value) as Day, minute: null }, entries: [] }
+        : null,
     missing: { what: 'in-service' },
     rate: 1,
   };

@@ -25,7 +25,14 @@ export interface Finding {
 export function test(world: World, id: NodeId): Finding {
   world.step();
   const found = look(world, id);
-  world.observe({ node: id, truth: found.truth, since: found.evidence, entries: found.entries, ...(found.missing.length === 0 ? {} : { missing: found.missing }), ...(found.note === undefined ? {} : { note: found.note }) });
+  world.observe({
+    node: id,
+    truth: found.truth,
+    since: found.evidence,
+    entries: found.entries,
+    ...(found.missing.length === 0 ? {} : { missing: found.missing }),
+    ...(found.note === undefined ? {} : { note: found.note }),
+  });
   return found;
 }
 

@@ -55,7 +55,12 @@ function recorded(world: World, task: string): readonly EffectiveDoing[] {
 }
 
 function fromRecord(world: World, doing: Doing, why: 'done' | 'restarted'): EffectiveDoing {
-  return { why, when: doing.when, entries: [doing.entry], meter: (meter) => noted(doing.meters.get(meter)) ?? meterValueAt(world, meter, doing.when) };
+  return {
+    why,
+    when: doing.when,
+    entries: [doing.entry],
+    meter: (meter) => noted(doing.meters.get(meter)) ?? meterValueAt(world, meter, doing.when),
+  };
 }
 
 function noted(point: MeterPoint | undefined): MeterValue | null {

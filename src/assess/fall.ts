@@ -44,7 +44,14 @@ export function fallOf(world: World, dipstick: string, meter: string): Fall | nu
   const litresPerTick = lost / ticks;
   const litresLeft = Math.max(0, last.litres);
   const entries = new Set([...runs.flatMap((run) => [...citedBy(run.first), ...run.topUps, ...citedBy(run.last)]), ...citedBy(last)]);
-  return { litresPerTick, levels: levels.length, last: last.meter, litresLeft, ticksLeft: litresLeft / litresPerTick, entries: [...entries] };
+  return {
+    litresPerTick,
+    levels: levels.length,
+    last: last.meter,
+    litresLeft,
+    ticksLeft: litresLeft / litresPerTick,
+    entries: [...entries],
+  };
 }
 
 function runsOf(world: World, dipstick: string, levels: readonly Level[]): readonly Run[] {
@@ -77,7 +84,14 @@ function levelsOf(world: World, dipstick: string, meter: string, size: number): 
   });
 }
 
-function toppedUpBetween(world: World, dipstick: string, from: InstrumentPoint, to: InstrumentPoint): { readonly litres: number; readonly entries: readonly EntryId[] } {
-  const between = world.timeline.topUps.filter((topUp) => topUp.dipstick === dipstick && notBefore(topUp.when, from.when) && !isAfter(topUp.when, to.when));
+function toppedUpBetween(
+  world: World,
+  dipstick: string,
+  from: InstrumentPoint,
+  to: InstrumentPoint,
+): { readonly litres: number; readonly entries: readonly EntryId[] } {
+  const between = world.timeline.topUps.filter(
+    (topUp) => topUp.dipstick === dipstick && notBefore(topUp.when, from.when) && !isAfter(topUp.when, to.when),
+  );
   return { litres: between.reduce((sum, topUp) => sum + topUp.litres, 0), entries: between.map((topUp) => topUp.entry) };
 }

@@ -26,7 +26,10 @@ function byId<T extends { readonly id: string }>(things: readonly T[]): Readonly
   return new Map(things.map((thing) => [thing.id, thing]));
 }
 
-function reversed(graph: RuleGraph, targets: (task: RuleGraph['tasks'][number]) => readonly string[]): ReadonlyMap<string, readonly string[]> {
+function reversed(
+  graph: RuleGraph,
+  targets: (task: RuleGraph['tasks'][number]) => readonly string[],
+): ReadonlyMap<string, readonly string[]> {
   const sources = new Map<string, string[]>();
   for (const task of graph.tasks) {
     for (const target of targets(task)) {

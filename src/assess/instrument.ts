@@ -2,7 +2,7 @@
 import type { CalendarAmount, Instrument, Range, Task } from '../graph/rule-graph.js';
 import type { EntryId } from '../history/entry.js';
 import type { InstrumentPoint } from '../history/timeline.js';
-import { type Day, minutesBetween, type Moment } from '../values/moment.js';
+import { minutesBetween, type Moment } from '../values/moment.js';
 import { dayAfter } from './axis.js';
 import type { World } from './world.js';
 
@@ -50,7 +50,10 @@ export function isIn(value: number, range: Range): boolean {
 }
 
 /** The band of a task's `reads` that the standing reading falls in; `null` without such a reading, or where no band holds it. */
-export function standingBand(world: World, reads: Reads): { readonly index: number; readonly rule: Reads['rules'][number]; readonly point: InstrumentPoint } | null {
+export function standingBand(
+  world: World,
+  reads: Reads,
+): { readonly index: number; readonly rule: Reads['rules'][number]; readonly point: InstrumentPoint } | null {
   const point = standingReading(world, reads.instrument);
   if (typeof point === 'string') return null;
   const index = reads.rules.findIndex((rule) => isIn(point.value, rule.range));

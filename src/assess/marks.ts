@@ -24,7 +24,10 @@ export function baseForMarks(
   }
   const value = axis.at(last);
   if (value === null) {
-    const missing: Missing = axis.missing.what === 'meter' ? { what: 'meter-at-doing', meter: axis.missing.meter, entry: last.entries[0] ?? '' } : { what: 'record', task: world.task ?? '' };
+    const missing: Missing =
+      axis.missing.what === 'meter'
+        ? { what: 'meter-at-doing', meter: axis.missing.meter, entry: last.entries[0] ?? '' }
+        : { what: 'record', task: world.task ?? '' };
     return { missing, unrecorded: false, entries: last.entries };
   }
   return { value: value.value, why: last.why, entries: [...new Set([...last.entries, ...value.entries])] };

@@ -27,7 +27,13 @@ export function workOn(world: World, round: Round): WorkOn | null {
 
 /** The last outing to end before the work that is on, leaving out those that are one with it. */
 export function outingBefore(world: World, round: Round, work: WorkOn): Outing | null {
-  return lastToEnd(world, (outing) => outing !== work.outing && !isOneWith(outing, round, work) && (work.outing === null || compareMoments(outing.when, work.outing.when) < 0));
+  return lastToEnd(
+    world,
+    (outing) =>
+      outing !== work.outing &&
+      !isOneWith(outing, round, work) &&
+      (work.outing === null || compareMoments(outing.when, work.outing.when) < 0),
+  );
 }
 
 function isOneWith(outing: Outing, round: Round, work: WorkOn): boolean {

@@ -43,6 +43,11 @@ export function dueSince(node: NodeId, when: Moment | null): Reach {
 }
 
 /** It cannot be told without what is missing. */
-export function cannotTell(node: NodeId, missing: readonly Missing[], state: 'unknown' | 'unrecorded' = 'unknown', stops: readonly LateStop[] = []): Reach {
+export function cannotTell(
+  node: NodeId,
+  missing: readonly Missing[],
+  state: 'unknown' | 'unrecorded' = 'unknown',
+  stops: readonly LateStop[] = [],
+): Reach {
   return { ...nothing, state, governing: node, missing, stops };
 }

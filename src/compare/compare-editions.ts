@@ -64,6 +64,8 @@ function texts(things: readonly { readonly id: string }[], graph: RuleGraph): Re
 
 function compareLists(kind: string, old: ReadonlyMap<string, string>, fresh: ReadonlyMap<string, string>): Comparison['declarations'] {
   const gone = [...old.keys()].filter((id) => !fresh.has(id)).map((id) => ({ kind, id, status: 'gone' as const }));
-  const kept = [...fresh].filter(([id, text]) => old.get(id) !== text).map(([id]) => ({ kind, id, status: old.has(id) ? ('changed' as const) : ('new' as const) }));
+  const kept = [...fresh]
+    .filter(([id, text]) => old.get(id) !== text)
+    .map(([id]) => ({ kind, id, status: old.has(id) ? ('changed' as const) : ('new' as const) }));
   return [...kept, ...gone];
 }

@@ -7,7 +7,11 @@ import type { Aspect, Bearing, TaskChange } from './comparison.js';
 const daysAMonth = 30.4375;
 
 /** The changes from one limit to its counterpart. */
-export function compareLimit(before: Trigger, after: Trigger, graphs: { readonly before: RuleGraph; readonly after: RuleGraph }): readonly TaskChange[] {
+export function compareLimit(
+  before: Trigger,
+  after: Trigger,
+  graphs: { readonly before: RuleGraph; readonly after: RuleGraph },
+): readonly TaskChange[] {
   if (meaningText(before, graphs.before.nodes) === meaningText(after, graphs.after.nodes)) return [];
   const words = { before: { text: before.origin.text, origin: before.origin }, after: { text: after.origin.text, origin: after.origin } };
   const change = (what: Aspect, bearing: Bearing | null): readonly TaskChange[] => (bearing === null ? [] : [{ what, bearing, ...words }]);
@@ -31,7 +35,8 @@ function bySize(before: number | null, after: number | null): Bearing | null {
 
 function byLength(before: Trigger, after: Trigger): Bearing | null {
   const [from, to] = [lengthsOf(before), lengthsOf(after)];
-  if (from.length !== to.length) return from.length === 0 && to.length === 0 ? null : before.kind === after.kind ? 'different' : kindBearing(before, after);
+  if (from.length !== to.length)
+    return from.length === 0 && to.length === 0 ? null : before.kind === after.kind ? 'different' : kindBearing(before, after);
   const bearings = new Set(from.map((length, i) => bySize(length, to[i] ?? null)).filter((bearing) => bearing !== null));
   if (bearings.size > 1) return 'different';
   const [only] = bearings;
@@ -70,7 +75,9 @@ function lengthOf(amount: Amount): number {
 }
 
 function margin(node: Trigger, side: 'early' | 'late' | 'lead'): number | null {
-  return side in node ? (node as { readonly early: { size: number }; readonly late: { size: number }; readonly lead: { size: number } })[side].size : null;
+  return side in node
+    ? (node as { readonly early: { size: number }; readonly late: { size: number }; readonly lead: { size: number } })[side].size
+    : null;
 }
 
 function counting(node: Trigger): string | null {

@@ -32,7 +32,14 @@ function compareTiming(before: Task, after: Task, graphs: Editions): readonly Ta
     ...fresh.filter((leaf) => !oldKeys.has(leaf.key)).map(added),
   ];
   if (changes.length > 0) return changes;
-  return [{ what: 'timing', bearing: byMode(old, freshByKey), before: { text: wordsOf(before.trigger, graphs.before) }, after: { text: wordsOf(after.trigger, graphs.after) } }];
+  return [
+    {
+      what: 'timing',
+      bearing: byMode(old, freshByKey),
+      before: { text: wordsOf(before.trigger, graphs.before) },
+      after: { text: wordsOf(after.trigger, graphs.after) },
+    },
+  ];
 }
 
 /** The same limits, joined otherwise: "whichever first" turned into "last" asks for less. */
@@ -92,9 +99,19 @@ const aspects: readonly (readonly [Aspect, (task: Task) => unknown])[] = [
 
 function compareRest(before: Task, after: Task, graphs: Editions): readonly TaskChange[] {
   return aspects.flatMap(([what, of]): readonly TaskChange[] => {
-    const [old, fresh] = [meaningText(of(before) ?? null, graphs.before.nodes, what), meaningText(of(after) ?? null, graphs.after.nodes, what)];
+    const [old, fresh] = [
+      meaningText(of(before) ?? null, graphs.before.nodes, what),
+      meaningText(of(after) ?? null, graphs.after.nodes, what),
+    ];
     if (old === fresh) return [];
-    return [{ what, bearing: 'different', before: { text: short(of(before), old), origin: before.origin }, after: { text: short(of(after), fresh), origin: after.origin } }];
+    return [
+      {
+        what,
+        bearing: 'different',
+        before: { text: short(of(before), old), origin: before.origin },
+        after: { text: short(of(after), fresh), origin: after.origin },
+      },
+    ];
   });
 }
 

@@ -18,8 +18,27 @@ export interface TaskChange {
 }
 
 export type Aspect =
-  | 'interval' | 'early allowance' | 'late allowance' | 'lead' | 'hard stop' | 'counting' | 'timing' | 'gate' | 'title' | 'stance' | 'readings'
-  | 'supplies' | 'torques' | 'work' | 'cautions' | 'dependence' | 'defects mended' | 'serial numbers' | 'attachment' | 'reason' | 'source';
+  | 'interval'
+  | 'early allowance'
+  | 'late allowance'
+  | 'lead'
+  | 'hard stop'
+  | 'counting'
+  | 'timing'
+  | 'gate'
+  | 'title'
+  | 'stance'
+  | 'readings'
+  | 'supplies'
+  | 'torques'
+  | 'work'
+  | 'cautions'
+  | 'dependence'
+  | 'defects mended'
+  | 'serial numbers'
+  | 'attachment'
+  | 'reason'
+  | 'source';
 
 export interface TaskComparison {
   readonly task: string;

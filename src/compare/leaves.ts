@@ -31,7 +31,10 @@ function below(graph: RuleGraph, id: NodeId, path: string, under: 'first' | 'las
     case 'whichever':
       return node.parts.flatMap((part) => below(graph, part, path, node.mode));
     case 'first':
-      return [...below(graph, node.first, `${path}first/`, under), ...(node.then === undefined ? [] : below(graph, node.then, path, under))];
+      return [
+        ...below(graph, node.first, `${path}first/`, under),
+        ...(node.then === undefined ? [] : below(graph, node.then, path, under)),
+      ];
     case 'while':
       return below(graph, node.then, `${path}while ${meaningText(node.condition, graph.nodes, 'condition')}/`, under);
     case 'interval':
@@ -39,7 +42,13 @@ function below(graph: RuleGraph, id: NodeId, path: string, under: 'first' | 'las
     case 'duty-mix':
       return [{ key: `${path}every meter ${node.meter}`, node, under }];
     case 'stages':
-      return [{ key: `${path}stages ${meaningText(node.from, graph.nodes)} ${node.amounts[0] === undefined ? '' : axisKey(node.amounts[0])}`, node, under }];
+      return [
+        {
+          key: `${path}stages ${meaningText(node.from, graph.nodes)} ${node.amounts[0] === undefined ? '' : axisKey(node.amounts[0])}`,
+          node,
+          under,
+        },
+      ];
     case 'marks':
       return [{ key: `${path}marks ${node.amount.meter}`, node, under }];
     case 'event':

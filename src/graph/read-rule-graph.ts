@@ -21,9 +21,11 @@ export function readRuleGraph(text: string, sha256?: (text: string) => string): 
   const value = parseJson(text);
   if (!isRecord(value)) return refused('it is not a JSON object');
   if (value['format'] !== 'duewright-rule-graph') return refused('it is not a rule graph');
-  if (value['version'] !== 1) return refused(`it is of version ${JSON.stringify(value['version']) ?? 'none'}, and this program reads version 1`);
+  if (value['version'] !== 1)
+    return refused(`it is of version ${JSON.stringify(value['version']) ?? 'none'}, and this program reads version 1`);
   const graph = value as unknown as RuleGraph;
-  if (graph.fingerprint !== graphFingerprint(graph, sha256)) return refused('its fingerprint does not fit its content: it was changed since it was compiled');
+  if (graph.fingerprint !== graphFingerprint(graph, sha256))
+    return refused('its fingerprint does not fit its content: it was changed since it was compiled');
   if (!Array.isArray(graph.nodes) || !graph.nodes.every(standsInOrder)) return refused('its nodes are out of order');
   return { ok: true, graph };
 }

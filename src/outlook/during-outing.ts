@@ -7,7 +7,7 @@
  * halving, to the minute.
  */
 import { assessTimeline } from '../assess/assess.js';
-import type { AssessOptions, DuePoint, Intent, TaskAssessment } from '../assess/assessment.js';
+import type { Assessment, AssessOptions, DuePoint, Intent, TaskAssessment, Verdict } from '../assess/assessment.js';
 import type { NodeId, RuleGraph } from '../graph/rule-graph.js';
 import type { Entry, EntryOf } from '../history/entry.js';
 import { readTimeline } from '../history/read-timeline.js';
@@ -30,6 +30,12 @@ export interface DuringLine {
 }
 
 export interface OutingOutlook {
+  readonly format: 'duewright-outing';
+  readonly version: 1;
+  readonly schedule: { readonly name: string; readonly fingerprint: string };
+  readonly now: Moment;
+  readonly outing: IntendedOuting;
+  readonly verdict: Verdict;
   readonly before: readonly TaskAssessment[];
   readonly during: readonly DuringLine[];
   readonly after: readonly TaskAssessment[];
@@ -62,11 +68,24 @@ export function duringOuting(
   options: DuringOptions = {},
 ): OutingOutlook {
   const play = new Play(graph, entries, now, outing, options.assess ?? {});
-  const before = play.intended().filter(isDue);
+  const intended = play.intended();
+  const before = intended.tasks.filter(isDue);
   const started = before.map((task) => task.task);
   play.takeAsDone(started, 0);
   const { during, cut } = playThrough(play, options.most ?? 100);
-  return { before, during, after: play.over().filter(isDue), assumed: ['meters-run-with-the-clock', 'done-when-due'], cut };
+  return {
+    format: 'duewright-outing',
+    version: 1,
+    schedule: { name: graph.schedule.name, fingerprint: graph.fingerprint },
+    now,
+    outing,
+    verdict: intended.verdict,
+    before,
+    during,
+    after: play.over().filter(isDue),
+    assumed: ['meters-run-with-the-clock', 'done-when-due'],
+    cut,
+  };
 }
 
 function isDue(task: TaskAssessment): boolean {
@@ -131,18 +150,18 @@ class Play {
   }
 
   /** Before it: the outing as an intention. */
-  intended(): readonly TaskAssessment[] {
+  intended(): Assessment {
     return this.ask(this.entries, this.now, { outing: this.outing });
   }
 
   /** `minute` minutes into it. */
   dueAt(minute: number): readonly TaskAssessment[] {
-    return this.ask([...this.entries, ...this.done, ...this.played(minute, false)], addMinutes(this.start, minute), {}).filter(isDue);
+    return this.ask([...this.entries, ...this.done, ...this.played(minute, false)], addMinutes(this.start, minute), {}).tasks.filter(isDue);
   }
 
   /** When it has just ended. */
   over(): readonly TaskAssessment[] {
-    return this.ask([...this.entries, ...this.done, ...this.played(this.minutes, true)], addMinutes(this.start, this.minutes), {});
+    return this.ask([...this.entries, ...this.done, ...this.played(this.minutes, true)], addMinutes(this.start, this.minutes), {}).tasks;
   }
 
   takeAsDone(tasks: readonly string[], minute: number): void {
@@ -159,8 +178,8 @@ class Play {
     });
   }
 
-  private ask(entries: readonly Entry[], now: Moment, intent: Intent): readonly TaskAssessment[] {
-    return assessTimeline(this.graph, readTimeline(entries, this.graph, now), now, { ...this.options, intent, withoutRecord: true }).tasks;
+  private ask(entries: readonly Entry[], now: Moment, intent: Intent): Assessment {
+    return assessTimeline(this.graph, readTimeline(entries, this.graph, now), now, { ...this.options, intent, withoutRecord: true });
   }
 
   /** The outing so far, or over, with what the dials then show. */

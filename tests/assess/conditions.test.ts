@@ -41,7 +41,9 @@ describe('readings', () => {
     const hot = history(['2026-05-11', reads({ coolant: 91 })]);
     expect(stateOf(run(when('coolant above normal'), hot, '2026-05-11'))).toBe('due');
     expect(stateOf(run(when('coolant above normal'), history(['2026-05-11', reads({ coolant: 90 })]), '2026-05-11'))).toBe('clear');
-    expect(stateOf(run(when('coolant above normal'), [...hot, entry({ id: 'x', on: '2026-05-11', kind: 'done', tasks: ['t'] })], '2026-05-12'))).toBe('clear');
+    expect(
+      stateOf(run(when('coolant above normal'), [...hot, entry({ id: 'x', on: '2026-05-11', kind: 'done', tasks: ['t'] })], '2026-05-12')),
+    ).toBe('clear');
   });
 
   test('unknown or true is true; unknown and false is false; not unknown is unknown (Kleene)', () => {
@@ -53,7 +55,8 @@ describe('readings', () => {
   });
 
   test('a trend looks at the window up to the latest reading', () => {
-    const climb = (last: number, at: string): readonly Entry[] => history(['2026-05-11 09:00', reads({ coolant: 84 })], [`2026-05-11 ${at}`, reads({ coolant: last })]);
+    const climb = (last: number, at: string): readonly Entry[] =>
+      history(['2026-05-11 09:00', reads({ coolant: 84 })], [`2026-05-11 ${at}`, reads({ coolant: last })]);
     expect(stateOf(run(when('coolant climbs 6 °C within 20 min'), climb(90, '09:20'), '2026-05-11 10:00'))).toBe('due');
     expect(stateOf(run(when('coolant climbs 6 °C within 20 min'), climb(89.9, '09:20'), '2026-05-11 10:00'))).toBe('clear');
     expect(stateOf(run(when('coolant climbs 6 °C within 20 min'), climb(90, '09:21'), '2026-05-11 10:00'))).toBe('clear');
@@ -84,7 +87,10 @@ task draw-off "Draw off"`;
     const found = run(tasks, low, '2026-05-11 08:00');
     expect([found.verdict, stateOf(found, 'top-up')]).toEqual(['held', 'due']);
     const topped = [...low, entry({ id: 'x', on: '2026-05-11', at: '07:10', kind: 'done', tasks: ['top-up'] })];
-    expect([run(tasks, topped, '2026-05-11 08:00').verdict, stateOf(run(tasks, topped, '2026-05-11 08:00'), 'top-up')]).toEqual(['held', 'clear']);
+    expect([run(tasks, topped, '2026-05-11 08:00').verdict, stateOf(run(tasks, topped, '2026-05-11 08:00'), 'top-up')]).toEqual([
+      'held',
+      'clear',
+    ]);
     const again = [...topped, entry({ id: 'y', on: '2026-05-11', at: '07:20', kind: 'reading', readings: { oil: 0.9 } })];
     expect(run(tasks, again, '2026-05-11 08:00').verdict).toBe('ready');
   });
@@ -109,7 +115,12 @@ task draw-off "Draw off"`;
 describe('defects', () => {
   const tasks = `task level "Check the level" while seep is open every 4 h of engine
 task mend "Mend the fitting" mends seep when seep is open`;
-  const open = (name: string, hours: number): readonly Entry[] => history(['2026-05-10', done('level', { engine: 100 })], ['2026-05-10', { kind: 'defect-opened', defect: 'seep', class: name }], ['2026-05-11', meters({ engine: hours })]);
+  const open = (name: string, hours: number): readonly Entry[] =>
+    history(
+      ['2026-05-10', done('level', { engine: 100 })],
+      ['2026-05-10', { kind: 'defect-opened', defect: 'seep', class: name }],
+      ['2026-05-11', meters({ engine: hours })],
+    );
 
   test('tighten while open, loosen when mended, hold by class', () => {
     expect(stateOf(run(tasks, open('wetness', 104), '2026-05-11'), 'level')).toBe('due');
@@ -126,8 +137,12 @@ describe('gates, attachments, age and idleness', () => {
     const gated = 'task t "Task" when seep is open only if coolant above normal';
     const open = history(['2026-05-11', { kind: 'defect-opened', defect: 'seep' }]);
     expect(stateOf(run(gated, open, '2026-05-11'))).toBe('unknown');
-    expect(stateOf(run(gated, [...open, entry({ id: 'x', on: '2026-05-11', kind: 'reading', readings: { coolant: 80 } })], '2026-05-11'))).toBe('resting');
-    expect(stateOf(run(gated, [...open, entry({ id: 'x', on: '2026-05-11', kind: 'reading', readings: { coolant: 99 } })], '2026-05-11'))).toBe('due');
+    expect(
+      stateOf(run(gated, [...open, entry({ id: 'x', on: '2026-05-11', kind: 'reading', readings: { coolant: 80 } })], '2026-05-11')),
+    ).toBe('resting');
+    expect(
+      stateOf(run(gated, [...open, entry({ id: 'x', on: '2026-05-11', kind: 'reading', readings: { coolant: 99 } })], '2026-05-11')),
+    ).toBe('due');
   });
 
   test('idle 1 month: 29 CFR 1910.179(j)(4) (from memory)', () => {
@@ -145,7 +160,8 @@ describe('gates, attachments, age and idleness', () => {
 
   test('a hard stop holds the machine once the limit is more than so late', () => {
     const task = 'task t "Task" every 100 h of engine allow 10 h late hold 20 h late "Do not run it on: the service is long overdue."';
-    const at = (hours: number): string => run(task, history(['2026-01-01', done('t', { engine: 0 })], ['2026-02-01', meters({ engine: hours })]), '2026-02-02').verdict;
+    const at = (hours: number): string =>
+      run(task, history(['2026-01-01', done('t', { engine: 0 })], ['2026-02-01', meters({ engine: hours })]), '2026-02-02').verdict;
     expect([at(99), at(110), at(120), at(120.1)]).toEqual(['ready', 'work-due-first', 'work-due-first', 'held']);
     expect(run(task, [], '2026-02-02').verdict).toBe('cannot-tell');
   });
@@ -158,10 +174,22 @@ task half-b "Second half" every 200 h of engine restarts wash
 task wash "Wash" every 50 h of engine`;
 
   test('doing the whole covers its part; the parts together meet the whole; restarting moves the clock', () => {
-    const whole = run('task full "Full" every 400 h of engine covers half-a\ntask half-a "Half" every 200 h of engine', history(['2026-01-01', done('full', { engine: 100 })], ['2026-02-01', meters({ engine: 150 })]), '2026-02-02');
+    const whole = run(
+      'task full "Full" every 400 h of engine covers half-a\ntask half-a "Half" every 200 h of engine',
+      history(['2026-01-01', done('full', { engine: 100 })], ['2026-02-01', meters({ engine: 150 })]),
+      '2026-02-02',
+    );
     expect(whole.tasks.map((task) => task.left)).toEqual([350 * 36000, 150 * 36000]);
     const split = tasks.replace('covers half-a ', '');
-    const parts = run(split, history(['2026-01-01', done('half-a', { engine: 100 })], ['2026-01-09', done('half-b', { engine: 120 })], ['2026-02-01', meters({ engine: 150 })]), '2026-02-02');
+    const parts = run(
+      split,
+      history(
+        ['2026-01-01', done('half-a', { engine: 100 })],
+        ['2026-01-09', done('half-b', { engine: 120 })],
+        ['2026-02-01', meters({ engine: 150 })],
+      ),
+      '2026-02-02',
+    );
     expect(parts.tasks.map((task) => task.left)).toEqual([370 * 36000, 150 * 36000, 170 * 36000, 20 * 36000]);
   });
 });

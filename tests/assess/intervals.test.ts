@@ -13,12 +13,14 @@ function look(task: string, entries: readonly Entry[], now: string, more = ''): 
   const graph = compileText(`${engine}${more}\ntask t "Task"\n${task}`);
   const found = assess(graph, entries, moment(now)).tasks.find((each) => each.task === 't');
   const due = found?.due;
-  const point = due == null ? '' : due.on === 'meter' ? ` ${due.ticks / 36000} h` : due.on === 'calendar' ? ` ${formatDate(due.day)}` : ` ${due.on}`;
+  const point =
+    due == null ? '' : due.on === 'meter' ? ` ${due.ticks / 36000} h` : due.on === 'calendar' ? ` ${formatDate(due.day)}` : ` ${due.on}`;
   return `${found?.state}${point}`;
 }
 
 describe('a meter limit', () => {
-  const entries = (value: number): readonly Entry[] => history(['2026-03-02', done('t', { engine: 1200 })], ['2026-05-11', meters({ engine: value })]);
+  const entries = (value: number): readonly Entry[] =>
+    history(['2026-03-02', done('t', { engine: 1200 })], ['2026-05-11', meters({ engine: value })]);
 
   test.each([
     [1289.9, 'clear 1300 h'],
@@ -39,7 +41,12 @@ describe('a meter limit', () => {
   });
 
   test('`more than` is reached only beyond the due point (14 CFR 91.207(c), from memory)', () => {
-    const now = (value: number): string => look('every more than 1 h of engine', history(['2026-01-01', done('t', { engine: 0 })], ['2026-01-02', meters({ engine: value })]), '2026-01-03');
+    const now = (value: number): string =>
+      look(
+        'every more than 1 h of engine',
+        history(['2026-01-01', done('t', { engine: 0 })], ['2026-01-02', meters({ engine: value })]),
+        '2026-01-03',
+      );
     expect(now(1)).toBe('coming-up 1 h');
     expect(now(1.1)).toBe('overdue 1 h');
   });
@@ -71,7 +78,8 @@ describe('a calendar limit', () => {
     const dueOn = history(['2005-10-19', done('t')]);
     expect(look(task, dueOn, '2006-05-05')).toBe('due 2006-04-17');
     expect(look(task, dueOn, '2006-05-06')).toBe('overdue 2006-04-17');
-    const next = (on: string): string => look(task, [...dueOn, ...history(['2005-01-01', meters({ engine: 1 })], [on, done('t')]).slice(1)], '2006-05-20');
+    const next = (on: string): string =>
+      look(task, [...dueOn, ...history(['2005-01-01', meters({ engine: 1 })], [on, done('t')]).slice(1)], '2006-05-20');
     expect(next('2006-03-30')).toBe('clear 2006-10-14');
     expect(next('2006-05-05')).toBe('clear 2006-10-14');
     expect(next('2006-03-29')).toBe('clear 2006-09-25');
@@ -80,8 +88,16 @@ describe('a calendar limit', () => {
 });
 
 describe('counting', () => {
-  const late = history(['2026-01-01', done('t', { engine: 100 })], ['2026-02-01', done('t', { engine: 207 })], ['2026-02-02', meters({ engine: 207 })]);
-  const early = history(['2026-01-01', done('t', { engine: 100 })], ['2026-02-01', done('t', { engine: 190 })], ['2026-02-02', meters({ engine: 190 })]);
+  const late = history(
+    ['2026-01-01', done('t', { engine: 100 })],
+    ['2026-02-01', done('t', { engine: 207 })],
+    ['2026-02-02', meters({ engine: 207 })],
+  );
+  const early = history(
+    ['2026-01-01', done('t', { engine: 100 })],
+    ['2026-02-01', done('t', { engine: 190 })],
+    ['2026-02-02', meters({ engine: 190 })],
+  );
 
   test('from due if late: what is overrun is taken from the next interval, early work re-anchors (14 CFR 91.409(b))', () => {
     const task = 'every 100 h of engine allow 10 h late count from due if late';
@@ -134,19 +150,33 @@ describe('first and staged', () => {
   });
 
   test('a machine taken over with no record is not clear', () => {
-    expect(look('first at 50 h of engine every 100 h of engine', history(['2026-02-01', meters({ engine: 900 })]), '2026-02-01')).toBe('unrecorded');
+    expect(look('first at 50 h of engine every 100 h of engine', history(['2026-02-01', meters({ engine: 900 })]), '2026-02-01')).toBe(
+      'unrecorded',
+    );
     expect(look('every 100 h of engine', history(['2026-02-01', meters({ engine: 900 })]), '2026-02-01')).toBe('unrecorded');
   });
 
   test('a statement counts as a doing at what it states', () => {
     const stated = ['2026-02-01', { kind: 'stated', task: 't', doneBy: '2025-01-01', doneAt: { engine: 1200 } }] as const;
-    expect(look('every 100 h of engine or 12 months, whichever first', history([...stated], ['2026-02-01', meters({ engine: 1250 })]), '2026-02-01')).toBe('overdue 2026-01-01');
+    expect(
+      look(
+        'every 100 h of engine or 12 months, whichever first',
+        history([...stated], ['2026-02-01', meters({ engine: 1250 })]),
+        '2026-02-01',
+      ),
+    ).toBe('overdue 2026-01-01');
   });
 
   test('a series after an event; missed stages do not pile up', () => {
     const task = 'at 1 h, 10 h, 50 h of engine after refit every 250 h of engine';
     const refit = (value: number, ...doings: number[]): readonly Entry[] =>
-      history([...born], ['2026-01-02', done('t', { engine: 0 })], ['2026-02-01', { kind: 'event', event: 'refit', meters: { engine: 100 } }], ...doings.map((at, i) => [`2026-02-0${i + 2}`, done('t', { engine: at })] as const), ['2026-02-09', meters({ engine: value })]);
+      history(
+        [...born],
+        ['2026-01-02', done('t', { engine: 0 })],
+        ['2026-02-01', { kind: 'event', event: 'refit', meters: { engine: 100 } }],
+        ...doings.map((at, i) => [`2026-02-0${i + 2}`, done('t', { engine: at })] as const),
+        ['2026-02-09', meters({ engine: value })],
+      );
     const event = 'event refit "A wheel was refitted"';
     expect(look(task, refit(100.5), '2026-02-10', event)).toBe('clear 101 h');
     expect(look(task, refit(101), '2026-02-10', event)).toBe('due 101 h');
@@ -158,7 +188,8 @@ describe('first and staged', () => {
 describe('on marks', () => {
   test('every multiple of 250 h; early work inside the window meets the mark; missed marks do not pile up', () => {
     const task = 'every multiple of 250 h of engine allow 10 h early, 10 h late';
-    const at = (doing: number, now: number): string => look(task, history(['2026-01-01', done('t', { engine: doing })], ['2026-06-01', meters({ engine: now })]), '2026-06-01');
+    const at = (doing: number, now: number): string =>
+      look(task, history(['2026-01-01', done('t', { engine: doing })], ['2026-06-01', meters({ engine: now })]), '2026-06-01');
     expect(at(239, 250)).toBe('due 250 h');
     expect(at(240, 250)).toBe('clear 500 h');
     expect(at(240, 500)).toBe('due 500 h');

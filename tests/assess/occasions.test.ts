@@ -52,7 +52,13 @@ describe('each shift', () => {
   test('after each shift: due once it is over, until done', () => {
     expect(state('after each shift', shifts, '2026-05-11 10:00')).toBe('due');
     expect(state('after each shift', shifts, '2026-05-11 10:00', { intent: { outing: { shift: 'early' } } })).toBe('clear');
-    expect(state('after each shift', [...shifts, entry({ id: 'x', on: '2026-05-11', at: '10:05', kind: 'done', tasks: ['t'] })], '2026-05-11 11:00')).toBe('clear');
+    expect(
+      state(
+        'after each shift',
+        [...shifts, entry({ id: 'x', on: '2026-05-11', at: '10:05', kind: 'done', tasks: ['t'] })],
+        '2026-05-11 11:00',
+      ),
+    ).toBe('clear');
   });
 });
 
@@ -71,13 +77,19 @@ describe('after work and storage', () => {
     expect(state('before storage', out, '2026-10-30', { intent: { storage: true } })).toBe('due');
     expect(state('before storage', stored, '2026-11-02')).toBe('due');
     expect(state('after storage', stored, '2026-11-02')).toBe('clear');
-    expect(state('after storage', [...stored, entry({ id: 'u', on: '2027-03-01', kind: 'storage', phase: 'ends' })], '2027-03-01')).toBe('due');
+    expect(state('after storage', [...stored, entry({ id: 'u', on: '2027-03-01', kind: 'storage', phase: 'ends' })], '2027-03-01')).toBe(
+      'due',
+    );
   });
 });
 
 describe('happenings', () => {
   test('on refuelling, after attaching, on an event: due until done since', () => {
-    const entries = history(['2026-05-01', { kind: 'refuelled' }], ['2026-05-02', { kind: 'attached', attachment: 'mower' }], ['2026-05-03', { kind: 'event', event: 'refit' }]);
+    const entries = history(
+      ['2026-05-01', { kind: 'refuelled' }],
+      ['2026-05-02', { kind: 'attached', attachment: 'mower' }],
+      ['2026-05-03', { kind: 'event', event: 'refit' }],
+    );
     for (const task of ['on refuelling', 'after attaching mower', 'on refit']) {
       expect(state(task, entries, '2026-05-04')).toBe('due');
       expect(state(task, [...entries, entry({ id: 'x', on: '2026-05-04', kind: 'done', tasks: ['t'] })], '2026-05-04')).toBe('clear');
@@ -86,7 +98,8 @@ describe('happenings', () => {
   });
 
   test('within 10 h after an event', () => {
-    const after = (value: number): readonly Entry[] => history(['2026-05-03', { kind: 'event', event: 'refit', meters: { engine: 100 } }], ['2026-05-09', meters({ engine: value })]);
+    const after = (value: number): readonly Entry[] =>
+      history(['2026-05-03', { kind: 'event', event: 'refit', meters: { engine: 100 } }], ['2026-05-09', meters({ engine: value })]);
     expect(state('within 10 h of engine after refit', after(108), '2026-05-09')).toBe('clear');
     expect(state('within 10 h of engine after refit', after(110), '2026-05-09')).toBe('due');
     expect(state('within 10 h of engine after refit', after(111), '2026-05-09')).toBe('overdue');

@@ -25,7 +25,7 @@ describe('a task of two editions', () => {
     ['every 100 h of engine', 'every 100 h of engine only if coolant above 97 °C', ['gate: looser']],
     ['every 100 h of engine', 'every 100 h of engine warning "Hot."', ['cautions: different']],
     ['every 100 h of engine', 'every 100 h of engine hold 20 h late "Stop."', ['hard stop: tighter']],
-    ['before each day\'s work', 'before each outing', ['timing: looser', 'timing: tighter']],
+    ["before each day's work", 'before each outing', ['timing: looser', 'timing: tighter']],
   ])('%s → %s', (before, after, expected) => expect(bearings(before, after)).toEqual(expected));
 
   test('layout, comments and the order of declarations change nothing', () => {
@@ -37,7 +37,10 @@ describe('a task of two editions', () => {
 });
 
 test('new and gone tasks, and declarations that changed', () => {
-  const comparison = compareEditions(compileText(`${machine}task t "Task" every 1 year`), compileText(`${machine.replace('above 97', 'above 99')}task u "Other" every 1 year`));
+  const comparison = compareEditions(
+    compileText(`${machine}task t "Task" every 1 year`),
+    compileText(`${machine.replace('above 97', 'above 99')}task u "Other" every 1 year`),
+  );
   expect(comparison.tasks.map((task) => `${task.task} ${task.status}`)).toEqual(['u new', 't gone']);
   expect(comparison.declarations).toEqual([{ kind: 'gauges', id: 'coolant', status: 'changed' }]);
 });
@@ -48,6 +51,12 @@ test('which due points of a machine move, by how much and why', () => {
   const entries = history(['2026-01-01', done(['t', 'u'], { engine: 1200 })], ['2026-03-01', meters({ engine: 1285 })]);
   const [move, ...more] = compareEditions(before, after, [{ name: 'no. 7', entries }], moment('2026-03-02')).moves;
   expect(more).toEqual([]);
-  expect([move?.machine, move?.task, move?.before.state, move?.after.state, move?.by]).toEqual(['no. 7', 't', 'clear', 'overdue', -20 * 36000]);
+  expect([move?.machine, move?.task, move?.before.state, move?.after.state, move?.by]).toEqual([
+    'no. 7',
+    't',
+    'clear',
+    'overdue',
+    -20 * 36000,
+  ]);
   expect(move?.why[0]?.bearing).toBe('tighter');
 });

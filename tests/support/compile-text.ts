@@ -14,6 +14,7 @@ export function compileFile(text: string, more: Readonly<Record<string, string>>
   const files: Readonly<Record<string, string>> = { 'test.due': text, ...more };
   const { graph, diagnostics } = compile('test.due', (path) => (Object.hasOwn(files, path) ? files[path] : undefined));
   const errors = diagnostics.filter((diagnostic) => diagnostic.severity === 'error');
-  if (graph === null || errors.length > 0) throw new Error(`does not compile:\n${errors.map((each) => `${each.code} ${each.message}`).join('\n')}`);
+  if (graph === null || errors.length > 0)
+    throw new Error(`does not compile:\n${errors.map((each) => `${each.code} ${each.message}`).join('\n')}`);
   return graph;
 }

@@ -13,7 +13,9 @@ export function moment(text: string): Moment {
 }
 
 /** Gives each entry an id (`e1`, `e2`, …) and its date and time from a text. */
-export function history(...entries: readonly (readonly [when: string, entry: DistributiveOmit<Entry, 'id' | 'on' | 'at'>])[]): readonly Entry[] {
+export function history(
+  ...entries: readonly (readonly [when: string, entry: DistributiveOmit<Entry, 'id' | 'on' | 'at'>])[]
+): readonly Entry[] {
   return entries.map(([when, entry], i) => {
     const [on = '', at] = when.split(' ');
     return { id: `e${i + 1}`, on, ...(at === undefined ? {} : { at }), ...entry } as Entry;
@@ -31,7 +33,9 @@ export function meters(values: Record<string, number>): DistributiveOmit<Entry, 
 }
 
 /** A reading of gauges and dipsticks. */
-export function reads(values: Record<string, number | 'below-low' | 'low' | 'full' | 'above-full'>): DistributiveOmit<Entry, 'id' | 'on' | 'at'> {
+export function reads(
+  values: Record<string, number | 'below-low' | 'low' | 'full' | 'above-full'>,
+): DistributiveOmit<Entry, 'id' | 'on' | 'at'> {
   return { kind: 'reading', readings: values };
 }
 

@@ -3,6 +3,7 @@ import type { CommandHost } from './command-host.js';
 import { addCheck } from './commands/check.js';
 import { addCompile } from './commands/compile.js';
 import { addDue } from './commands/due.js';
+import { addOuting } from './commands/outing.js';
 import { addRules } from './commands/rules.js';
 import { addWhy } from './commands/why.js';
 import { type ExitCode, exitCode } from './exit-code.js';
@@ -10,7 +11,7 @@ import type { Shell } from './shell.js';
 import { styleFor, wantsColour } from './style-for.js';
 
 /** Those that answer a question, in the order in which help lists them. */
-const answering = { due: addDue, why: addWhy, check: addCheck, rules: addRules, compile: addCompile } as const;
+const answering = { due: addDue, why: addWhy, outing: addOuting, check: addCheck, rules: addRules, compile: addCompile } as const;
 
 const epilogue = `
 A SCHEDULE is a .due text, or the .json that \`duewright compile\` wrote. A LOGBOOK holds one JSON entry a line; - is the standard input.

@@ -9,12 +9,27 @@ export function compare(world: World, node: CompareNode): Finding {
   const point = standingReading(world, node.instrument);
   if (typeof point === 'string') {
     const last = latestReading(world, node.instrument);
-    return unknown({ what: 'reading', instrument: node.instrument.id, because: point }, last?.when ?? null, last === null ? [] : [last.entry]);
+    return unknown(
+      { what: 'reading', instrument: node.instrument.id, because: point },
+      last?.when ?? null,
+      last === null ? [] : [last.entry],
+    );
   }
   const truth = isIn(point.value, node.range);
   const note = { is: 'reading', instrument: node.instrument.id, value: point.value, when: point.when } as const;
-  if (node.instrument.is !== 'meter' || !truth || node.range.from === undefined) return found(truth, point.when, entriesOfReading(world, node.instrument, point), note);
+  if (node.instrument.is !== 'meter' || !truth || node.range.from === undefined)
+    return found(truth, point.when, entriesOfReading(world, node.instrument, point), note);
   // a meter only rises: what counts as evidence is when it came into the range, not each later reading
   const crossing = firstPointReaching(world.timeline.meters.get(node.instrument.id), node.range.from, !node.range.fromIncluded);
-  return found(truth, crossing?.when ?? point.when, [...new Set([...entriesOfReading(world, node.instrument, point), ...(crossing === undefined ? [] : [crossing.entry, ...crossing.alongside])])], note);
+  return found(
+    truth,
+    crossing?.when ?? point.when,
+    [
+      ...new Set([
+        ...entriesOfReading(world, node.instrument, point),
+        ...(crossing === undefined ? [] : [crossing.entry, ...crossing.alongside]),
+      ]),
+    ],
+    note,
+  );
 }

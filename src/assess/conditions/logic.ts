@@ -42,7 +42,10 @@ function joined(parts: readonly Finding[], decisive: 'true' | 'false', otherwise
 
 /** The finding with the newest evidence; the first of equals. */
 function newest(findings: readonly Finding[]): Finding | undefined {
-  return findings.reduce<Finding | undefined>((best, each) => (best === undefined || isNewer(each.evidence, best.evidence) ? each : best), undefined);
+  return findings.reduce<Finding | undefined>(
+    (best, each) => (best === undefined || isNewer(each.evidence, best.evidence) ? each : best),
+    undefined,
+  );
 }
 
 function isNewer(a: Moment | null, b: Moment | null): boolean {

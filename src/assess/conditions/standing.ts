@@ -9,7 +9,11 @@ import type { World } from '../world.js';
 export function positionIs(world: World, node: PositionIsNode): Finding {
   const left = world.timeline.positions.get(node.part);
   const position = left?.position ?? world.index.graph.access.rest[node.part] ?? '';
-  return found(position === node.position, left?.when ?? null, left === undefined ? [] : [left.entry], { is: 'position', position, atRest: left === undefined });
+  return found(position === node.position, left?.when ?? null, left === undefined ? [] : [left.entry], {
+    is: 'position',
+    position,
+    atRest: left === undefined,
+  });
 }
 
 /** On if an entry last put it on, or the intended outing names it. */
@@ -23,7 +27,9 @@ export function attachmentOn(world: World, attachment: string): Finding {
   if (world.options.intent?.outing?.attachments?.includes(attachment) === true) return found(true, world.now, []);
   const spell = world.timeline.attachments.get(attachment)?.at(-1);
   if (spell === undefined) return found(false, null, []);
-  return spell.end === null ? found(true, spell.begin.when, [spell.begin.entry]) : found(false, spell.end.when, [spell.begin.entry, spell.end.entry]);
+  return spell.end === null
+    ? found(true, spell.begin.when, [spell.begin.entry])
+    : found(false, spell.end.when, [spell.begin.entry, spell.end.entry]);
 }
 
 /** Open or not; of a class; or of a later class than one. */
@@ -34,7 +40,11 @@ export function defectIs(world: World, node: DefectIsNode): Finding {
   if (spell === undefined) return found(holds, null, []);
   if (spell.end !== null) return found(holds, spell.end.when, [spell.begin.entry, spell.end.entry]);
   const by = spell.class?.by ?? spell.begin;
-  return found(holds, by.when, [...new Set([spell.begin.entry, by.entry])], { is: 'defect', class: spell.class?.name ?? null, since: spell.begin.when });
+  return found(holds, by.when, [...new Set([spell.begin.entry, by.entry])], {
+    is: 'defect',
+    class: spell.class?.name ?? null,
+    since: spell.begin.when,
+  });
 }
 
 function matches(world: World, node: DefectIsNode, spell: DefectSpell): boolean {

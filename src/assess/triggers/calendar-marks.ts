@@ -25,7 +25,14 @@ export function calendarWindow(world: World, node: CalendarWindowNode, context: 
   return onCalendar(world, rule, node.early, marks, node.months, context);
 }
 
-function onCalendar(world: World, rule: LimitRule, early: Margin, marks: (month: number) => readonly Day[], months: number, context: TriggerContext): Reach {
+function onCalendar(
+  world: World,
+  rule: LimitRule,
+  early: Margin,
+  marks: (month: number) => readonly Day[],
+  months: number,
+  context: TriggerContext,
+): Reach {
   const axis = axisOf(world, { on: 'calendar', unit: 'days', count: 1 });
   const found = baseForMarks(world, axis, doingsOf(world, context.task));
   if (found !== null && 'missing' in found) return lacksBase(world, rule, found);
@@ -40,7 +47,12 @@ function onCalendar(world: World, rule: LimitRule, early: Margin, marks: (month:
   if (next === null) return quiet(rule.id);
   const { due, missed } = unmetMark(next, latest ?? next - 1, latest === null ? 0 : search.countBetween(next, latest));
   const base = { value: found.value, why: found.why, entries: found.entries };
-  return judge(world, rule, axis, { base, due, now: { value: today, entries: [] }, ...(missed > 0 ? { note: { is: 'marks-missed', count: missed } as const } : {}) });
+  return judge(world, rule, axis, {
+    base,
+    due,
+    now: { value: today, entries: [] },
+    ...(missed > 0 ? { note: { is: 'marks-missed', count: missed } as const } : {}),
+  });
 }
 
 function latestOrNext(search: MarkSearch, today: Day): Day | null {

@@ -30,4 +30,3 @@ function isMet(world: World, id: NodeId, context: TriggerContext): boolean {
       throw new Error(`\`first\` cannot hold a ${node.kind} node`);
   }
 }
-

@@ -24,7 +24,12 @@ export function event(world: World, node: EventNode, context: TriggerContext): R
   return afterHappening(world, node, world.timeline.events.get(node.event)?.at(-1), context);
 }
 
-function afterHappening(world: World, node: AttachingNode | RefuellingNode | EventNode, latest: Stamped | undefined, context: TriggerContext): Reach {
+function afterHappening(
+  world: World,
+  node: AttachingNode | RefuellingNode | EventNode,
+  latest: Stamped | undefined,
+  context: TriggerContext,
+): Reach {
   if (latest === undefined) {
     world.observe({ node: node.id, state: 'clear', entries: [], note: { is: 'not-happened' } });
     return quiet(node.id);
@@ -33,7 +38,13 @@ function afterHappening(world: World, node: AttachingNode | RefuellingNode | Eve
   const isDone = last?.when != null && notBefore(last.when, latest.when);
   if (!isDone && node.kind === 'event' && node.within !== undefined) return within(world, { ...node, within: node.within }, latest);
   const entries = [...new Set([latest.entry, ...(last?.entries ?? [])])];
-  world.observe({ node: node.id, state: isDone ? 'clear' : 'due', entries, reachedAt: isDone ? null : latest.when, note: { is: 'happened', when: latest.when, done: last?.when ?? null } });
+  world.observe({
+    node: node.id,
+    state: isDone ? 'clear' : 'due',
+    entries,
+    reachedAt: isDone ? null : latest.when,
+    note: { is: 'happened', when: latest.when, done: last?.when ?? null },
+  });
   return isDone ? quiet(node.id) : dueSince(node.id, latest.when);
 }
 

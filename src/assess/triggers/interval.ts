@@ -23,7 +23,12 @@ export function interval(world: World, node: IntervalNode, context: TriggerConte
 }
 
 /** The limit has no base, or one whose meter value nobody noted. */
-export function lacksBase(world: World, rule: LimitRule, found: Exclude<ReturnType<typeof baseOf>, { base: Base }>, now: LimitFacts['now'] = null): Reach {
+export function lacksBase(
+  world: World,
+  rule: LimitRule,
+  found: Exclude<ReturnType<typeof baseOf>, { base: Base }>,
+  now: LimitFacts['now'] = null,
+): Reach {
   const state = found.unrecorded ? 'unrecorded' : 'unknown';
   const limit = { base: null, span: null, due: null, overdueAfter: null, comingUpFrom: null, now, left: null, used: null };
   world.observe({ node: rule.id, state, ...(now === null ? {} : { limit }), entries: found.entries, missing: [found.missing] });
@@ -31,7 +36,12 @@ export function lacksBase(world: World, rule: LimitRule, found: Exclude<ReturnTy
 }
 
 /** The limit has a base, and its axis has no reading for now. */
-export function lacksNow(world: World, rule: LimitRule, axis: Axis, base: { readonly entries: Base['entries']; readonly when?: Moment | null }): Reach {
+export function lacksNow(
+  world: World,
+  rule: LimitRule,
+  axis: Axis,
+  base: { readonly entries: Base['entries']; readonly when?: Moment | null },
+): Reach {
   world.observe({ node: rule.id, state: 'unknown', entries: base.entries, missing: [axis.missing] });
   return cannotTell(rule.id, [axis.missing], 'unknown', hiddenStop(rule));
 }

@@ -17,7 +17,13 @@ export function marks(world: World, node: MarksNode, context: TriggerContext): R
   const now = axis.now(null);
   if (now === null) return lacksNow(world, node, axis, { entries: found?.entries ?? [] });
   const latest = Math.floor(now.value / size) * size;
-  if (found === null && latest > 0) return lacksBase(world, node, { missing: { what: 'record', task: context.task }, unrecorded: true, entries: now.entries }, { point: axis.point(now.value), entries: now.entries });
+  if (found === null && latest > 0)
+    return lacksBase(
+      world,
+      node,
+      { missing: { what: 'record', task: context.task }, unrecorded: true, entries: now.entries },
+      { point: axis.point(now.value), entries: now.entries },
+    );
   const metUpTo = found === null ? 0 : found.value + (found.why === 'start' ? 0 : node.early.size);
   const next = (Math.floor(metUpTo / size) + 1) * size;
   const { due, missed } = unmetMark(next, latest, (latest - next) / size);

@@ -12,8 +12,11 @@ import type { World } from '../world.js';
 /** Before or after work, each outing, each shift, or storage (docs/meaning.md §5). */
 export function occasion(world: World, node: OccasionNode, context: TriggerContext): Reach {
   const last = realDoings(world, context.task).findLast((doing) => doing.when !== null);
-  if (node.when === 'before') return node.of === 'storage' ? beforeStorage(world, node, last) : beforeWork(world, node, roundOf(node.of), last);
-  return node.of === 'storage' ? afterStorage(world, node, last) : afterWork(world, node, node.of === 'work' ? 'work' : roundOf(node.of), last);
+  if (node.when === 'before')
+    return node.of === 'storage' ? beforeStorage(world, node, last) : beforeWork(world, node, roundOf(node.of), last);
+  return node.of === 'storage'
+    ? afterStorage(world, node, last)
+    : afterWork(world, node, node.of === 'work' ? 'work' : roundOf(node.of), last);
 }
 
 function roundOf(of: Exclude<OccasionNode['of'], 'storage'>): Round {
@@ -35,7 +38,11 @@ function beforeWork(world: World, node: OccasionNode, round: Round, last: Effect
   const before = outingBefore(world, round, work);
   const isDone = last?.when != null && (before === null || isAfterOuting(last.when, before));
   const note: Note = { is: 'work-on', intended: work.intended, lastEnd: before?.end ?? null, done: last?.when ?? null };
-  const entries = [...(work.outing === null ? [] : [work.outing.entry]), ...(before === null ? [] : [before.entry]), ...(last?.entries ?? [])];
+  const entries = [
+    ...(work.outing === null ? [] : [work.outing.entry]),
+    ...(before === null ? [] : [before.entry]),
+    ...(last?.entries ?? []),
+  ];
   return settle(world, node, isDone ? null : (work.outing?.when ?? world.now), entries, note);
 }
 
@@ -66,7 +73,11 @@ function afterStorage(world: World, node: OccasionNode, last: EffectiveDoing | u
 /** Due since something happened, unless it was done since (the same day counts). */
 function answeredBy(world: World, node: OccasionNode, since: Moment, entries: readonly EntryId[], last: EffectiveDoing | undefined): Reach {
   const isDone = last?.when != null && notBefore(last.when, since);
-  return settle(world, node, isDone ? null : since, [...entries, ...(last?.entries ?? [])], { is: 'happened', when: since, done: last?.when ?? null });
+  return settle(world, node, isDone ? null : since, [...entries, ...(last?.entries ?? [])], {
+    is: 'happened',
+    when: since,
+    done: last?.when ?? null,
+  });
 }
 
 function settle(world: World, node: OccasionNode, due: Moment | null, entries: readonly EntryId[], note: Note): Reach {

@@ -11,22 +11,22 @@ export function sooner(world: World, node: SoonerNode, _context: TriggerContext)
   const meter = world.index.graph.meters.find((each) => each.unit === 'h' && !each.fromOutings);
   const fall = meter === undefined ? null : fallOf(world, node.dipstick, meter.id);
   if (fall === null || meter === undefined) {
-    world.observe({ node: node.id, state: 'clear', entries: [], missing: [{ what: 'reading', instrument: node.dipstick, because: 'too-few' }] });
+    world.observe({
+      node: node.id,
+      state: 'clear',
+      entries: [],
+      missing: [{ what: 'reading', instrument: node.dipstick, because: 'too-few' }],
+    });
     return quiet(node.id);
   }
   const amount = { on: 'meter', meter: meter.id, ticks: Math.round(node.share * fall.ticksLeft) } as const;
   const axis = axisOf(world, amount);
   const now = axis.now(null) ?? { value: fall.last.ticks, entries: [] };
   const lead = { size: Math.floor(Math.min(amount.ticks / 10, 10 * 36_000)) };
-  return judge(
-    world,
-    { id: node.id, late: { size: 0 }, lead },
-    axis,
-    {
-      base: { value: fall.last.ticks, why: 'reading', entries: fall.entries },
-      due: axis.add(fall.last.ticks, amount, 1),
-      now,
-      note: { is: 'consumption', litresPerHour: fall.litresPerTick * 36_000, levels: fall.levels, litresLeft: fall.litresLeft },
-    },
-  );
+  return judge(world, { id: node.id, late: { size: 0 }, lead }, axis, {
+    base: { value: fall.last.ticks, why: 'reading', entries: fall.entries },
+    due: axis.add(fall.last.ticks, amount, 1),
+    now,
+    note: { is: 'consumption', litresPerHour: fall.litresPerTick * 36_000, levels: fall.levels, litresLeft: fall.litresLeft },
+  });
 }

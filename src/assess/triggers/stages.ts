@@ -33,7 +33,12 @@ export function stages(world: World, node: StagesNode, context: TriggerContext):
   if (now === null) return lacksNow(world, node, axis, { entries: start.entries });
   const due = stageDue(points, met, now.value);
   const used = last === undefined || met === 0 ? [] : [...last.entries, ...(axis.at(last)?.entries ?? [])];
-  return judge(world, node, axis, { base: { value: start.value, why: start.why, entries: [...start.entries, ...used] }, due, now, note: { is: 'stages', met, of: points.length } });
+  return judge(world, node, axis, {
+    base: { value: start.value, why: start.why, entries: [...start.entries, ...used] },
+    due,
+    now,
+    note: { is: 'stages', met, of: points.length },
+  });
 }
 
 /** Whether nothing is left of a series; `first` asks this to know whether `every` has taken over. */
@@ -52,7 +57,9 @@ export function stagesAreMet(world: World, node: StagesNode, context: TriggerCon
 
 function lastDoing(world: World, node: StagesNode, context: TriggerContext): EffectiveDoing | undefined {
   const event = node.from.is === 'event' ? world.timeline.events.get(node.from.event)?.at(-1) : undefined;
-  return doingsOf(world, context.task).findLast((doing) => event === undefined || (doing.when !== null && notBefore(doing.when, event.when)));
+  return doingsOf(world, context.task).findLast(
+    (doing) => event === undefined || (doing.when !== null && notBefore(doing.when, event.when)),
+  );
 }
 
 function startOf(world: World, node: StagesNode, axis: Axis): StageStart | null | 'no-event' {

@@ -16,7 +16,12 @@ export function when(world: World, node: WhenNode, context: TriggerContext): Rea
   const last = realDoings(world, context.task).findLast((doing) => doing.when !== null);
   if (last?.when != null && (found.evidence === null || notBefore(last.when, found.evidence))) {
     const [by = ''] = last.entries;
-    world.observe({ node: node.id, state: 'clear', entries: [...new Set([...found.entries, ...last.entries])], note: { is: 'answered', by, when: last.when } });
+    world.observe({
+      node: node.id,
+      state: 'clear',
+      entries: [...new Set([...found.entries, ...last.entries])],
+      note: { is: 'answered', by, when: last.when },
+    });
     return quiet(node.id);
   }
   if (found.truth === 'unknown') {

@@ -19,7 +19,10 @@ export function whichever(world: World, node: WhicheverNode | AnyNode, context: 
   const parts = node.parts.map((id: NodeId) => ({ id, reach: evaluate(world, id, context) }));
   const order = mode === 'first' ? gravestFirst : mildestFirst;
   const state = order.find((each) => parts.some(({ reach }: Part) => reach.state === each)) ?? 'clear';
-  const chosen = decide(parts.filter(({ reach }: Part) => reach.state === state), mode);
+  const chosen = decide(
+    parts.filter(({ reach }: Part) => reach.state === state),
+    mode,
+  );
   if (chosen === undefined) throw new Error(`node ${node.id} has no parts`);
   world.observe({ node: node.id, state, governing: chosen.id, entries: [] });
   return {
@@ -34,7 +37,10 @@ export function whichever(world: World, node: WhicheverNode | AnyNode, context: 
 function decide(parts: readonly Part[], mode: 'first' | 'last'): Part | undefined {
   const sign = mode === 'first' ? 1 : -1;
   const key = keyFor(parts);
-  return parts.reduce<Part | undefined>((best, part) => (best === undefined || sign * (key(part) - key(best)) < 0 ? part : best), undefined);
+  return parts.reduce<Part | undefined>(
+    (best, part) => (best === undefined || sign * (key(part) - key(best)) < 0 ? part : best),
+    undefined,
+  );
 }
 
 /** A number that is smaller the earlier a part decides; one measure for all, so that they can be compared. */

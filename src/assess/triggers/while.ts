@@ -17,6 +17,12 @@ export function whileHolds(world: World, node: WhileNode, context: TriggerContex
     return reach;
   }
   const isIdle = reach.state === 'clear' || reach.state === 'coming-up';
-  world.observe({ node: node.id, state: isIdle ? 'clear' : 'unknown', governing: node.then, entries: found.entries, missing: found.missing });
+  world.observe({
+    node: node.id,
+    state: isIdle ? 'clear' : 'unknown',
+    governing: node.then,
+    entries: found.entries,
+    missing: found.missing,
+  });
   return isIdle ? quiet(node.id) : cannotTell(node.id, found.missing);
 }
