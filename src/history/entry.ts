@@ -118,8 +118,11 @@ export const entrySchema = z.discriminatedUnion('kind', [
   confirms,
 ]);
 
+/** What an owner records: one of the kinds above. */
 export type Entry = z.infer<typeof entrySchema>;
+/** What kind of thing an entry records. */
 export type EntryKind = Entry['kind'];
+/** The entries of one kind. */
 export type EntryOf<K extends EntryKind> = Extract<Entry, { kind: K }>;
 /** The id of an entry, unique within its history. */
 export type EntryId = string;

@@ -9,6 +9,7 @@ export interface BrokenLine {
   readonly problems: readonly EntryProblem[];
 }
 
+/** The entries of a text, and the lines that are none. */
 export interface EntriesRead {
   readonly entries: readonly Entry[];
   readonly broken: readonly BrokenLine[];

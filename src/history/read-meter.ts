@@ -18,6 +18,7 @@ export interface MeterRecord {
   readonly replacements: readonly Replacement[];
 }
 
+/** What became of them: those that count, in order, and those that do not. */
 export interface MeterRead {
   readonly points: readonly MeterPoint[];
   readonly suspects: readonly Suspect[];

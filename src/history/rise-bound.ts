@@ -23,6 +23,7 @@ export interface RiseBound {
   readonly byMinute: Least | null;
 }
 
+/** The bound before any reading. */
 export const NO_BOUND: RiseBound = { byDay: null, byMinute: null };
 
 /** The bound with one more reading in it. `ticksPerDay`: ticks of the meter's unit in 24 h. */

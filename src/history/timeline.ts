@@ -45,17 +45,20 @@ export interface Doing extends Stamped {
   readonly meters: ReadonlyMap<string, MeterPoint>;
 }
 
+/** What a gauge or dipstick read. */
 export interface InstrumentPoint extends Stamped {
   /** Gauge units; for a dipstick 0 is low, 1 is full, −Infinity somewhere below low, Infinity somewhere above full. */
   readonly value: number;
 }
 
+/** Time that an outing spent in one duty. */
 export interface DutyHours {
   readonly duty: string;
   /** Ticks of an hour. */
   readonly ticks: number;
 }
 
+/** Work with the machine. */
 export interface Outing extends Stamped {
   /** `when` is the start. `null` while it is still under way. */
   readonly end: Moment | null;
@@ -73,11 +76,13 @@ export interface Spell {
   readonly end: Stamped | null;
 }
 
+/** A defect from when it was found until it was closed. */
 export interface DefectSpell extends Spell {
   /** The class last noted, with the entry that noted it; `null` when none was. */
   readonly class: { readonly name: string; readonly by: Stamped } | null;
 }
 
+/** What the owner states about a task without a record. */
 export interface Statement extends Stamped {
   readonly doneBy: Day | null;
   /** Meter id → life total in ticks, about. */
@@ -85,12 +90,14 @@ export interface Statement extends Stamped {
   readonly words: string | null;
 }
 
+/** Fluid that was filled up. */
 export interface TopUp extends Stamped {
   readonly dipstick: string | null;
   readonly supply: string | null;
   readonly litres: number;
 }
 
+/** The machine's birth certificate; all `null` where there is none. */
 export interface MachineFacts {
   readonly entry: EntryId | null;
   readonly model: string | null;
@@ -99,6 +106,7 @@ export interface MachineFacts {
   readonly inService: Day | null;
 }
 
+/** The whole history. */
 export interface Timeline {
   readonly machine: MachineFacts;
   readonly meters: ReadonlyMap<string, MeterTrack>;

@@ -12,6 +12,7 @@ export interface EntryProblem {
   readonly message: string;
 }
 
+/** An entry, or what is wrong with the value that should be one. */
 export type ValidatedEntry =
   { readonly kind: 'entry'; readonly entry: Entry } | { readonly kind: 'problems'; readonly problems: readonly EntryProblem[] };
 

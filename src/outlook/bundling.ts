@@ -15,12 +15,14 @@ export interface BundledTask {
   readonly opens: readonly string[];
 }
 
+/** One visit, with what is done and opened up at it. */
 export interface Visit {
   readonly at: number;
   readonly tasks: readonly string[];
   readonly opens: readonly string[];
 }
 
+/** The best plan, and what it costs. */
 export interface Bundles {
   readonly visits: readonly Visit[];
   /** Sum over visits of what is opened up, in the unit of the costs. */

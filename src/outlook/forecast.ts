@@ -13,6 +13,7 @@ export interface DateRange {
   readonly level: number;
 }
 
+/** A range of days with what stands behind it. */
 export interface Forecast extends DateRange {
   readonly n: number;
   readonly of: string;

@@ -19,6 +19,7 @@ export interface RateOfUse extends Estimate {
   readonly until: Day;
 }
 
+/** The use in one month of the year. */
 export interface Season {
   readonly month: number;
   readonly factor: number;

@@ -8,7 +8,7 @@ export interface Point {
   readonly weight?: number;
 }
 
-/** A line through points; `null` slopes do not occur, there is no line instead. */
+/** A robust line through points. */
 export interface RobustLine {
   readonly slope: number;
   readonly intercept: number;

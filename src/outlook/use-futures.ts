@@ -27,6 +27,7 @@ export interface UseFutures {
 /** Meter → what may become of it. */
 export type FuturesByMeter = ReadonlyMap<string, UseFutures>;
 
+/** How many futures, how far, and which. */
 export interface FuturesOptions {
   /** How many; default 1000. */
   readonly count?: number;

@@ -16,6 +16,7 @@ export interface VisitAhead {
   readonly takes: WorkNeeded;
 }
 
+/** All proposed visits. */
 export interface VisitsAhead {
   readonly visits: readonly VisitAhead[];
   /** What all of them take, less what is on the shelf. */
@@ -29,6 +30,7 @@ export interface VisitsAhead {
   readonly method: string;
 }
 
+/** What the owner can choose about visits. */
 export interface VisitOptions {
   /** How much of the time from one doing to the next may be thrown away by doing a task early; default 0.15. */
   readonly pull?: number;
@@ -39,6 +41,8 @@ export interface VisitOptions {
 }
 
 const DEFAULT_PULL = 0.15;
+/** Days that any task may come forward, if that is no more than half its round: nobody walks out twice for so little. */
+const ALWAYS = 3;
 const METHOD = 'exact: fewest visits, then least opening up, then least life thrown away; days as most likely';
 
 /**
@@ -71,5 +75,6 @@ export function visitsAhead(graph: RuleGraph, ahead: YearAhead, options: VisitOp
 function windowOf({ next, later }: TaskAhead, now: Day, pull: number): { readonly from: number; readonly to: number } {
   const to = Math.max(now, next?.likely ?? now);
   const round = (later[0]?.likely ?? null) === null ? to - now : (later[0]?.likely ?? to) - to;
-  return { from: Math.max(now, Math.ceil(to - pull * round)), to };
+  const early = Math.max(pull * round, Math.min(ALWAYS, round / 2));
+  return { from: Math.max(now, Math.ceil(to - early)), to };
 }

@@ -29,6 +29,7 @@ export type Foreseen =
   | 'resting'
   | 'unknown';
 
+/** What the time ahead brings for one task. */
 export interface TaskAhead {
   readonly task: string;
   readonly state: TaskState;
@@ -43,9 +44,12 @@ export interface TaskAhead {
   readonly unforeseen: readonly string[];
   /** Days with a reading, of the meter that has the fewest; 0 where no meter bears on it. */
   readonly n: number;
+  /** The last reading that it starts from (of the meter that was not read the longest); what was due since then shows as due today. */
+  readonly readUntil: Day | null;
   readonly method: string;
 }
 
+/** The time looked at, and all tasks. */
 export interface YearAhead {
   readonly from: Day;
   readonly to: Day;
@@ -53,6 +57,7 @@ export interface YearAhead {
   readonly tasks: readonly TaskAhead[];
 }
 
+/** How far to look, along how many futures. */
 export interface AheadOptions {
   /** Default 365. */
   readonly days?: number;
@@ -112,7 +117,18 @@ interface Sky {
 function taskAhead(assessed: TaskAssessment, course: DueCourse | null, sky: Sky): TaskAhead {
   const { task, state } = assessed;
   const foreseen = foreseenOf(state, course);
-  const none = { task, state, foreseen, next: null, decides: [], later: [], unforeseen: course?.unforeseen ?? [], n: 0, method: 'none' };
+  const none = {
+    task,
+    state,
+    foreseen,
+    next: null,
+    decides: [],
+    later: [],
+    unforeseen: course?.unforeseen ?? [],
+    n: 0,
+    readUntil: null,
+    method: 'none',
+  };
   if (foreseen === 'now') return { ...none, next: { early: sky.now, likely: sky.now, late: sky.now, level: 1 }, method: 'as assessed' };
   if (course === null || (foreseen !== 'simulated' && foreseen !== 'calendar')) return none;
   const followed = follow(course, sky);
@@ -124,6 +140,7 @@ function taskAhead(assessed: TaskAssessment, course: DueCourse | null, sky: Sky)
     decides: followed.decides,
     later: later.filter((range) => range !== null),
     n: used.length === 0 ? 0 : Math.min(...used.map(({ readings }) => readings)),
+    readUntil: used.length === 0 ? null : (Math.min(...used.map(({ start }) => start)) as Day),
     method: used[0]?.method ?? 'by the calendar',
   };
 }

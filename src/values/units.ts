@@ -23,6 +23,7 @@ export type Dimension =
   | 'bales'
   | 'pieces';
 
+/** One unit of the table. */
 export interface Unit {
   /** As the language and every output spell it. */
   readonly symbol: string;
