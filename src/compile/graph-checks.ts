@@ -6,6 +6,7 @@ import type { Span } from '../base/span.js';
 import { diagnose, type CatalogueEntry } from '../diagnostics/catalogue-entry.js';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { Origin, RuleGraph } from '../graph/rule-graph.js';
+import { accessCheck } from './access-check.js';
 import { lengthFolding } from './folded.js';
 
 /** What a check of the graph found, at the place where the graph says that a thing was written. */
@@ -21,7 +22,7 @@ export interface GraphFinding {
 export type GraphCheck = (graph: RuleGraph) => readonly GraphFinding[];
 
 /** All of them, in the order in which they are run. Errors keep the graph from being given out. */
-export const graphChecks: readonly GraphCheck[] = [];
+export const graphChecks: readonly GraphCheck[] = [accessCheck];
 
 /** Runs checks over a graph. */
 export function checkGraph(
