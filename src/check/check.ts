@@ -3,14 +3,11 @@
  */
 import type { SourceText } from '../base/source-text.js';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
-import { gather } from './load/gather.js';
-import { defaultLimits, type Limits } from './load/limits.js';
-import type { Loader, Shelf } from './load/shelf.js';
-import { isDefinitionOf, type DefinitionOf, type Model } from './model.js';
-import { nameTable, resolveNames } from './names.js';
-import { nodeIndex } from './walk.js';
-import { rules } from './rules/index.js';
-import { collect, hasErrors } from '../diagnostics/collect.js';
+import { parse } from '../syntax/parse.js';
+import { Examiner } from './examiner.js';
+import type { Limits } from './load/limits.js';
+import type { Loader } from './load/shelf.js';
+import type { Model } from './model.js';
 
 export interface CheckOptions {
   /** Bounds on what a schedule may ask for; those left out keep their defaults (8 deep, 32 files, 5,000 rules). */
@@ -34,19 +31,5 @@ export interface Checked {
  * @example check('tarn-55.due', (path) => files.get(path)).diagnostics
  */
 export function check(path: string, load: Loader, options: CheckOptions = {}): Checked {
-  const shelf: Shelf = { load, limits: { ...defaultLimits, ...options.limits }, sources: [], diagnostics: [] };
-  const gathered = gather(shelf, path);
-  const header = gathered?.headers[0];
-  if (gathered === undefined || header === undefined)
-    return { model: null, diagnostics: collect(shelf.diagnostics), sources: shelf.sources };
-  const { declarations, headers } = gathered;
-  const table = nameTable(declarations);
-  const references = resolveNames(declarations, table);
-  const meaning = new Map(references.flatMap(({ name, definition }) => (definition === undefined ? [] : [[name, definition] as const])));
-  const meters = table.definitions.filter((definition): definition is DefinitionOf<'meter'> => isDefinitionOf(definition, 'meter'));
-  const model: Model = { header, declarations, definitions: table.definitions, meters, references, meaning };
-  const nodes = nodeIndex([...headers, ...declarations.map(({ node }) => node)]);
-  const whole = !hasErrors(shelf.diagnostics);
-  const found = rules.flatMap((rule) => rule.check({ model, table, headers, nodes, whole }));
-  return { model, diagnostics: collect(shelf.diagnostics, found), sources: shelf.sources };
+  return new Examiner((source, index) => parse(source.text, index)).examine(path, load, options);
 }

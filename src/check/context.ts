@@ -2,8 +2,9 @@
  * What a rule looks at, and what a rule is.
  */
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
-import type { HeaderNode } from '../syntax/tree.js';
-import type { Model } from './model.js';
+import type { DeclarationNode, HeaderNode, TaskNode } from '../syntax/tree.js';
+import type { TaskLimit } from './limits.js';
+import type { Model, Reference } from './model.js';
 import type { NameTable } from './names.js';
 import type { CheckCode } from './report.js';
 import type { NodeIndex } from './walk.js';
@@ -15,6 +16,10 @@ export interface CheckContext {
   readonly headers: readonly HeaderNode[];
   /** Every node of every header and declaration, by kind. */
   readonly nodes: NodeIndex;
+  /** The names that a declaration uses. */
+  readonly referencesOf: (node: DeclarationNode) => readonly Reference[];
+  /** Tasks that say something about their limits (allowances, leads, holds, counting), each with all of them. */
+  readonly limits: () => readonly { readonly node: TaskNode; readonly limits: readonly TaskLimit[] }[];
   /** False where some of the text could not be read: then what seems to be missing may be there. */
   readonly whole: boolean;
 }
@@ -23,5 +28,10 @@ export interface CheckContext {
 export interface Rule {
   /** Every code that it can report. */
   readonly codes: readonly CheckCode[];
+  /**
+   * `declaration`: what it says of one declaration follows from that declaration and what the names in it mean (and on which meters there
+   * are), so it is asked of each by itself, and not again while those stay as they are. `schedule`: it looks at all together.
+   */
+  readonly scope: 'declaration' | 'schedule';
   readonly check: (context: CheckContext) => readonly Diagnostic[];
 }

@@ -32,16 +32,20 @@ export function tasksIn(model: Model): readonly { readonly node: TaskNode; reado
   return placed(model, 'task');
 }
 
-/** Each task with all its limits: its own, and those that others set by asking for it within a span. */
+const speaking: ReadonlySet<TaskClauseNode['kind']> = new Set(['allow', 'lead', 'hold', 'count']);
+
+/** Each task that says something about its limits, with all of them: its own, and those that others set by asking for it within a span. */
 export function limitsByTask(model: Model): readonly { readonly node: TaskNode; readonly limits: readonly TaskLimit[] }[] {
   const asked = new Map<unknown, TaskLimit[]>();
   for (const declaration of model.declarations) {
     for (const { node, limit } of askedWithin(model, declaration)) asked.set(node, [...(asked.get(node) ?? []), limit]);
   }
-  return tasksIn(model).map(({ node, home }) => ({
-    node,
-    limits: [...node.clauses.flatMap((clause) => ofClause(model, home, clause)), ...(asked.get(node) ?? [])],
-  }));
+  return tasksIn(model)
+    .filter(({ node }) => node.clauses.some(({ kind }) => speaking.has(kind)))
+    .map(({ node, home }) => ({
+      node,
+      limits: [...node.clauses.flatMap((clause) => ofClause(model, home, clause)), ...(asked.get(node) ?? [])],
+    }));
 }
 
 /** The limits of a plan. */

@@ -109,7 +109,9 @@ export function placed<K extends DeclarationNode['kind']>(
   model: Model,
   kind: K,
 ): readonly { readonly node: Extract<DeclarationNode, { kind: K }>; readonly home: Home }[] {
-  return model.declarations.flatMap(({ node, home }) => (isKind(node, kind) ? [{ node, home }] : []));
+  const found: { readonly node: Extract<DeclarationNode, { kind: K }>; readonly home: Home }[] = [];
+  for (const { node, home } of model.declarations) if (isKind(node, kind)) found.push({ node, home });
+  return found;
 }
 
 function isKind<K extends DeclarationNode['kind']>(node: DeclarationNode, kind: K): node is Extract<DeclarationNode, { kind: K }> {

@@ -14,6 +14,8 @@ export interface NameTable {
   /** Later declarations of a name that is taken, each with the one that took it. */
   readonly duplicates: readonly { readonly later: Definition; readonly earlier: Definition }[];
   readonly find: (kind: NameKind, id: string) => Definition | undefined;
+  /** By kind and id, as one text. */
+  readonly entries: ReadonlyMap<string, Definition>;
 }
 
 /** Kinds that can be meant at one place, and so share their names. */
@@ -23,27 +25,33 @@ const families: readonly (readonly NameKind[])[] = [
 ];
 
 /** Enters every declaration; the first of a name counts. */
-export function nameTable(declarations: readonly PlacedDeclaration[]): NameTable {
+export function nameTable(declarations: readonly PlacedDeclaration[], defines: typeof define = define): NameTable {
   const byKey = new Map<string, Definition>();
   const definitions: Definition[] = [];
   const duplicates: { later: Definition; earlier: Definition }[] = [];
   const find = (kind: NameKind, id: string): Definition | undefined => byKey.get(`${kind} ${id}`);
   for (const { node, home } of declarations) {
     if (!isNaming(node)) continue;
-    const definition = define(node, home);
-    const earlier = rivals(definition.kind).flatMap((kind) => find(kind, definition.id) ?? [])[0];
+    const definition = defines(node, home);
+    const earlier = takenBy(definition, find);
     if (earlier !== undefined) duplicates.push({ later: definition, earlier });
     else byKey.set(`${definition.kind} ${definition.id}`, definition);
     if (earlier === undefined) definitions.push(definition);
   }
-  return { definitions, duplicates, find };
+  return { definitions, duplicates, find, entries: byKey };
 }
 
-/** Every use of a name, with what it means. */
-export function resolveNames(declarations: readonly PlacedDeclaration[], table: NameTable): readonly Reference[] {
-  return declarations.flatMap(({ node, home }) =>
-    usesIn(node).map(({ name, kinds }) => ({ name, kinds, home, definition: lookUp(table, name, kinds, home) })),
-  );
+function takenBy({ kind, id }: Definition, find: NameTable['find']): Definition | undefined {
+  for (const rival of rivals.get(kind) ?? [kind]) {
+    const earlier = find(rival, id);
+    if (earlier !== undefined) return earlier;
+  }
+  return undefined;
+}
+
+/** Every use of a name in one declaration, with what it means. */
+export function resolveNames({ node, home }: PlacedDeclaration, table: NameTable): readonly Reference[] {
+  return usesIn(node).map(({ name, kinds }) => ({ name, kinds, home, definition: lookUp(table, name, kinds, home) }));
 }
 
 /** What a name means at a place where these kinds can be meant; the kinds first named go first. */
@@ -57,16 +65,20 @@ export function lookUp(table: NameTable, name: NameNode, kinds: readonly NameKin
   return undefined;
 }
 
+const nameless: ReadonlySet<string> = new Set(['rest', 'walk', 'never', 'change', 'remove', 'example']);
+
 /** Whether a declaration gives something a name. */
 export function isNaming(node: { readonly kind: string }): node is NamingNode {
-  return !['rest', 'walk', 'never', 'change', 'remove', 'example'].includes(node.kind);
+  return !nameless.has(node.kind);
 }
 
-function rivals(kind: NameKind): readonly NameKind[] {
-  return [...new Set([kind, ...families.filter((family) => family.includes(kind)).flat()])];
-}
+/** For each kind in a family, the kinds that a name of it is looked for among, its own first. */
+const rivals: ReadonlyMap<NameKind, readonly NameKind[]> = new Map(
+  families.flat().map((kind) => [kind, [...new Set([kind, ...families.filter((family) => family.includes(kind)).flat()])]]),
+);
 
-function define(node: NamingNode, home: Home): Definition {
+/** What a declaration gives a name to. */
+export function define(node: NamingNode, home: Home): Definition {
   const title = node.kind === 'position' ? (node.title?.text ?? node.name.text) : node.kind === 'hazard' ? node.text.text : node.title.text;
   return { kind: node.kind, id: idIn(home, node.name.text), name: node.name.text, title, at: node.name.at, node, home };
 }

@@ -4,7 +4,7 @@
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { MarginNode, TaskNode } from '../syntax/tree.js';
 import type { CheckContext } from './context.js';
-import { limitsByTask, type TaskLimit } from './limits.js';
+import type { TaskLimit } from './limits.js';
 import type { Model } from './model.js';
 
 /** A margin, and what the clause it stands in is called. */
@@ -15,10 +15,10 @@ export interface Margin {
 
 /** Judges each task beside all its limits. */
 export function eachTask(
-  { model }: CheckContext,
+  { model, limits }: CheckContext,
   judge: (model: Model, node: TaskNode, limits: readonly TaskLimit[]) => readonly Diagnostic[],
 ): readonly Diagnostic[] {
-  return limitsByTask(model).flatMap(({ node, limits }) => judge(model, node, limits));
+  return limits().flatMap((each) => judge(model, each.node, each.limits));
 }
 
 /** All margins of a task. */

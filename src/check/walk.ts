@@ -12,8 +12,15 @@ export interface NodeIndex {
   readonly all: <N extends AnyNode>(kind: N['kind']) => readonly N[];
 }
 
-/** Looks once through everything at or below the roots. */
+/** Looks once through everything at or below the roots, when the first question is asked. */
 export function nodeIndex(roots: readonly object[]): NodeIndex {
+  let byKind: ReadonlyMap<string, readonly AnyNode[]> | undefined;
+  return {
+    all: <N extends AnyNode>(kind: N['kind']) => ((byKind ??= nodesByKind(roots)).get(kind) ?? []) as readonly N[],
+  };
+}
+
+function nodesByKind(roots: readonly object[]): ReadonlyMap<string, readonly AnyNode[]> {
   const byKind = new Map<string, AnyNode[]>();
   const note = (node: AnyNode): void => {
     const known = byKind.get(node.kind);
@@ -21,7 +28,7 @@ export function nodeIndex(roots: readonly object[]): NodeIndex {
     else known.push(node);
   };
   for (const root of roots) walk(root, note);
-  return { all: <N extends AnyNode>(kind: N['kind']) => (byKind.get(kind) ?? []) as readonly AnyNode[] as readonly N[] };
+  return byKind;
 }
 
 function walk(value: object, visit: (node: AnyNode) => void): void {

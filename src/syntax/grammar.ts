@@ -7,15 +7,25 @@ import { diagnose } from '../diagnostics/catalogue-entry.js';
 import { syntaxCatalogue } from '../diagnostics/catalogue/syntax.js';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import { ExampleGrammar } from './grammar-examples.js';
+import type { Series } from './recovery.js';
 import type { Vocabulary } from './tokens.js';
 import type { DeclarationNode, FileNode, HeadClauseNode, HeaderNode, NameNode } from './tree.js';
 
 /** A file without its comments, which the lexer kept aside; null without a usable header. */
 export type ReadFile = Omit<FileNode, 'comments'> | null;
 
+/** What was read of earlier texts with the same words in them. Places are indices of tokens. */
+export interface DeclarationMemory {
+  /** The declaration that begins at `start`, if it is known; `altered` are tokens that are not as the author wrote them. */
+  readonly recall: (start: number, altered: ReadonlySet<number>) => { readonly value: DeclarationNode; readonly end: number } | undefined;
+  /** Offers a declaration that was read without a mistake. */
+  readonly keep: (start: number, end: number, value: DeclarationNode, altered: ReadonlySet<number>) => void;
+}
+
 /** The whole grammar. One instance reads any number of texts, one after the other. */
 export class Grammar extends ExampleGrammar {
   private unread: NameNode[] = [];
+  private memory: DeclarationMemory | undefined;
 
   constructor(vocabulary: Vocabulary) {
     super(vocabulary);
@@ -28,7 +38,9 @@ export class Grammar extends ExampleGrammar {
     source: string,
     file: number,
     mistakeLimit: number,
-  ): { readonly file: ReadFile; readonly diagnostics: readonly Diagnostic[] } {
+    memory?: DeclarationMemory,
+  ): { readonly file: ReadFile; readonly diagnostics: readonly Diagnostic[]; readonly altered: ReadonlySet<number> } {
+    this.memory = memory;
     this.file = file;
     this.source = source;
     this.mistakeLimit = mistakeLimit;
@@ -37,8 +49,11 @@ export class Grammar extends ExampleGrammar {
     this.unread = [];
     this.namesFollow = false;
     this.mistaken.clear();
+    this.altered.clear();
     this.input = tokens;
-    return { file: this.whole(), diagnostics: this.problems };
+    const read = this.whole();
+    this.memory = undefined;
+    return { file: read, diagnostics: this.problems, altered: this.altered };
   }
 
   /** File ::= Header Declaration* */
@@ -140,7 +155,12 @@ export class Grammar extends ExampleGrammar {
       opens: () => this.seesDeclaration(),
       ends: () => false,
       resumes: () => this.seesWholeDeclaration(),
-      read: () => this.SUBRULE(this.declaration),
+      read: () => {
+        // A declaration that went wrong may have left it set.
+        this.namesFollow = false;
+        return this.SUBRULE(this.declaration);
+      },
+      ...this.remembering(),
     });
   });
 
@@ -170,6 +190,16 @@ export class Grammar extends ExampleGrammar {
       ]),
     }),
   );
+
+  private remembering(): Pick<Series<DeclarationNode>, 'recalls' | 'keeps'> {
+    const { memory } = this;
+    if (memory === undefined) return {};
+    const { altered } = this;
+    return {
+      recalls: (start) => memory.recall(start, altered),
+      keeps: (start, end, value) => memory.keep(start, end, value, altered),
+    };
+  }
 
   declare private declarationChoices: { readonly ALT: () => DeclarationNode }[] | undefined;
 

@@ -39,7 +39,8 @@ export function parse(text: string, file = 0, options: ParseOptions = {}): Parse
   if (refused !== undefined) return refused;
   const { vocabulary, lexer } = machinery();
   const hidden = hiddenCharacters(text, file, limits.mistakes);
-  return parseTokens({ ...lex(text, file, lexer, vocabulary), hidden }, text, file, limits);
+  const { altered: _, ...result } = parseTokens({ ...lex(text, file, lexer, vocabulary), hidden }, text, file, limits);
+  return result;
 }
 
 /** The tokens of a text with what its characters alone have wrong. */

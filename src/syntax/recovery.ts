@@ -26,6 +26,10 @@ export interface Series<T> {
   /** After a mistake: an item begins here beyond doubt. */
   readonly resumes: () => boolean;
   readonly read: () => T;
+  /** What was read from this token on an earlier reading of the same words, and where it ended. */
+  readonly recalls?: (start: number) => { readonly value: T; readonly end: number } | undefined;
+  /** Told of each item that was read without any mistake in it. */
+  keeps?(start: number, end: number, value: T): void;
 }
 
 /** How one word was put right. */
@@ -45,6 +49,8 @@ export abstract class RecoveringGrammar extends PlanGrammar {
   /** How many items were given up or passed over so far. */
   protected lost = 0;
   protected mistakeLimit = Number.POSITIVE_INFINITY;
+  /** Indices of the tokens that were put right: they are no longer what the author wrote. */
+  protected readonly altered = new Set<number>();
 
   /** Reads a series to its end. While Chevrotain records the grammar, an empty one. */
   protected series<T>(series: Series<T>): readonly T[] {
@@ -81,7 +87,15 @@ export abstract class RecoveringGrammar extends PlanGrammar {
 
   /** One item from `start`; undefined if it was given up. */
   protected item<T>(series: Series<T>, start: number): T | undefined {
+    const known = series.recalls?.(start);
+    if (known !== undefined) {
+      this.go(known.end);
+      return known.value;
+    }
+    const before = this.problems.length + this.lost;
     let outcome = this.tryAt(start, series.read);
+    if (outcome.ok && this.pending.length === 0 && this.problems.length + this.lost === before)
+      series.keeps?.(start, this.place, outcome.value);
     while (!outcome.ok) {
       const better = this.mend(series, start, outcome.failedAt);
       if (better?.outcome === undefined) {
@@ -142,6 +156,7 @@ export abstract class RecoveringGrammar extends PlanGrammar {
     }
     if (!this.mistaken.has(token.image)) this.problems.push(reservedAsName(token, this.tokenAt(failedAt - 1), this.spanOf(token)));
     this.mistaken.add(token.image);
+    this.altered.add(failedAt);
     return { word: token.image, outcome };
   }
 
@@ -191,6 +206,7 @@ export abstract class RecoveringGrammar extends PlanGrammar {
       const mend = accept(word);
       if (mend !== undefined) {
         this.problems.push(misspelt(before.image, word, at));
+        this.altered.add(index);
         return mend;
       }
     }

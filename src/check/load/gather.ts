@@ -43,7 +43,7 @@ function mounted(shelf: Shelf, headers: HeaderNode[], file: OpenFile, trail: rea
     if (node.kind !== 'attachment' || node.follows === undefined) return [];
     const opened = open(shelf, 'follows', node.follows, trailOf(shelf, node.follows, trail));
     if (opened === undefined) return [];
-    const inner: Home = { prefix: idIn(home, node.name.text), host: home };
+    const inner = shelf.homeOf(idIn(home, node.name.text), home);
     return mounted(shelf, headers, opened, [...trailOf(shelf, node.follows, trail), opened.path], inner);
   });
   return [...own, ...mounts];

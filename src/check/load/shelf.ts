@@ -5,8 +5,9 @@
 import { sourceText, type SourceText } from '../../base/source-text.js';
 import type { Span } from '../../base/span.js';
 import type { Diagnostic } from '../../diagnostics/diagnostic.js';
-import { parse } from '../../syntax/parse.js';
+import type { ParseResult } from '../../syntax/parse.js';
 import type { FileNode } from '../../syntax/tree.js';
+import type { Home } from '../model.js';
 import { diagnostic } from '../report.js';
 import type { Limits } from './limits.js';
 import { localPath } from './local-path.js';
@@ -17,6 +18,10 @@ export type Loader = (path: string) => string | undefined;
 export interface Shelf {
   readonly load: Loader;
   readonly limits: Limits;
+  /** Reads one file's text; for each place where the file is wanted once, in the same order every time. */
+  readonly parse: (source: SourceText, index: number) => ParseResult;
+  /** The home of an attachment's own things; the same object for the same attachment. */
+  readonly homeOf: (prefix: string, host: Home) => Home;
   readonly sources: SourceText[];
   readonly diagnostics: Diagnostic[];
 }
@@ -77,7 +82,7 @@ function fetch(shelf: Shelf, lead: Lead, path: string): FileNode | undefined {
 
 function parseSource(shelf: Shelf, source: SourceText | undefined, index: number, first: boolean): FileNode | undefined {
   if (source === undefined) return undefined;
-  const { file, diagnostics } = parse(source.text, index);
+  const { file, diagnostics } = shelf.parse(source, index);
   if (first) shelf.diagnostics.push(...diagnostics);
   return file ?? undefined;
 }

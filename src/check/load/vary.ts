@@ -22,7 +22,7 @@ export function vary(
   );
   for (const declaration of own) {
     const { node } = declaration;
-    if (node.kind !== 'change' && node.kind !== 'remove') result = [...result, declaration];
+    if (node.kind !== 'change' && node.kind !== 'remove') result.push(declaration);
     else if (role !== 'variant') outsideVariant(shelf, node);
     else if (!result.some((other) => isTask(other, node.name))) missingTask(shelf, node, result);
     else if (node.kind === 'remove') result = result.filter((other) => !isTask(other, node.name));

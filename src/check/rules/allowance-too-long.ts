@@ -6,6 +6,7 @@ import { eachTask, marginsIn } from '../task-margins.js';
 /** A margin is shorter than the limit it goes with. */
 export const allowanceTooLong: Rule = {
   codes: ['allowanceTooLong'],
+  scope: 'schedule',
   check: (context) =>
     eachTask(context, (model, node, limits) =>
       marginsIn(node).flatMap(({ word, margin }) => {

@@ -6,6 +6,7 @@ import { ticked } from '../words.js';
 /** A reading that asks for its own task at once asks for ever. */
 export const askedInCircle: Rule = {
   codes: ['askedInCircle'],
+  scope: 'declaration',
   check: ({ model }) =>
     tasksIn(model).flatMap(({ node }) =>
       node.clauses.flatMap((clause) => {

@@ -7,7 +7,7 @@ import { findUnit } from '../../values/units.js';
 import type { BandNode } from '../../syntax/tree.js';
 import type { Rule } from '../context.js';
 import { tasksIn } from '../limits.js';
-import { definitionsOf } from '../model.js';
+import { idIn, placed } from '../model.js';
 import { rangeOfBand, type Instrument } from '../quantities/level.js';
 import { valueOf } from '../quantities/read.js';
 import { asInstrument } from '../quantities/readings.js';
@@ -23,7 +23,8 @@ interface Banded {
 /** Every possible reading of what a task sorts falls into exactly one band; named bands of a gauge do not overlap. No band runs backwards. */
 export const bands: Rule = {
   codes: ['bandGap', 'bandOverlap', 'bandOutOfOrder'],
-  check: ({ model }) => [
+  scope: 'declaration',
+  check: ({ model, table }) => [
     ...tasksIn(model).flatMap(({ node }) =>
       node.clauses.flatMap((clause) => {
         const instrument = clause.kind === 'reads' ? asInstrument(model.meaning.get(clause.instrument)) : undefined;
@@ -33,14 +34,13 @@ export const bands: Rule = {
         return whole.length < read.length ? [] : judge(whole, instrument, clause.instrument.at, true);
       }),
     ),
-    ...definitionsOf(model, 'gauge').flatMap((gauge) =>
-      judge(
-        gauge.node.bands.flatMap(({ band }) => banded(band, gauge) ?? []),
-        gauge,
-        gauge.at,
-        false,
-      ),
-    ),
+    ...placed(model, 'gauge').flatMap(({ node, home }) => {
+      const gauge = asInstrument(table.find('gauge', idIn(home, node.name.text)));
+      // A second gauge of one name is told as such.
+      if (gauge === undefined || gauge.node !== node) return [];
+      const own = node.bands.flatMap(({ band }) => banded(band, gauge) ?? []);
+      return judge(own, gauge, gauge.at, false);
+    }),
   ],
 };
 

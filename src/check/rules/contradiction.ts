@@ -22,6 +22,7 @@ interface Claim {
 /** What is joined by `and`, in one condition or in the `only if` clauses of one task, can all be true at one time. */
 export const contradiction: Rule = {
   codes: ['contradiction'],
+  scope: 'declaration',
   check: ({ model, nodes }) => conjunctions(model, nodes).flatMap((facts) => clash(model, facts)),
 };
 

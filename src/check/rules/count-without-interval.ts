@@ -5,6 +5,7 @@ import { eachTask } from '../task-margins.js';
 /** `count from` needs an interval to count. */
 export const countWithoutInterval: Rule = {
   codes: ['countWithoutInterval'],
+  scope: 'schedule',
   check: (context) =>
     eachTask(context, (_model, node, limits) =>
       node.clauses.flatMap((clause) => {

@@ -13,6 +13,7 @@ type Edges = ReadonlyMap<TaskNode, readonly { readonly name: NameNode; readonly 
 /** Each kind of dependence comes to an end. A circle is told once, at the task in it that is written first. */
 export const dependenceCycle: Rule = {
   codes: ['dependenceCycle'],
+  scope: 'schedule',
   check: ({ model }) => kinds.flatMap((kind) => circles(model, kind)),
 };
 

@@ -8,6 +8,7 @@ import { kindName, ticked } from '../words.js';
 /** A name belongs to one thing of a kind; so does a position, a class or a band within its owner. */
 export const duplicateName: Rule = {
   codes: ['duplicateName'],
+  scope: 'schedule',
   check: ({ model, table }) => [
     ...table.duplicates.map(({ later, earlier }) =>
       diagnostic('duplicateName', {

@@ -6,6 +6,7 @@ import { diagnostic } from '../report.js';
 /** A duty's interval is on an hour meter. */
 export const dutyNotOnHours: Rule = {
   codes: ['dutyNotOnHours'],
+  scope: 'declaration',
   check: ({ model }) =>
     tasksIn(model).flatMap(({ node, home }) =>
       dutiesOf(node).flatMap((clause) => {

@@ -7,6 +7,7 @@ import { diagnostic } from '../report.js';
 /** The intervals have a common multiple that is exact, with room for a thousand times the limit. */
 export const dutyTooFine: Rule = {
   codes: ['dutyTooFine'],
+  scope: 'declaration',
   check: ({ model }) =>
     tasksIn(model).flatMap(({ node, home }) => {
       const duties = dutiesOf(node);

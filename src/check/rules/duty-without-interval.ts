@@ -7,6 +7,7 @@ import { diagnostic } from '../report.js';
 /** It shortens the one ordinary interval on that meter. */
 export const dutyWithoutInterval: Rule = {
   codes: ['dutyWithoutInterval'],
+  scope: 'declaration',
   check: ({ model }) =>
     tasksIn(model).flatMap(({ node, home }) =>
       dutiesOf(node).flatMap((clause) => {

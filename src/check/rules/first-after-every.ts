@@ -10,6 +10,7 @@ import { sameAxis, stage, type Stage } from '../stage.js';
 /** The first time is no later than the interval would have come round anyhow. */
 export const firstAfterEvery: Rule = {
   codes: ['firstAfterEvery'],
+  scope: 'declaration',
   check: ({ model }) => tasksIn(model).flatMap(({ node, home }) => firstProblems(model, home, node)),
 };
 

@@ -5,6 +5,7 @@ import { diagnostic } from '../report.js';
 /** `first at` takes spans only. */
 export const firstOfMarks: Rule = {
   codes: ['firstOfMarks'],
+  scope: 'declaration',
   check: ({ model }) =>
     tasksIn(model).flatMap(({ node }) =>
       node.clauses.flatMap((clause) => {

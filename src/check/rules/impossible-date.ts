@@ -8,6 +8,7 @@ import { diagnostic, rewrite } from '../report.js';
 /** Dates, days of a month and times of day exist. 29 February does, for some years have one. */
 export const impossibleDate: Rule = {
   codes: ['impossibleDate'],
+  scope: 'declaration',
   check: ({ nodes }) => [
     ...nodes.all<DateNode>('date').flatMap(date),
     ...nodes.all<MarkDayNode>('mark-day').flatMap(markDay),

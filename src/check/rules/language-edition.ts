@@ -9,6 +9,7 @@ const knownEditions: readonly number[] = [1];
 /** The header says which edition of the language it is written in, once. */
 export const languageEdition: Rule = {
   codes: ['missingLanguage', 'unknownLanguage'],
+  scope: 'schedule',
   check: ({ headers }) => headers.flatMap(languageOf),
 };
 

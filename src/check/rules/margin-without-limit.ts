@@ -10,6 +10,7 @@ import { eachTask, marginsIn, type Margin } from '../task-margins.js';
 /** Each allowance, lead and hold goes with some limit of its task. */
 export const marginWithoutLimit: Rule = {
   codes: ['marginWithoutLimit'],
+  scope: 'schedule',
   check: (context) =>
     eachTask(context, (model, node, limits) => [...homeless(model, marginsIn(node), limits), ...holdOfNothing(node, limits)]),
 };

@@ -7,6 +7,7 @@ import { ticked } from '../words.js';
 /** Some names would mean something else where they are used. */
 export const misleadingName: Rule = {
   codes: ['misleadingName'],
+  scope: 'declaration',
   check: ({ model }) =>
     suspects(model).flatMap(({ name, words, meaning }) =>
       words.includes(name.text)

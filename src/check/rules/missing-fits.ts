@@ -5,6 +5,7 @@ import { diagnostic } from '../report.js';
 /** The header of the file that was asked for should say which machines it fits. */
 export const missingFits: Rule = {
   codes: ['missingFits'],
+  scope: 'schedule',
   check: ({ headers }) => {
     const [header] = headers;
     if (header === undefined || header.role === 'part' || clausesOf(header, 'fits').length > 0) return [];

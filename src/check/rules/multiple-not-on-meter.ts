@@ -7,6 +7,7 @@ import { diagnostic } from '../report.js';
 /** Multiples are of a meter. */
 export const multipleNotOnMeter: Rule = {
   codes: ['multipleNotOnMeter'],
+  scope: 'declaration',
   check: ({ model }) =>
     tasksIn(model).flatMap(({ node, home }) =>
       node.clauses.flatMap((clause) => {

@@ -10,6 +10,7 @@ const linking = new Set(['covers', 'restarts', 'met-by', 'mends']);
 /** A task is due by itself, or something else in the schedule speaks of it, or it stands in for others. */
 export const neverDue: Rule = {
   codes: ['neverDue'],
+  scope: 'schedule',
   check: ({ model, headers, whole }) => {
     if (!whole) return [];
     const spoken = new Set(model.references.map(({ definition }) => definition?.node));

@@ -17,6 +17,7 @@ interface Part {
 /** Of two limits on one axis only one ever has a say: the shorter of whichever first, the longer of whichever last. */
 export const neverGoverns: Rule = {
   codes: ['neverGoverns'],
+  scope: 'declaration',
   check: ({ model }) =>
     tasksIn(model).flatMap(({ node, home }) => {
       const plans = node.clauses.flatMap((clause) => (clause.kind === 'every' ? [clause.plan] : []));

@@ -7,6 +7,7 @@ import { diagnostic } from '../report.js';
 /** Conditions of steps, stances and never-rules are about positions only. */
 export const notAPosition: Rule = {
   codes: ['notAPosition'],
+  scope: 'declaration',
   check: ({ model }) => accessConditions(model).flatMap((condition) => strangers(model, condition)),
 };
 

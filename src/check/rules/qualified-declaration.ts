@@ -6,6 +6,7 @@ import { ticked } from '../words.js';
 /** A name is declared without a dot; the dot belongs to names of an attachment's things, used from outside. */
 export const qualifiedDeclaration: Rule = {
   codes: ['qualifiedDeclaration'],
+  scope: 'declaration',
   check: ({ model }) =>
     model.declarations.flatMap(({ node }) => {
       if (!isNaming(node) || !node.name.text.includes('.')) return [];

@@ -14,6 +14,7 @@ import { stageSpans } from '../quantities/stage-spans.js';
 /** Every quantity measures what is wanted in its place, in a unit that exists, and is a number that makes sense there. */
 export const quantities: Rule = {
   codes: ['wrongUnit', 'unknownUnit', 'emptySpan', 'unclearMeter', 'fractionalSpan', 'impossibleNumber', 'unknownWord', 'bandWithoutEdge'],
+  scope: 'declaration',
   check: ({ model }) => model.declarations.flatMap((declaration) => problems(readingsIn(model, declaration))),
 };
 

@@ -17,6 +17,7 @@ const single: ReadonlyMap<string, string> = new Map([
 /** Some clauses can only count once in a task or a step. */
 export const repeatedClause: Rule = {
   codes: ['repeatedClause'],
+  scope: 'declaration',
   check: ({ model }) =>
     [...placed(model, 'task'), ...placed(model, 'step')].flatMap(({ node }) => [
       ...repeats(node.clauses),

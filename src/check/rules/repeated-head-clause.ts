@@ -5,6 +5,7 @@ import { diagnostic } from '../report.js';
 /** Language, edition, base and kind of schedule are said once; models and parts may be many. */
 export const repeatedHeadClause: Rule = {
   codes: ['repeatedHeadClause'],
+  scope: 'schedule',
   check: ({ headers }) =>
     headers.flatMap((header) =>
       (['language', 'edition', 'varies', 'for-attachment'] as const).flatMap((kind) => {

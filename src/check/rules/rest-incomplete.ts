@@ -7,6 +7,7 @@ import { listed, ticked } from '../words.js';
 /** Every moving part has its position at rest. */
 export const restIncomplete: Rule = {
   codes: ['restIncomplete'],
+  scope: 'schedule',
   check: ({ model }) => {
     const said = new Set(itemsOf(model, 'rest').map(({ part }) => model.meaning.get(part)?.id));
     const missing = definitionsOf(model, 'position').filter(({ id }) => !said.has(id));

@@ -6,6 +6,7 @@ import { ticked } from '../words.js';
 /** One position for each part, at rest and at work. */
 export const restTwice: Rule = {
   codes: ['restTwice'],
+  scope: 'schedule',
   check: ({ model }) =>
     (['rest', 'work'] as const).flatMap((which) => {
       const items = itemsOf(model, which);

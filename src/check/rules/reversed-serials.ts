@@ -5,6 +5,7 @@ import { diagnostic } from '../report.js';
 /** A range of serial numbers runs upwards. */
 export const reversedSerials: Rule = {
   codes: ['reversedSerials'],
+  scope: 'declaration',
   check: ({ nodes }) =>
     nodes.all<SerialRangeNode>('serial-range').flatMap(({ at, from, to }) => {
       if (from.value <= to.value) return [];

@@ -10,6 +10,7 @@ import { sameAxis, stage } from '../stage.js';
 /** Stages count on one meter or on the calendar, and each is later than the one before. */
 export const stages: Rule = {
   codes: ['stagesNotIncreasing', 'mixedStages'],
+  scope: 'declaration',
   check: ({ model }) =>
     tasksIn(model).flatMap(({ node, home }) =>
       node.clauses.flatMap((clause) => {

@@ -6,6 +6,7 @@ import { ticked } from '../words.js';
 /** A step changes its part. */
 export const stepGoesNowhere: Rule = {
   codes: ['stepGoesNowhere'],
+  scope: 'declaration',
   check: ({ model }) =>
     placed(model, 'step').flatMap(({ node }) =>
       node.from.text !== node.to.text

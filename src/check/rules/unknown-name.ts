@@ -27,6 +27,7 @@ export const allKinds: readonly NameKind[] = [
 /** Each name that is used has to be declared; near names of the wanted kind are suggested, nearest first. */
 export const unknownName: Rule = {
   codes: ['unknownName'],
+  scope: 'declaration',
   check: ({ model, table }) => {
     const alone = clausesOf(model.header, 'for-attachment').length > 0;
     return model.references.flatMap((reference) => {

@@ -3,7 +3,8 @@ import type { Diagnostic } from '../../diagnostics/diagnostic.js';
 import type { ActNode, ExpectNode, FactNode, NameNode, StanceItemNode } from '../../syntax/tree.js';
 import type { Rule } from '../context.js';
 import type { Definition, Model } from '../model.js';
-import { placed } from '../model.js';
+import { idIn, placed } from '../model.js';
+import type { NameTable } from '../names.js';
 import { diagnostic, rewrite } from '../report.js';
 import type { NodeIndex } from '../walk.js';
 import { listed, ticked } from '../words.js';
@@ -11,7 +12,8 @@ import { listed, ticked } from '../words.js';
 /** What stands after a name has to be one of the words that go with what it names. */
 export const unknownWord: Rule = {
   codes: ['unknownWord'],
-  check: ({ model, nodes }) => [...wordsInUse(model, nodes), ...ruleWords(model), ...verdicts(nodes)],
+  scope: 'declaration',
+  check: ({ model, table, nodes }) => [...wordsInUse(model, nodes), ...ruleWords(model, table), ...verdicts(nodes)],
 };
 
 function wordsInUse(model: Model, nodes: NodeIndex): readonly Diagnostic[] {
@@ -29,10 +31,11 @@ function wordsInUse(model: Model, nodes: NodeIndex): readonly Diagnostic[] {
 }
 
 /** The classes that a defect's own rules speak of. */
-function ruleWords(model: Model): readonly Diagnostic[] {
-  return model.definitions.flatMap((definition) =>
-    definition.node.kind === 'defect' ? definition.node.rules.flatMap(({ name }) => judge(definition, name, true)) : [],
-  );
+function ruleWords(model: Model, table: NameTable): readonly Diagnostic[] {
+  return placed(model, 'defect').flatMap(({ node, home }) => {
+    const definition = table.find('defect', idIn(home, node.name.text));
+    return definition?.node === node ? node.rules.flatMap(({ name }) => judge(definition, name, true)) : [];
+  });
 }
 
 const machineWords = ['ready', 'held', 'work-due-first', 'cannot-tell'];

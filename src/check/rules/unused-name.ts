@@ -3,7 +3,6 @@ import type { Rule } from '../context.js';
 import { placed, type Definition, type NameKind } from '../model.js';
 import { isInPart } from '../in-part.js';
 import { diagnostic } from '../report.js';
-import { usesIn } from '../references.js';
 import { kindName, ticked } from '../words.js';
 
 /** What an owner can log whether or not a rule speaks of it is not among these. */
@@ -15,13 +14,14 @@ const kinds: readonly NameKind[] = ['meter', 'gauge', 'dipstick', 'duty', 'posit
  */
 export const unusedName: Rule = {
   codes: ['unusedName'],
-  check: ({ model, headers, whole }) => {
+  scope: 'schedule',
+  check: ({ model, headers, referencesOf, whole }) => {
     if (!whole) return [];
-    const lost = model.references.flatMap(({ name, definition }) => (definition === undefined ? [name.text] : []));
+    const lost = [...new Set(model.references.flatMap(({ name, definition }) => (definition === undefined ? [name.text] : [])))];
     const used = new Set(
       model.declarations
         .filter(({ node }) => node.kind !== 'example' && node.kind !== 'rest')
-        .flatMap(({ node }) => usesIn(node).map(({ name }) => model.meaning.get(name))),
+        .flatMap(({ node }) => referencesOf(node).map(({ definition }) => definition)),
     );
     const tasks = placed(model, 'task').length > 0;
     const unitOf = ({ node }: Definition): string | undefined => (node.kind === 'meter' ? node.unit.text : undefined);

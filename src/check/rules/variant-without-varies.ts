@@ -5,6 +5,7 @@ import { diagnostic } from '../report.js';
 /** A variant has a base, and only a variant has one. */
 export const variantWithoutVaries: Rule = {
   codes: ['variantWithoutVaries'],
+  scope: 'schedule',
   check: ({ headers }) =>
     headers.flatMap((header) => {
       const base = clausesOf(header, 'varies')[0];

@@ -6,6 +6,7 @@ import { ticked } from '../words.js';
 /** One time for each pair of places. */
 export const walkRepeated: Rule = {
   codes: ['walkRepeated'],
+  scope: 'schedule',
   check: ({ model }) => {
     const walks = placed(model, 'walk').map(({ node }) => ({
       node,

@@ -8,6 +8,7 @@ import { allKinds, visible } from './unknown-name.js';
 /** A name has to be of a kind that can be meant where it stands. */
 export const wrongKindOfName: Rule = {
   codes: ['wrongKind'],
+  scope: 'declaration',
   check: ({ model, table }) =>
     model.references.flatMap(({ name, kinds, home, definition }) => {
       const other = definition === undefined ? lookUp(table, name, allKinds, home) : undefined;

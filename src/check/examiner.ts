@@ -1,0 +1,159 @@
+/**
+ * Checks a schedule, and checks it again after a change without looking again at what the change does not touch.
+ *
+ * What is kept is kept by the identity of a declaration's node: a reader that gives back the same node for the same words (see
+ * syntax/live-parser.ts) makes the second check short; one that reads everything anew makes each check a first one.
+ *
+ * INVARIANT: `examine` gives what it would give if nothing were kept. Of a declaration only that nothing is wrong with it is kept, never a
+ * diagnostic, and only while no name in it means something else and the meters stay the same.
+ */
+import type { Diagnostic } from '../diagnostics/diagnostic.js';
+import { collect, hasErrors } from '../diagnostics/collect.js';
+import type { DeclarationNode, HeaderNode } from '../syntax/tree.js';
+import type { Checked, CheckOptions } from './check.js';
+import type { CheckContext } from './context.js';
+import { limitsByTask } from './limits.js';
+import { gather } from './load/gather.js';
+import { defaultLimits } from './load/limits.js';
+import type { Loader, Shelf } from './load/shelf.js';
+import { idIn, isDefinitionOf, type Definition, type DefinitionOf, type Home, type Model, type NamingNode, type PlacedDeclaration, type Reference } from './model.js'; // prettier-ignore
+import { define, nameTable, resolveNames, type NameTable } from './names.js';
+import { rules } from './rules/index.js';
+import { nodeIndex } from './walk.js';
+
+/** What is known of one declaration. */
+interface Known {
+  readonly home: Home;
+  readonly references: readonly Reference[];
+  /** Ids that decide what its names mean. */
+  readonly ids: readonly string[];
+  /** That no rule for single declarations has anything to say of it. */
+  clean: boolean;
+}
+
+const ofDeclarations = rules.filter(({ scope }) => scope === 'declaration');
+const ofSchedules = rules.filter(({ scope }) => scope === 'schedule');
+
+/** Checks one schedule any number of times; a class because what it remembers is its own. */
+export class Examiner {
+  private known = new WeakMap<DeclarationNode, Known>();
+  private readonly definitions = new WeakMap<NamingNode, Definition>();
+  private readonly homes = new Map<string, Home>();
+  private entries: NameTable['entries'] = new Map();
+
+  constructor(private readonly parse: Shelf['parse']) {}
+
+  /** As `check`. */
+  examine(path: string, load: Loader, options: CheckOptions = {}): Checked {
+    const limits = { ...defaultLimits, ...options.limits };
+    const homeOf = (prefix: string, host: Home): Home => this.homeOf(prefix, host);
+    const shelf: Shelf = { load, limits, parse: this.parse, homeOf, sources: [], diagnostics: [] };
+    const gathered = gather(shelf, path);
+    const header = gathered?.headers[0];
+    if (gathered === undefined || header === undefined)
+      return { model: null, diagnostics: collect(shelf.diagnostics), sources: shelf.sources };
+    const table = nameTable(gathered.declarations, (node, home) => this.define(node, home));
+    this.forget(gathered.declarations, table);
+    const model = this.modelOf(header, gathered.declarations, table);
+    const found = this.problems(model, table, gathered.headers, !hasErrors(shelf.diagnostics));
+    return { model, diagnostics: collect(shelf.diagnostics, found), sources: shelf.sources };
+  }
+
+  private homeOf(prefix: string, host: Home): Home {
+    const known = this.homes.get(prefix);
+    if (known?.host === host) return known;
+    const home = { prefix, host };
+    this.homes.set(prefix, home);
+    return home;
+  }
+
+  private define(node: NamingNode, home: Home): Definition {
+    const known = this.definitions.get(node);
+    if (known?.home === home) return known;
+    const definition = define(node, home);
+    this.definitions.set(node, definition);
+    return definition;
+  }
+
+  /** Forgets what the names that now mean something else have made doubtful. */
+  private forget(declarations: readonly PlacedDeclaration[], table: NameTable): void {
+    const changed = [...differing(table.entries, this.entries), ...differing(this.entries, table.entries)];
+    this.entries = table.entries;
+    if (changed.length === 0) return;
+    // A span without `of` counts on whatever meter there is.
+    if (changed.some(({ kind }) => kind === 'meter')) this.known = new WeakMap();
+    const ids = new Set(changed.map(({ id }) => id));
+    for (const { node } of declarations) {
+      if (this.known.get(node)?.ids.some((id) => ids.has(id)) === true) this.known.delete(node);
+    }
+  }
+
+  private modelOf(header: HeaderNode, declarations: readonly PlacedDeclaration[], table: NameTable): Model {
+    const references: Reference[] = [];
+    const meaning = new Map<Reference['name'], Definition>();
+    for (const declaration of declarations) {
+      for (const reference of this.knownOf(declaration, table).references) {
+        references.push(reference);
+        if (reference.definition !== undefined) meaning.set(reference.name, reference.definition);
+      }
+    }
+    const meters = table.definitions.filter((definition): definition is DefinitionOf<'meter'> => isDefinitionOf(definition, 'meter'));
+    return { header, declarations, definitions: table.definitions, meters, references, meaning };
+  }
+
+  private knownOf(declaration: PlacedDeclaration, table: NameTable): Known {
+    const { node, home } = declaration;
+    const before = this.known.get(node);
+    if (before?.home === home) return before;
+    const references = resolveNames(declaration, table);
+    const names = [...references.map(({ name }) => name.text), ...('name' in node ? [node.name.text] : [])];
+    const known: Known = { home, references, ids: [...new Set(names.flatMap((name) => idsOf(name, home)))], clean: false };
+    this.known.set(node, known);
+    return known;
+  }
+
+  private problems(model: Model, table: NameTable, headers: readonly HeaderNode[], whole: boolean): readonly Diagnostic[] {
+    const referencesOf = (node: DeclarationNode): readonly Reference[] => this.known.get(node)?.references ?? [];
+    let limits: ReturnType<typeof limitsByTask> | undefined;
+    const roots = [...headers, ...model.declarations.map(({ node }) => node)];
+    const context: CheckContext = {
+      model,
+      table,
+      headers,
+      nodes: nodeIndex(roots),
+      referencesOf,
+      limits: () => (limits ??= limitsByTask(model)),
+      whole,
+    };
+    const none: CheckContext = { ...context, model: { ...model, declarations: [], references: [] }, nodes: nodeIndex(headers) };
+    return [
+      ...ofSchedules.flatMap((rule) => rule.check(context)),
+      ...ofDeclarations.flatMap((rule) => rule.check(none)),
+      ...model.declarations.flatMap((declaration) => this.problemsOf(declaration, context)),
+    ];
+  }
+
+  private problemsOf(declaration: PlacedDeclaration, context: CheckContext): readonly Diagnostic[] {
+    const known = this.known.get(declaration.node);
+    if (known?.clean === true) return [];
+    const model: Model = { ...context.model, declarations: [declaration], references: known?.references ?? [] };
+    const alone: CheckContext = { ...context, model, nodes: nodeIndex([declaration.node]) };
+    const found = ofDeclarations.flatMap((rule) => rule.check(alone));
+    if (known !== undefined) known.clean = found.length === 0;
+    return found;
+  }
+}
+
+/** Definitions that the other table has not, or has as something else. */
+function differing(table: NameTable['entries'], other: NameTable['entries']): readonly Definition[] {
+  const found: Definition[] = [];
+  for (const [key, definition] of table) if (other.get(key) !== definition) found.push(definition);
+  return found;
+}
+
+/** Where a name may be declared that is written at this home. */
+function idsOf(name: string, home: Home): readonly string[] {
+  const ids: string[] = [];
+  for (let scope: Home | undefined = home; scope !== undefined; scope = scope.host) ids.push(idIn(scope, name));
+  return ids;
+}
