@@ -3,6 +3,8 @@
  *
  * What is written here runs wherever JavaScript does. Nothing is kept between calls, and nothing asks for the time.
  */
+export { checkAccess } from './access/check-access.js';
+export { stanceOnRecord, walkRound } from './access/plan-walk-round.js';
 export { assess, assessTimeline } from './assess/assess.js';
 export { BudgetError, defaultBudget } from './assess/world.js';
 export { explain } from './explain/explain.js';
@@ -17,6 +19,9 @@ export { validateEntry } from './history/validate-entry.js';
 export { duringOuting } from './outlook/during-outing.js';
 export { civilOf, dayNumber, dayOf, formatDate, parseDate } from './values/civil.js';
 
+export type { AccessFault, AccessFaultKind } from './access/access-fault.js';
+export type { WalkRoundOptions } from './access/plan-walk-round.js';
+export type * from './access/walk-round.js';
 export type * from './assess/assessment.js';
 export type * from './explain/change.js';
 export type * from './explain/explanation.js';

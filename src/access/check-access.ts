@@ -82,16 +82,20 @@ function unreachable(machine: Machine, name: string, at: Origin, set: StanceSet)
   const kind = 'out-of-reach';
   const blocked = whatBlocks(machine, machine.rest, set, MOST_STANCES);
   if (blocked === null) {
-    const forbidden = machine.nevers.findIndex((never) => set.length > 0 && set.every((box) => never.some((wider) => box.every((mask, part) => (mask & ~(wider[part] ?? 0)) === 0))));
+    const forbidden = machine.nevers.findIndex(
+      (never) => set.length > 0 && set.every((box) => never.some((wider) => box.every((mask, part) => (mask & ~(wider[part] ?? 0)) === 0))),
+    );
     const rule = ruleOf(machine, forbidden);
-    const help = rule === undefined ? `No steps lead there from rest: ${missingStep(machine, set)}.` : 'Ask for another stance, or change the rule.';
+    const help =
+      rule === undefined ? `No steps lead there from rest: ${missingStep(machine, set)}.` : 'Ask for another stance, or change the rule.';
     const message = rule === undefined ? `${name} needs a stance that no steps lead to.` : `${name} needs a stance that a rule forbids.`;
     return { kind, at, message, way: [], help, ...(rule === undefined ? {} : { rule }) };
   }
   const step = machine.origins[blocked.move];
   const title = moveTitle(machine, blocked.move);
   const byNever = ruleOf(machine, blocked.never ?? -1);
-  const rule = byNever ?? (step === undefined ? undefined : { at: step.step.origin, text: `"${title}" needs a stance that cannot be had here` });
+  const rule =
+    byNever ?? (step === undefined ? undefined : { at: step.step.origin, text: `"${title}" needs a stance that cannot be had here` });
   return {
     kind,
     at,
@@ -106,7 +110,10 @@ function missingStep(machine: Machine, set: StanceSet): string {
   const box = set[0];
   if (box === undefined) return 'it asks for two positions of one part at a time, or for a position that there is not';
   const part = box.findIndex((mask, index) => {
-    const reachable = machine.moves.reduce((bits, move) => (move.part === index ? bits | (1 << move.to) : bits), 1 << (machine.rest[index] ?? 0));
+    const reachable = machine.moves.reduce(
+      (bits, move) => (move.part === index ? bits | (1 << move.to) : bits),
+      1 << (machine.rest[index] ?? 0),
+    );
     return (mask & reachable) === 0;
   });
   const named = machine.graph.access.parts[part];
@@ -138,8 +145,15 @@ function deadEnd(machine: Machine, space: StanceSpace, from: number, move: numbe
     kind: 'dead-end',
     at: origin?.origin ?? machine.graph.access.parts[0]?.origin ?? NOWHERE,
     message: `After "${moveTitle(machine, move)}" there is no way back to rest.`,
-    way: [...wayTitles(machine, space.wayTo(from)), moveTitle(machine, move), ...(blocked === null ? [] : [...wayTitles(machine, blocked.way), `blocked: ${moveTitle(machine, blocked.move)}`])],
-    help: blocked === null ? 'Give the step a way back, or add a step that leads out of it.' : 'Let the step back be done in this stance, or keep the machine from getting into it.',
+    way: [
+      ...wayTitles(machine, space.wayTo(from)),
+      moveTitle(machine, move),
+      ...(blocked === null ? [] : [...wayTitles(machine, blocked.way), `blocked: ${moveTitle(machine, blocked.move)}`]),
+    ],
+    help:
+      blocked === null
+        ? 'Give the step a way back, or add a step that leads out of it.'
+        : 'Let the step back be done in this stance, or keep the machine from getting into it.',
     ...(rule === undefined ? {} : { rule }),
   };
 }
@@ -147,8 +161,22 @@ function deadEnd(machine: Machine, space: StanceSpace, from: number, move: numbe
 function underRaisedParts(machine: Machine, space: StanceSpace): readonly AccessFault[] {
   const { graph } = machine;
   const sites = [
-    ...graph.tasks.map((task) => ({ id: task.id, title: task.title, site: task.site, at: task.origin, set: task.stance === undefined ? everyStance(machine.sizes) : (machine.condition(task.stance) ?? []), moves: null })),
-    ...graph.access.steps.map((step) => ({ id: step.id, title: step.title, site: step.site, at: step.origin, set: stepStances(machine, step.id), moves: step.part })),
+    ...graph.tasks.map((task) => ({
+      id: task.id,
+      title: task.title,
+      site: task.site,
+      at: task.origin,
+      set: task.stance === undefined ? everyStance(machine.sizes) : (machine.condition(task.stance) ?? []),
+      moves: null,
+    })),
+    ...graph.access.steps.map((step) => ({
+      id: step.id,
+      title: step.title,
+      site: step.site,
+      at: step.origin,
+      set: stepStances(machine, step.id),
+      moves: step.part,
+    })),
   ];
   return sites.flatMap(({ id, title, site, at, set, moves }) =>
     undersOf(graph, site).flatMap((part): readonly AccessFault[] => {
@@ -157,7 +185,15 @@ function underRaisedParts(machine: Machine, space: StanceSpace): readonly Access
       const raised = moves === part && !movesAloft(machine, id, index) ? -1 : space.nearest(asked);
       if (raised < 0) return [];
       const way = [...wayTitles(machine, space.wayTo(raised)), title];
-      return [{ kind: 'under-raised-part', at, message: `\`${id}\` can put a person under or in \`${part}\` while it is raised and not blocked.`, way, help: raisedHelp(graph, part, site) }];
+      return [
+        {
+          kind: 'under-raised-part',
+          at,
+          message: `\`${id}\` can put a person under or in \`${part}\` while it is raised and not blocked.`,
+          way,
+          help: raisedHelp(graph, part, site),
+        },
+      ];
     }),
   );
 }
@@ -169,7 +205,9 @@ function stepStances(machine: Machine, id: string): StanceSet {
   const part = partIndex(machine.graph, step.part);
   const at = (name: string): number => machine.graph.access.parts[part]?.positions.findIndex((position) => position.name === name) ?? 0;
   const asked = step.while === undefined ? everyStance(machine.sizes) : (machine.condition(step.while) ?? []);
-  return meet(withPartFixed(asked, machine.sizes, part, at(step.from)), withPartAt(machine.sizes, part, [at(step.from), at(step.to)])) ?? [];
+  return (
+    meet(withPartFixed(asked, machine.sizes, part, at(step.from)), withPartAt(machine.sizes, part, [at(step.from), at(step.to)])) ?? []
+  );
 }
 
 function movesAloft(machine: Machine, id: string, part: number): boolean {
@@ -199,13 +237,27 @@ function noWayToWalk(machine: Machine): readonly AccessFault[] {
     if (to === null || from === null || Number.isFinite(machine.walk[from]?.[to]) || told.has(place ?? '')) return [];
     told.add(place ?? '');
     const message = `No walk leads from \`${first?.place ?? ''}\` to \`${place ?? ''}\`, where \`${id}\` is done.`;
-    return [{ kind: 'no-way-to-walk', at, message, way: [], help: `State one: \`walk ${first?.place ?? ''} to ${place ?? ''} 10 s\`. Nobody walks through a place that is under a part.` }];
+    return [
+      {
+        kind: 'no-way-to-walk',
+        at,
+        message,
+        way: [],
+        help: `State one: \`walk ${first?.place ?? ''} to ${place ?? ''} 10 s\`. Nobody walks through a place that is under a part.`,
+      },
+    ];
   });
 }
 
 function tooManyStances(machine: Machine): AccessFault {
   const message = `The moving parts have more than ${MOST_STANCES.toLocaleString('en')} stances together: whether every task can be reached was not checked.`;
-  return { kind: 'too-many-stances', at: machine.graph.access.parts[0]?.origin ?? NOWHERE, message, way: [], help: 'Tie the parts together with `while` conditions, or leave out parts that no task asks about.' };
+  return {
+    kind: 'too-many-stances',
+    at: machine.graph.access.parts[0]?.origin ?? NOWHERE,
+    message,
+    way: [],
+    help: 'Tie the parts together with `while` conditions, or leave out parts that no task asks about.',
+  };
 }
 
 function ruleOf(machine: Machine, never: number): AccessFault['rule'] {

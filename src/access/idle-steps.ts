@@ -19,7 +19,9 @@ export function idleSteps(machine: Machine, space: StanceSpace): readonly Access
       {
         kind: 'idle-step',
         at: step.origin,
-        message: never ? `\`${step.id}\` can never be done.` : `\`${step.id}\` is of no use: every task is reached and left as quickly without it.`,
+        message: never
+          ? `\`${step.id}\` can never be done.`
+          : `\`${step.id}\` is of no use: every task is reached and left as quickly without it.`,
         way: [],
         help: never ? 'Change what it needs, or leave it out.' : 'Leave it out, or let a task ask for the position that it leads to.',
       },
@@ -32,7 +34,9 @@ function usedSteps(machine: Machine, space: StanceSpace): ReadonlySet<string> {
   const sets = new Map<string, StanceSet>();
   for (const task of graph.tasks) if (task.stance !== undefined) sets.set(String(task.stance), machine.condition(task.stance) ?? []);
   const exactly = (stance: readonly number[]): StanceSet => [stance.map((position) => 1 << position)];
-  const wanted = [exactly(machine.rest), exactly(machine.work), ...sets.values()].map((set) => space.stances.map((stance) => holds(set, stance)));
+  const wanted = [exactly(machine.rest), exactly(machine.work), ...sets.values()].map((set) =>
+    space.stances.map((stance) => holds(set, stance)),
+  );
   const used = new Set<string>();
   const into = incoming(space);
   for (const from of wanted) {

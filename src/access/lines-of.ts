@@ -25,7 +25,16 @@ export function linesOf(machine: Machine, problem: AccessProblem, todo: Todo, ac
       case 'walk': {
         const titles = (at: number): string => machine.graph.access.places[at]?.title ?? '';
         const from = machine.graph.access.places[happening.from]?.id ?? '';
-        return { kind: 'walk', ...common, title: `Go to: ${titles(happening.place)}`, from, cautions: [], qualified: false, tools: [], procedure: [] };
+        return {
+          kind: 'walk',
+          ...common,
+          title: `Go to: ${titles(happening.place)}`,
+          from,
+          cautions: [],
+          qualified: false,
+          tools: [],
+          procedure: [],
+        };
       }
       case 'move':
         return { ...common, ...stepFacts(machine, happening.move), why: whys[index] ?? { enables: [], tasks: [], putsBack: false } };
@@ -54,7 +63,14 @@ function happeningsOf(machine: Machine, problem: AccessProblem, acts: readonly A
       stance = after;
     } else {
       walkTo(problem.needs[act.need]?.place ?? null);
-      happenings.push({ kind: 'need', need: act.need, place, seconds: problem.needs[act.need]?.seconds ?? 0, before: stance, after: stance });
+      happenings.push({
+        kind: 'need',
+        need: act.need,
+        place,
+        seconds: problem.needs[act.need]?.seconds ?? 0,
+        before: stance,
+        after: stance,
+      });
     }
   }
   return happenings;
@@ -78,7 +94,17 @@ function stepFacts(machine: Machine, move: number) {
   const { step, isBack } = origin;
   const [from, to] = isBack ? [step.to, step.from] : [step.from, step.to];
   const reason = isBack ? null : (step.reason ?? null);
-  return { kind: 'step' as const, step: step.id, isBack, part: step.part, from, to, reason, title: moveTitle(machine, move), ...siteFacts(step.site) };
+  return {
+    kind: 'step' as const,
+    step: step.id,
+    isBack,
+    part: step.part,
+    from,
+    to,
+    reason,
+    title: moveTitle(machine, move),
+    ...siteFacts(step.site),
+  };
 }
 
 function taskFacts(machine: Machine, todo: Todo, need: number) {

@@ -2,7 +2,6 @@
  * Plans a walk-round: from tasks and the stance the machine is in to lines that a person can follow.
  */
 import type { RuleGraph, Stance as NamedStance, Task } from '../graph/rule-graph.js';
-import type { Timeline } from '../history/timeline.js';
 import { linesOf } from './lines-of.js';
 import type { Machine } from './machine.js';
 import { clearOfAloft, machineOf, namedStance, placeIndex, stanceFrom } from './machine.js';
@@ -73,7 +72,7 @@ export function walkRound(graph: RuleGraph, tasks: readonly string[], options: W
 }
 
 /** Where the logbook last left the parts; those that it does not speak of are as at rest. */
-export function stanceOnRecord(timeline: Pick<Timeline, 'positions'>): NamedStance {
+export function stanceOnRecord(timeline: { readonly positions: ReadonlyMap<string, { readonly position: string }> }): NamedStance {
   return Object.fromEntries([...timeline.positions].map(([part, { position }]) => [part, position]));
 }
 
@@ -83,7 +82,12 @@ function taskStance(machine: Machine, task: Task): StanceSet {
   return meet(asked, clearOfAloft(machine, task.site)) ?? NO_STANCE;
 }
 
-function problemFor(machine: Machine, todo: ReturnType<typeof tasksToDo>, start: AccessProblem['start'], end: 'rest' | 'work'): AccessProblem {
+function problemFor(
+  machine: Machine,
+  todo: ReturnType<typeof tasksToDo>,
+  start: AccessProblem['start'],
+  end: 'rest' | 'work',
+): AccessProblem {
   return {
     parts: machine.sizes,
     moves: machine.moves,
@@ -101,7 +105,10 @@ function problemFor(machine: Machine, todo: ReturnType<typeof tasksToDo>, start:
 }
 
 /** Tasks that can be reached from where the machine stands (which `machine.rest` is here), and those that cannot, with what blocks them. */
-function sortedByReach(machine: Machine, tasks: readonly string[]): { readonly reachable: readonly string[]; readonly leftOut: readonly LeftOut[] } {
+function sortedByReach(
+  machine: Machine,
+  tasks: readonly string[],
+): { readonly reachable: readonly string[]; readonly leftOut: readonly LeftOut[] } {
   const known = new Map(machine.graph.tasks.map((task) => [task.id, task]));
   const leftOut: LeftOut[] = [];
   const space = exploreStances(machine, MOST_STANCES);

@@ -106,9 +106,14 @@ function breaches(machine: Machine, move: number, before: Stance, after: Stance)
   return (isAllowed ? 0 : 1) + (machine.nevers.some((never) => holds(never, after)) ? 1 : 0);
 }
 
-function firstBreach(machine: Machine, found: readonly { readonly stance: Stance; readonly from: number; readonly move: number }[], end: number): Blocked | null {
+function firstBreach(
+  machine: Machine,
+  found: readonly { readonly stance: Stance; readonly from: number; readonly move: number }[],
+  end: number,
+): Blocked | null {
   const chain = [];
-  for (let step = found[end]; step !== undefined && step.from >= 0; step = found[step.from]) chain.push({ ...step, before: found[step.from]?.stance ?? [] });
+  for (let step = found[end]; step !== undefined && step.from >= 0; step = found[step.from])
+    chain.push({ ...step, before: found[step.from]?.stance ?? [] });
   const way: number[] = [];
   for (const step of chain.reverse()) {
     if (breaches(machine, step.move, step.before, step.stance) > 0) {

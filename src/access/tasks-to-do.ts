@@ -32,7 +32,13 @@ export function tasksToDo(graph: RuleGraph, asked: readonly string[]): TasksToDo
   const tasks = graph.tasks.filter((task) => chosen.has(task.id) && !stands.has(task.id));
   const covered = new Map<string, string[]>();
   for (const [id, by] of stands) for (const each of by) covered.set(each, [...(covered.get(each) ?? []), id]);
-  return { tasks, covered, broughtBy, after: tasks.map((task) => orderOf(task, tasks, stands)), unknown: asked.filter((id) => !byId.has(id)) };
+  return {
+    tasks,
+    covered,
+    broughtBy,
+    after: tasks.map((task) => orderOf(task, tasks, stands)),
+    unknown: asked.filter((id) => !byId.has(id)),
+  };
 }
 
 /** Task that need not be done itself → the chosen ones by which it counts as done. */

@@ -7,8 +7,11 @@ import type { Caution, Stance } from '../graph/rule-graph.js';
 
 /** Why a step stands where it does. */
 export interface StepWhy {
-  /** Later lines (by number) that need this part where the step puts it, with the words of the rule that says so. */
-  readonly enables: readonly { readonly line: number; readonly rule: string }[];
+  /**
+   * Later lines (by number) that need this part where the step puts it: by their own condition, by a never-rule, or because they move
+   * the part on from there; with the words of that rule.
+   */
+  readonly enables: readonly { readonly line: number; readonly by: 'condition' | 'never' | 'next-move'; readonly rule: string }[];
   /** Tasks that this comes down to in the end, through other steps or at once. */
   readonly tasks: readonly string[];
   /** It puts the part where it has to be at the end. */

@@ -23,7 +23,8 @@ export function closedWalks(graph: RuleGraph): readonly (readonly number[])[] {
   }
   places.forEach((through, via) => {
     if (through.under !== undefined) return;
-    for (const [from, row] of seconds.entries()) row.forEach((_, to) => shorten(from, to, (row[via] ?? Infinity) + (seconds[via]?.[to] ?? Infinity)));
+    for (const [from, row] of seconds.entries())
+      row.forEach((_, to) => shorten(from, to, (row[via] ?? Infinity) + (seconds[via]?.[to] ?? Infinity)));
   });
   return seconds;
 }

@@ -30,7 +30,7 @@ export function whyOf(
     const here = plan[index];
     const move = here?.kind === 'move' ? problem.moves[here.move] : undefined;
     if (here === undefined || move === undefined) continue;
-    const enables: { line: number; rule: string }[] = [];
+    const enables: StepWhy['enables'][number][] = [];
     const forTasks = new Set<string>();
     let [isLast, leadsBack] = [true, false];
     for (const [later, then] of plan.entries()) {
@@ -39,33 +39,46 @@ export function whyOf(
       const moves = then.kind === 'move' && problem.moves[then.move]?.part === move.part;
       if (moves) isLast = false;
       if (rule === null && !moves) continue;
-      enables.push({ line: later + 1, rule: rule ?? '' });
+      enables.push({ line: later + 1, ...(rule ?? { by: 'next-move', rule: '' }) });
       if (then.kind === 'need') forTasks.add(tasks[then.need]?.id ?? '');
       whys[later]?.tasks.forEach((task) => forTasks.add(task));
       leadsBack ||= whys[later]?.putsBack ?? false;
     }
     const isGoal = isLast && problem.goal[move.part] === move.to;
-    whys[index] = { enables, tasks: tasks.flatMap((task) => (forTasks.has(task.id) ? [task.id] : [])), putsBack: isGoal || (leadsBack && forTasks.size === 0) };
+    whys[index] = {
+      enables,
+      tasks: tasks.flatMap((task) => (forTasks.has(task.id) ? [task.id] : [])),
+      putsBack: isGoal || (leadsBack && forTasks.size === 0),
+    };
   }
   return whys;
 }
 
+type Broken = Pick<StepWhy['enables'][number], 'by' | 'rule'>;
+
 /** The words of the rule that keeps `then` from being done with `part` at `position`; `null` if it could be done all the same. */
-function ruleBroken(machine: Machine, problem: AccessProblem, tasks: readonly Task[], then: Happening, part: number, position: number): string | null {
+function ruleBroken(
+  machine: Machine,
+  problem: AccessProblem,
+  tasks: readonly Task[],
+  then: Happening,
+  part: number,
+  position: number,
+): Broken | null {
   const other = (stance: Stance): Stance => stance.map((now, index) => (index === part ? position : now));
-  const never = (stance: Stance): string | null => {
+  const never = (stance: Stance): Broken | null => {
     const index = problem.nevers.findIndex((set) => holds(set, stance));
-    return index < 0 ? null : (machine.graph.access.nevers[index]?.title ?? '');
+    return index < 0 ? null : { by: 'never', rule: machine.graph.access.nevers[index]?.title ?? '' };
   };
   if (then.kind === 'need') {
     const stance = tasks[then.need]?.stance;
     const words = stance === undefined ? '' : (machine.graph.nodes[stance]?.origin.text ?? '');
-    return holds(problem.needs[then.need]?.stance ?? [], other(then.before)) ? never(other(then.before)) : words;
+    return holds(problem.needs[then.need]?.stance ?? [], other(then.before)) ? never(other(then.before)) : { by: 'condition', rule: words };
   }
   if (then.kind !== 'move') return null;
   const move = problem.moves[then.move];
   if (move === undefined || move.part === part) return null;
   const condition = machine.origins[then.move]?.step.while;
   const words = condition === undefined ? '' : (machine.graph.nodes[condition]?.origin.text ?? '');
-  return holds(move.during, other(then.before)) ? never(other(then.after)) : words;
+  return holds(move.during, other(then.before)) ? never(other(then.after)) : { by: 'condition', rule: words };
 }

@@ -4,6 +4,7 @@ import { addMerge } from './commands/merge.js';
 import { addRecord } from './commands/record.js';
 import { addTakeover } from './commands/takeover.js';
 import { addVerify } from './commands/verify.js';
+import { addStances, addWalk } from './commands/walk.js';
 
-/** The commands that write and look after logbooks, in the order in which help lists them. */
-export const logbookCommands = [addRecord, addTakeover, addMerge, addVerify, addImport, addExport] as const;
+/** Walk-rounds, and the commands that write and look after logbooks: those that are loaded only when asked for, in the order in which help lists them. */
+export const logbookCommands = [addWalk, addStances, addRecord, addTakeover, addMerge, addVerify, addImport, addExport] as const;
