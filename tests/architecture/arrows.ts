@@ -17,9 +17,11 @@ export const arrows: Readonly<Record<string, readonly string[]>> = {
   explain: ['base', 'values', 'graph', 'history', 'assess'],
   access: ['base', 'values', 'graph'],
   outlook: ['base', 'values', 'graph', 'history', 'assess'],
+  // The reason that an example gives is compiled like any rule, so that it can be compared with the part that decided.
+  examples: ['base', 'values', 'diagnostics', 'syntax', 'check', 'compile', 'graph', 'history', 'assess', 'explain'],
   format: ['base', 'values', 'diagnostics', 'syntax'],
   compare: ['base', 'values', 'graph', 'history', 'assess'],
-  render: ['base', 'values', 'diagnostics', 'graph', 'history', 'assess', 'explain', 'access', 'outlook', 'compare'],
+  render: ['base', 'values', 'diagnostics', 'graph', 'history', 'assess', 'explain', 'access', 'outlook', 'compare', 'examples'],
   engine: ['base', 'values', 'graph', 'history', 'assess', 'explain', 'access', 'outlook'],
   index: [
     'base',
@@ -35,6 +37,8 @@ export const arrows: Readonly<Record<string, readonly string[]>> = {
     'access',
     'outlook',
     'format',
+    'compare',
+    'examples',
     'render',
     'engine',
   ],
