@@ -78,7 +78,7 @@ function canBeRead(entry: EntryId, meter: string, { names, strays }: MeterSurrou
 }
 
 /** Ticks of the meter's unit in 24 hours; `null` if it does not count time. */
-function ticksPerDay(meter: Meter): number | null {
+export function ticksPerDay(meter: Meter): number | null {
   const [unit, hour] = [findUnit(meter.unit), findUnit('h')];
   const perDay = unit === null || hour === null ? null : convert(24, hour, unit);
   return perDay === null ? null : Math.round(perDay * TICKS_PER_UNIT);

@@ -1,0 +1,205 @@
+import { assess } from '../assess/assess.js';
+import type { Assessment } from '../assess/assessment.js';
+import type { Entry } from '../history/entry.js';
+import { dayOf, formatDate } from '../values/civil.js';
+import { type Day, onDay } from '../values/moment.js';
+import type { ColumnPlan, TaskPlan } from './column-plan.js';
+import { CLEAR, FleetStates, verdictOfFlags } from './fleet-states.js';
+import { judgeLimit, judgePair } from './judge-limit.js';
+import { TreeJudge } from './judge-tree.js';
+import { LineScanner } from './line-scanner.js';
+import { MachineColumns, NO_DAY } from './machine-columns.js';
+import { entriesOfLine, type LastDoing, type MachineLine } from './machine-line.js';
+import { OrdinaryJudge } from './ordinary-judge.js';
+import { type MachineRead, readMachine } from './read-machine.js';
+import { Settler } from './settle-machine.js';
+
+/** What became of a line: the machine's number, with what of it the schedule does not know; or why it is no machine. */
+export type Added =
+  | { readonly ok: true; readonly machine: number; readonly strays: readonly string[] }
+  | { readonly ok: false; readonly problem: string };
+
+const NO_STRAYS: readonly string[] = [];
+
+/**
+ * Many machines of one model, in columns (docs/fleets.md).
+ *
+ * For every machine the answer is that of `assess` for the history that its line stands for, on a day without a time.
+ *
+ * @example
+ * const fleet = new Fleet(planColumns(graph), lines.length);
+ * for (const line of lines) fleet.add(line);
+ * const answer = fleet.assess(today);
+ * STATES[answer.state[task * answer.stride + machine]];
+ */
+export class Fleet {
+  private readonly columns: MachineColumns;
+  private readonly scanner: LineScanner;
+  private readonly settler: Settler;
+  private readonly tree: TreeJudge;
+  private readonly ordinary: OrdinaryJudge;
+  private readonly today: Float64Array;
+
+  /** @param capacity most machines that it will hold; its memory is taken at once. */
+  constructor(
+    readonly plan: ColumnPlan,
+    readonly capacity: number,
+  ) {
+    this.columns = new MachineColumns(plan, capacity);
+    this.scanner = new LineScanner(this.columns);
+    this.settler = new Settler(this.columns);
+    this.tree = new TreeJudge(this.columns);
+    this.ordinary = new OrdinaryJudge(this.columns, (machine) => this.entriesOf(machine));
+    this.today = new Float64Array(this.columns.stride);
+  }
+
+  /** How many machines there are. */
+  get count(): number {
+    return this.columns.count;
+  }
+
+  /** What a machine is called. */
+  nameOf(machine: number): string {
+    return this.columns.names[machine] ?? '';
+  }
+
+  /** Takes in a machine from a line of JSON; of a longer text, from what stands between two places. */
+  add(text: string, from = 0, to = text.length): Added {
+    const machine = this.columns.count;
+    if (machine >= this.capacity) return { ok: false, problem: `there is room for ${this.capacity} machines` };
+    if (this.scanner.scan(text, from, to, machine)) return this.take(machine, NO_STRAYS);
+    this.columns.clear(machine);
+    return this.addMachine(readMachine(text.slice(from, to)));
+  }
+
+  /** Takes in a machine that was read already. */
+  addMachine(read: MachineRead): Added {
+    const machine = this.columns.count;
+    if (machine >= this.capacity) return { ok: false, problem: `there is room for ${this.capacity} machines` };
+    switch (read.kind) {
+      case 'problem':
+        return { ok: false, problem: read.problem };
+      case 'logbook':
+        this.columns.names[machine] = read.logbook.machine;
+        this.columns.ordinary.set(machine, read.logbook.entries);
+        this.columns.count += 1;
+        return { ok: true, machine, strays: NO_STRAYS };
+      case 'line':
+        return this.take(machine, this.fill(machine, read.line));
+    }
+  }
+
+  /** Judges every task of every machine. `into`: an answer of this fleet to write over. */
+  assess(today: Day, into: FleetStates = this.newStates()): FleetStates {
+    this.today.fill(today);
+    into.flags.fill(0);
+    for (const task of this.plan.tasks) this.judge(today, task, into);
+    for (let m = 0; m < this.columns.count; m += 1) into.verdict[m] = verdictOfFlags(into.flags[m] ?? 0);
+    this.ordinary.judge(today, into);
+    return into;
+  }
+
+  /** Room for an answer. */
+  newStates(): FleetStates {
+    return new FleetStates(this.plan.tasks.length, this.columns.stride);
+  }
+
+  /** The history that one machine's line stands for. */
+  entriesOf(machine: number): readonly Entry[] {
+    return this.columns.ordinary.get(machine) ?? entriesOfLine(this.lineOf(machine));
+  }
+
+  /** The whole assessment of one machine, with the record that an explanation is read from. Costs nothing until it is asked for. */
+  assessmentOf(machine: number, today: Day): Assessment {
+    return assess(this.plan.graph, this.entriesOf(machine), onDay(today));
+  }
+
+  private judge(today: Day, task: TaskPlan, into: FleetStates): void {
+    const { trigger, serial, index } = task;
+    if (task.outside !== null) return this.leaveClear(index, into);
+    if (serial === null && trigger?.kind === 'limit' && trigger.rule.is !== 'stages') return judgeLimit(this.columns, this.today, index, trigger, into);
+    const [one, two, ...more] = trigger?.kind === 'group' && trigger.mode === 'first' ? trigger.parts : [];
+    const isPair = serial === null && more.length === 0 && one !== undefined && two !== undefined;
+    if (isPair && isPlainInterval(one) && isPlainInterval(two)) return judgePair(this.columns, this.today, index, one, two, into);
+    return this.tree.judge(today, task, into);
+  }
+
+  /** What the ordinary assessor will fill in. */
+  private leaveClear(task: number, into: FleetStates): void {
+    const from = task * this.columns.stride;
+    into.state.fill(CLEAR, from, from + this.columns.count);
+  }
+
+  private take(machine: number, strays: readonly string[]): Added {
+    if (!this.settler.settle(machine)) this.columns.ordinary.set(machine, null);
+    this.columns.count += 1;
+    return strays.length === 0 ? { ok: true, machine, strays: NO_STRAYS } : { ok: true, machine, strays };
+  }
+
+  private fill(machine: number, line: MachineLine): readonly string[] {
+    const { columns, plan } = this;
+    const days = [line.on, line.inService, ...Object.values(line.done ?? {}).map(({ on }) => on)].flatMap((day) => (day === undefined ? [] : (dayOf(day) ?? [])));
+    columns.names[machine] = line.machine;
+    columns.latest[machine] = Math.max(NO_DAY, ...days);
+    columns.serial[machine] = line.serial ?? Number.NaN;
+    columns.inService[machine] = numberOf(line.inService);
+    columns.readOn[machine] = numberOf(line.on);
+    const strays: string[] = [];
+    this.fillMeters(columns.shown, 0, machine, line.meters, strays);
+    for (const [id, doing] of Object.entries(line.done ?? {})) {
+      const task = plan.tasks.findIndex((each) => each.id === id);
+      if (task < 0) {
+        strays.push(`There is no task \`${id}\` in this schedule`);
+        continue;
+      }
+      columns.doneOn[task * columns.stride + machine] = numberOf(doing.on);
+      this.fillMeters(columns.doneShown, task * plan.meters.length, machine, doing.meters, strays);
+    }
+    return strays;
+  }
+
+  private fillMeters(column: Float64Array, first: number, machine: number, meters: LastDoing['meters'], strays: string[]): void {
+    for (const [id, value] of Object.entries(meters ?? {})) {
+      const meter = this.plan.meters.findIndex((each) => each.id === id);
+      if (meter < 0) strays.push(`There is no meter \`${id}\` in this schedule that is read`);
+      else column[(first + meter) * this.columns.stride + machine] = value;
+    }
+  }
+
+  private lineOf(machine: number): MachineLine {
+    const { columns, plan } = this;
+    const { stride } = columns;
+    const day = (column: Int32Array, at: number): string | undefined => {
+      const found = column[at] ?? NO_DAY;
+      return found === NO_DAY ? undefined : formatDate(found as Day);
+    };
+    const meters = (column: Float64Array, first: number): Readonly<Record<string, number>> =>
+      Object.fromEntries(
+        plan.meters.flatMap(({ id }, meter) => {
+          const value = column[(first + meter) * stride + machine] ?? Number.NaN;
+          return value >= 0 ? [[id, value] as const] : [];
+        }),
+      );
+    const done = plan.tasks.flatMap(({ id, index }): (readonly [string, LastDoing])[] => {
+      const on = day(columns.doneOn, index * stride + machine);
+      return on === undefined ? [] : [[id, { on, meters: meters(columns.doneShown, index * plan.meters.length) }]];
+    });
+    const [on, inService, serial] = [day(columns.readOn, machine), day(columns.inService, machine), columns.serial[machine] ?? Number.NaN];
+    return {
+      machine: this.nameOf(machine),
+      ...(on === undefined ? {} : { on }),
+      ...(inService === undefined ? {} : { inService }),
+      ...(Number.isNaN(serial) ? {} : { serial }),
+      meters: meters(columns.shown, 0),
+      done: Object.fromEntries(done),
+    };
+  }
+}
+
+function isPlainInterval(plan: NonNullable<TaskPlan['trigger']>): plan is Extract<NonNullable<TaskPlan['trigger']>, { kind: 'limit' }> {
+  return plan.kind === 'limit' && plan.holdAfter === null && (plan.rule.is === 'meter-interval' || plan.rule.is === 'calendar-interval');
+}
+
+function numberOf(day: string | undefined): number {
+  return day === undefined ? NO_DAY : (dayOf(day) ?? NO_DAY);
+}

@@ -1,0 +1,75 @@
+import type { Entry } from '../history/entry.js';
+import type { ColumnPlan } from './column-plan.js';
+
+/** No such day. */
+export const NO_DAY = -0x8000_0000;
+
+/**
+ * What is known of up to `capacity` machines, one column a fact; the value of machine `m` in column `c` stands at `c * stride + m`.
+ *
+ * The facts are kept as they came (days, meters in their units), so that a machine's history can be written out again for whoever
+ * asks why. What follows from them and does not depend on the day is worked out once, when a machine is taken in.
+ *
+ * INVARIANT: in `base`, NaN says that the base is unknown and −Infinity that none is on record; `due` is NaN for both. A `due` of
+ * Infinity belongs to a limit with nothing left to ask for.
+ */
+export class MachineColumns {
+  count = 0;
+  /** Not a power of two, or all columns of one machine would fall on the same lines of the cache. */
+  readonly stride: number;
+  readonly names: string[] = [];
+  readonly serial: Float64Array;
+  readonly inService: Int32Array;
+  readonly readOn: Int32Array;
+  /** The latest day that its line names. */
+  readonly latest: Int32Array;
+  /** Column: meter. In its unit; NaN where it was not read. */
+  readonly shown: Float64Array;
+  /** Column: task. */
+  readonly doneOn: Int32Array;
+  /** Column: task × meters + meter. */
+  readonly doneShown: Float64Array;
+  /** Column: meter. Life total in ticks; NaN where it was never read. */
+  readonly total: Float64Array;
+  /** Column: slot of a limit. Ticks or days. */
+  readonly due: Float64Array;
+  readonly base: Float64Array;
+  /** Column: slot of a limit. The day on which a meter limit was seen to be reached. */
+  readonly reach: Int32Array;
+  /** Column: slot of a `first`. */
+  readonly met: Uint8Array;
+  /** Machines that the ordinary assessor answers for, with their history where it is not in the columns. */
+  readonly ordinary = new Map<number, readonly Entry[] | null>();
+
+  constructor(
+    readonly plan: ColumnPlan,
+    readonly capacity: number,
+  ) {
+    const stride = (Math.ceil(capacity / 8) | 1) * 8;
+    const { meters, tasks, limits, firsts } = plan;
+    this.stride = stride;
+    this.serial = new Float64Array(stride).fill(Number.NaN);
+    this.inService = new Int32Array(stride).fill(NO_DAY);
+    this.readOn = new Int32Array(stride).fill(NO_DAY);
+    this.latest = new Int32Array(stride).fill(NO_DAY);
+    this.shown = new Float64Array(meters.length * stride).fill(Number.NaN);
+    this.doneOn = new Int32Array(tasks.length * stride).fill(NO_DAY);
+    this.doneShown = new Float64Array(tasks.length * meters.length * stride).fill(Number.NaN);
+    this.total = new Float64Array(meters.length * stride).fill(Number.NaN);
+    this.due = new Float64Array(limits.length * stride);
+    this.base = new Float64Array(limits.length * stride);
+    this.reach = new Int32Array(limits.length * stride);
+    this.met = new Uint8Array(firsts.length * stride);
+  }
+
+  /** Forgets what was written of a machine that turned out not to be one. */
+  clear(machine: number): void {
+    this.serial[machine] = Number.NaN;
+    this.inService[machine] = NO_DAY;
+    this.readOn[machine] = NO_DAY;
+    this.latest[machine] = NO_DAY;
+    for (let at = machine; at < this.shown.length; at += this.stride) this.shown[at] = Number.NaN;
+    for (let at = machine; at < this.doneOn.length; at += this.stride) this.doneOn[at] = NO_DAY;
+    for (let at = machine; at < this.doneShown.length; at += this.stride) this.doneShown[at] = Number.NaN;
+  }
+}
