@@ -95,7 +95,7 @@ function unreachable(machine: Machine, name: string, at: Origin, set: StanceSet)
   const title = moveTitle(machine, blocked.move);
   const byNever = ruleOf(machine, blocked.never ?? -1);
   const rule =
-    byNever ?? (step === undefined ? undefined : { at: step.step.origin, text: `"${title}" needs a stance that cannot be had here` });
+    byNever ?? (step === undefined ? undefined : { at: step.step.origin, text: `"${title}" needs what cannot be had on the way` });
   return {
     kind,
     at,

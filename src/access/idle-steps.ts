@@ -46,6 +46,11 @@ function usedSteps(machine: Machine, space: StanceSpace): ReadonlySet<string> {
   return used;
 }
 
+/** Seconds first; of equal seconds, fewer steps. */
+function weightOf(machine: Machine, move: number): number {
+  return (machine.moves[move]?.seconds ?? 0) * 1024 + 1;
+}
+
 function secondsFrom(machine: Machine, space: StanceSpace, from: readonly boolean[]): readonly number[] {
   const seconds = from.map((is) => (is ? 0 : Infinity));
   let open = from.flatMap((is, stance) => (is ? [stance] : []));
@@ -53,7 +58,7 @@ function secondsFrom(machine: Machine, space: StanceSpace, from: readonly boolea
     const next = new Set<number>();
     for (const stance of open) {
       for (const { move, to } of space.exits[stance] ?? []) {
-        const through = (seconds[stance] ?? Infinity) + (machine.moves[move]?.seconds ?? 0);
+        const through = (seconds[stance] ?? Infinity) + weightOf(machine, move);
         if (through >= (seconds[to] ?? Infinity)) continue;
         seconds[to] = through;
         next.add(to);
@@ -71,7 +76,7 @@ function markShortest(machine: Machine, into: Incoming, reached: readonly number
   const open = [...onWay];
   for (let stance = open.pop(); stance !== undefined; stance = open.pop()) {
     for (const { from, move } of into[stance] ?? []) {
-      if ((reached[from] ?? Infinity) + (machine.moves[move]?.seconds ?? 0) !== reached[stance]) continue;
+      if ((reached[from] ?? Infinity) + weightOf(machine, move) !== reached[stance]) continue;
       const step = machine.origins[move]?.step.id;
       if (step !== undefined) used.add(step);
       if (!onWay.has(from)) open.push(from);

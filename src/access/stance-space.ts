@@ -93,17 +93,19 @@ export function whatBlocks(machine: Machine, start: Stance, target: StanceSet, m
     machine.moves.forEach((move, index) => {
       if (here.stance[move.part] !== move.from) return;
       const next = here.stance.map((position, part) => (part === move.part ? move.to : position));
-      reach(next, number, index, here.cost + 1 + BREACH * breaches(machine, index, here.stance, next));
+      reach(next, number, index, here.cost + 1 + breaches(machine, index, here.stance, next));
     });
   }
   return null;
 }
 
-const BREACH = 100;
+/** A step whose own condition fails cannot be done at all; a never-rule could be broken, which is what the author has to see. */
+const CANNOT = 1000;
+const MUST_NOT = 100;
 
 function breaches(machine: Machine, move: number, before: Stance, after: Stance): number {
   const isAllowed = holds(machine.moves[move]?.during ?? [], before);
-  return (isAllowed ? 0 : 1) + (machine.nevers.some((never) => holds(never, after)) ? 1 : 0);
+  return (isAllowed ? 0 : CANNOT) + (machine.nevers.some((never) => holds(never, after)) ? MUST_NOT : 0);
 }
 
 function firstBreach(

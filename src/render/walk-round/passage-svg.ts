@@ -49,7 +49,9 @@ function laneSvg(walk: WalkRound, graph: RuleGraph, part: string, top: number, x
     if (line.kind !== 'step' || line.part !== part) continue;
     at = line.to;
     path += `H${x(line.number)}V${y(at)}`;
-    labels.push(`<text class="pos" x="${x(line.number) + 3}" y="${y(at) - 3}">${escapeHtml(at)}</text>`);
+    const nearEnd = line.number > walk.lines.length - 3;
+    const anchor = nearEnd ? ` text-anchor="end"` : '';
+    labels.push(`<text class="pos"${anchor} x="${x(line.number) + (nearEnd ? -3 : 3)}" y="${y(at) - 3}">${escapeHtml(at)}</text>`);
   }
   path += `H${x(walk.lines.length) + column / 2}`;
   const base = `<line class="base" x1="${LEFT}" x2="${x(walk.lines.length) + column / 2}" y1="${y(rest ?? '')}" y2="${y(rest ?? '')}"/>`;

@@ -22,10 +22,11 @@ svg.passage{display:block;width:100%;height:auto;margin:.6rem 0 .2rem}
 .passage .task{stroke:var(--rule);stroke-width:1;stroke-dasharray:2 3}
 .passage .dot{fill:var(--ink)}
 ol{list-style:none;margin:0;padding:0}
-li{display:grid;grid-template-columns:1.4rem 2rem 1fr 5.5rem;gap:0 .45rem;padding:.28rem 0;border-bottom:1px solid var(--rule);break-inside:avoid}
+li{display:grid;grid-template-columns:1.4rem 2rem 1fr 8rem;gap:0 .45rem;padding:.28rem 0;border-bottom:1px solid var(--rule);break-inside:avoid}
 li input{width:1.05rem;height:1.05rem;margin:.12rem 0 0;accent-color:var(--ink)}
 li .no{text-align:right;color:var(--soft);font-variant-numeric:tabular-nums}
 li .time{text-align:right;font-variant-numeric:tabular-nums;white-space:nowrap}
+li .time small{display:inline-block;min-width:4.2rem}
 li .time small,li .more{color:var(--soft);font-size:.82rem}
 li .cautions{grid-column:3/5;margin-bottom:.15rem}
 li label{font-weight:600}
@@ -36,6 +37,6 @@ li.walk label{font-weight:400;font-style:italic}
 .caution.danger b,.caution.warning b{background:var(--ink);color:var(--paper)}
 li .more{grid-column:3/5}
 .open{font-style:italic}
-@page{margin:12mm}
-@media print{body{font-size:9.6pt;line-height:1.28}main{max-width:none;padding:0}li{padding:.12rem 0}li .more,li .time small{font-size:7.8pt}.caution{font-size:8.6pt}h2{break-after:avoid}.caution b,.dot{-webkit-print-color-adjust:exact;print-color-adjust:exact}}
+@page{margin:11mm}
+@media print{body{font-size:8.8pt;line-height:1.22}main{max-width:none;padding:0}li{padding:.08rem 0}li .more,li .time small{font-size:7.4pt}.caution{font-size:8pt}.caution b{font-size:6.6pt}h1{font-size:14pt}h2{font-size:9.5pt;margin:.5rem 0 .1rem;break-after:avoid}.first{padding:.25rem .5rem;margin:.3rem 0}li input{width:.8rem;height:.8rem}svg.passage{max-height:45mm}.caution b,.dot{-webkit-print-color-adjust:exact;print-color-adjust:exact}}
 `;

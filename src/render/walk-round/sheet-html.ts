@@ -65,7 +65,7 @@ function item(line: WalkRoundLine, walk: WalkRound, graph: RuleGraph): string {
     cautions.length === 0 ? '' : `<span class="cautions">${cautions.join('')}</span>`,
     `<input type="checkbox" id="${id}"><span class="no">${line.number}</span>`,
     `<label for="${id}">${escapeHtml(line.title)}</label>`,
-    `<span class="time">${secondsInWords(line.seconds)}<br><small>${secondsInWords(line.total)}</small></span>`,
+    `<span class="time">${secondsInWords(line.seconds)} <small>${secondsInWords(line.total)}</small></span>`,
     more.length === 0
       ? ''
       : `<span class="more">${more.map((text) => (text.startsWith('If you stop here') ? `<span class="open">${escapeHtml(text)}</span>` : escapeHtml(text))).join(' ')}</span>`,

@@ -7,7 +7,11 @@ import type { RuleGraph } from '../../graph/rule-graph.js';
 /** One or two sentences, in plain text. */
 export function whySentence(line: StepLine, walk: WalkRound, graph: RuleGraph): string {
   const titles = line.why.tasks.map((task) => graph.tasks.find((each) => each.id === task)?.title ?? task);
-  const sentences = [linkSentence(line, walk), taskSentence(titles), line.why.putsBack ? 'Puts the machine back.' : ''];
+  const sentences = [
+    linkSentence(line, walk),
+    taskSentence(titles),
+    line.why.putsBack && titles.length === 0 ? 'Puts the machine back.' : '',
+  ];
   return sentences.filter((sentence) => sentence !== '').join(' ');
 }
 

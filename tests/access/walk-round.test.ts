@@ -1,0 +1,72 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { walkRound } from '../../src/access/plan-walk-round.js';
+import { rawWalkRound } from './oracle/raw-walk-round.js';
+import { rounds } from './rounds.js';
+import { scheduleGraph } from './schedule-graph.js';
+
+const tractor = scheduleGraph('orchard-tractor.due');
+const chipper = scheduleGraph('wood-chipper.due');
+
+describe('walk-rounds of real schedules cost what brute force over the rule graph says', () => {
+  test.each([
+    ['orchard-tractor', tractor],
+    ['wood-chipper', chipper],
+  ] as const)('%s', { timeout: 120_000 }, (_name, graph) => {
+    const plain = graph.tasks
+      .filter((task) => task.covers.length === 0 && task.metBy.length === 0 && task.follows.length === 0)
+      .map((task) => task.id);
+    fc.assert(
+      fc.property(fc.uniqueArray(fc.constantFrom(...plain), { maxLength: 4 }), fc.constantFrom('rest', 'work'), (tasks, end) => {
+        const walk = walkRound(graph, tasks, { end: end as 'rest' | 'work' });
+        const raw = rawWalkRound(graph, tasks, graph.access.rest, end === 'rest' ? graph.access.rest : (graph.access.work ?? {}), null);
+        expect(walk.totals.seconds).toBe(raw);
+      }),
+      { numRuns: 12 },
+    );
+  });
+});
+
+test('the order in which tasks are named does not matter, and the answer is plain data', () => {
+  const [daily] = rounds;
+  if (daily === undefined) throw new Error('no rounds');
+  const one = walkRound(tractor, daily.tasks, daily.options);
+  expect(walkRound(tractor, [...daily.tasks].reverse(), daily.options)).toEqual(one);
+  expect(JSON.parse(JSON.stringify(one))).toEqual(one);
+});
+
+test('whoever stops after any line can go on from there at no more than what was left', () => {
+  const [daily] = rounds;
+  if (daily === undefined) throw new Error('no rounds');
+  const whole = walkRound(tractor, daily.tasks, daily.options);
+  for (const line of whole.lines) {
+    const left = daily.tasks.filter(
+      (task) => !whole.lines.some((each) => each.number <= line.number && each.kind === 'task' && each.task === task),
+    );
+    const rest = walkRound(tractor, left, { ...daily.options, stance: line.stance, ...(line.place === null ? {} : { place: line.place }) });
+    expect(rest.totals.seconds).toBe(whole.totals.seconds - line.total);
+  }
+});
+
+test('a task that covers another does it too, and one that must come first comes along', () => {
+  const walk = walkRound(tractor, ['engine-oil-level', 'change-engine-oil']);
+  const line = walk.lines.find((each) => each.kind === 'task' && each.task === 'change-engine-oil');
+  expect(line).toMatchObject({ covers: ['engine-oil-level'] });
+  expect(walk.lines.some((each) => each.kind === 'task' && each.task === 'engine-oil-level')).toBe(false);
+});
+
+test('a task that nobody knows is told, and the rest is planned', () => {
+  const walk = walkRound(tractor, ['engine-oil-level', 'polish-the-badge']);
+  expect(walk.leftOut).toEqual([{ task: 'polish-the-badge', because: 'unknown-task', way: [], rule: null }]);
+  expect(walk.outcome).toBe('found');
+});
+
+test('a cap is told with what was found, the lower bound and the gap', () => {
+  const walk = walkRound(tractor, rounds[1]?.tasks ?? [], { caps: { expanded: 3, held: 1000 } });
+  const exact = walkRound(tractor, rounds[1]?.tasks ?? []);
+  if (walk.outcome === 'undecided') return;
+  expect(walk.proof?.kind).toBe('bounded');
+  if (walk.proof?.kind !== 'bounded') return;
+  expect(walk.proof.atLeast).toBeLessThanOrEqual(exact.totals.seconds);
+  expect(walk.totals.seconds - walk.proof.gap).toBe(walk.proof.atLeast);
+});
