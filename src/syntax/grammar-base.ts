@@ -5,10 +5,11 @@
  * plans, clauses, access, examples, files. Recovery is our own (recovery.ts explains it): Chevrotain's would stop
  * at any word that may follow, and here nearly every clause word also stands inside some other clause.
  */
-import { EmbeddedActionsParser, EOF, isRecognitionException, tokenMatcher, type IToken, type TokenType } from 'chevrotain';
+import { EarlyExitException, EmbeddedActionsParser, EOF, isRecognitionException, NoViableAltException, tokenMatcher, type IToken, type TokenType } from 'chevrotain'; // prettier-ignore
 import { cover, type Span } from '../base/span.js';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
-import { LazyLookahead } from './lazy-lookahead.js';
+import { choiceName, chooseAlternative, chooseOption, isBetweenAlternatives, readFirsts, type Chooser, type Firsts } from './lookahead.js';
+import { lookaheadTable } from './lookahead-table.js';
 import { PlainErrors } from './plain-errors.js';
 import { endOf } from './token-edit.js';
 import type { Vocabulary } from './tokens.js';
@@ -17,6 +18,9 @@ import type { NameNode, NumberNode, TextNode } from './tree.js';
 /** What one try at a clause came to; `failedAt` is the index of the token at which it went wrong. */
 export type Outcome<T> =
   { readonly ok: true; readonly value: T } | { readonly ok: false; readonly failedAt: number; readonly error: Error };
+
+/** How Chevrotain numbers what has to stand at least once, without and with a separator: for errors, and in the keys of choices. */
+const EARLY_EXIT_SORTS: Readonly<Record<number, number>> = { 2: 4 << 8, 3: 6 << 8 };
 
 // While Chevrotain records the grammar, rules run with placeholders for tokens and without their arguments.
 const NOWHERE: Span = { file: 0, start: 0, end: 0 };
@@ -40,16 +44,57 @@ export abstract class GrammarBase extends EmbeddedActionsParser {
   protected readonly mistaken = new Set<string>();
   declare protected readonly exportLexerState: () => number;
   declare protected readonly importLexerState: (state: number) => void;
+  // Parts of Chevrotain that its types leave out.
+  declare protected selfAnalysisDone: boolean;
+  declare private readonly tokensMap: Readonly<Record<string, TokenType>>;
+  declare private readonly shortRuleNameToFull: Readonly<Record<number, string>>;
+  declare private readonly getKeyForAutomaticLookahead: (sort: number, occurrence: number) => number;
+  declare readonly LA_FAST: (ahead: number) => IToken;
+  private readonly choosers = new Map<number, Chooser>();
+  private readonly errorMessages = new PlainErrors();
 
   constructor(vocabulary: Vocabulary) {
     super([...vocabulary.all], {
       recoveryEnabled: false,
       maxLookahead: 1,
-      lookaheadStrategy: new LazyLookahead(),
       skipValidations: true,
       errorMessageProvider: new PlainErrors(),
     });
     this.v = vocabulary;
+  }
+
+  /** Takes the place of Chevrotain's table of choices: each is made ready when it is first met. */
+  getLaFuncFromCache(key: number): Chooser {
+    let chooser = this.choosers.get(key);
+    if (chooser === undefined) {
+      const next = (): IToken => this.LA_FAST(1);
+      const firsts = this.firstsOf(key);
+      chooser = isBetweenAlternatives(key) ? chooseAlternative(firsts, next) : chooseOption(firsts, next);
+      this.choosers.set(key, chooser);
+    }
+    return chooser;
+  }
+
+  /** Takes the place of Chevrotain's own, which needs a recorded grammar. */
+  raiseNoAltException(occurrence: number, described?: string): never {
+    const paths = this.firstsOf(this.getKeyForAutomaticLookahead(1 << 8, occurrence)).map((kinds) => kinds.map((kind) => [kind]));
+    const said = described === undefined ? {} : { customUserDescription: described };
+    const message = this.errorMessages.buildNoViableAltMessage({ expectedPathsPerAlt: paths, actual: [this.LA(1)], ...said });
+    throw new NoViableAltException(message, this.LA(1), this.LA(0));
+  }
+
+  /** As {@link raiseNoAltException}, where nothing stands that has to stand at least once. */
+  raiseEarlyExitException(occurrence: number, sort: number, described?: string): never {
+    const key = this.getKeyForAutomaticLookahead(EARLY_EXIT_SORTS[sort] ?? 0, occurrence);
+    const paths = this.firstsOf(key).flatMap((kinds) => kinds.map((kind) => [kind]));
+    const said = described === undefined ? {} : { customUserDescription: described };
+    const message = this.errorMessages.buildEarlyExitMessage({ expectedIterationPaths: paths, actual: [this.LA(1)], ...said });
+    throw new EarlyExitException(message, this.LA(1), this.LA(0));
+  }
+
+  private firstsOf(key: number): Firsts {
+    const name = choiceName(key, (short) => this.shortRuleNameToFull[short]);
+    return readFirsts(lookaheadTable[name] ?? '', this.tokensMap);
   }
 
   /** Index of the next token. */

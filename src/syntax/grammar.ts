@@ -29,7 +29,8 @@ export class Grammar extends ExampleGrammar {
 
   constructor(vocabulary: Vocabulary) {
     super(vocabulary);
-    this.performSelfAnalysis();
+    // Instead of `performSelfAnalysis`: what that finds out is in lookahead-table.ts.
+    this.selfAnalysisDone = true;
   }
 
   /** Reads one file's tokens. The same tokens must not be read again: what was misspelt has been put right in them. */

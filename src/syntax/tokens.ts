@@ -121,13 +121,14 @@ function unitSignPattern(): RegExp {
 
 function wordKinds(Name: TokenType, Position: TokenType): Vocabulary['word'] {
   const kinds: Record<string, TokenType> = {};
-  for (const word of reservedWords) {
-    const categories = word === 'on' ? [Position] : [];
-    kinds[word] = createToken({ name: `word-${word}`, label: `\`${word}\``, pattern: Lexer.NA, categories });
-  }
-  for (const word of softWords)
-    kinds[word] = createToken({ name: `word-${word}`, label: `\`${word}\``, pattern: Lexer.NA, categories: [Name] });
+  for (const word of reservedWords) kinds[word] = wordKind(word, word === 'on' ? [Position] : []);
+  for (const word of softWords) kinds[word] = wordKind(word, [Name]);
   return kinds as Vocabulary['word'];
+}
+
+/** As `createToken` makes it, which would look through all categories for each; the parser numbers them all together when it is built. */
+function wordKind(word: string, categories: TokenType[]): TokenType {
+  return { name: `word-${word}`, LABEL: `\`${word}\``, PATTERN: Lexer.NA, CATEGORIES: categories };
 }
 
 /** What the word opens, if it opens anything. */
