@@ -15,7 +15,14 @@ const common = {
 const requireBanner = "import { createRequire as makeRequire } from 'node:module'; const require = makeRequire(import.meta.url);";
 
 /** What the command imports only when it is needed, and the file that holds it. */
-const apart = { 'index.js': './compiler.js', 'rule-graph-html.js': './drawing.js', 'logbook-commands.js': './logbook.js' };
+const apart = {
+  'index.js': './compiler.js',
+  'rule-graph-html.js': './drawing.js',
+  'logbook-commands.js': './logbook.js',
+  'authoring-commands.js': './authoring.js',
+  'outlook-commands.js': './outlook.js',
+  'year-page.js': './pictures.js',
+};
 
 /**
  * Keeps what is imported on demand in whole files of its own, instead of cutting everything into the many small ones that the parts
@@ -31,7 +38,7 @@ const keepApart = {
     }),
 };
 
-/** The command: everything in it, but for the compiler, the drawing of diagrams and the writing of logbooks, which are loaded on demand. */
+/** The command: everything in it, but for the compiler, drawings, the outlook and the writing of logbooks, which are loaded on demand. */
 export const command = {
   ...common,
   platform: 'node',
@@ -40,6 +47,9 @@ export const command = {
     compiler: 'src/index.ts',
     drawing: 'src/render/rule-graph-html.ts',
     logbook: 'src/adapters/cli/logbook-commands.ts',
+    authoring: 'src/adapters/cli/authoring-commands.ts',
+    outlook: 'src/adapters/cli/outlook-commands.ts',
+    pictures: 'src/adapters/page/year/year-page.ts',
   },
   outdir: 'dist/cli',
   minify: true,

@@ -3,7 +3,7 @@
  *
  *   src/graph/{rule-graph,key-order}.ts  from grammar/rule-graph.schema.json
  *   grammar/history-entry.schema.json    from the zod schema of src/history/entry.ts
- *   grammar/{assessment,explanation,check-report,task-rules}.schema.json   from the types of the answers
+ *   grammar/{assessment,explanation,check-report,examples,comparison,task-rules}.schema.json   from the types of the answers
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
@@ -24,12 +24,37 @@ const banner = '/* Made from grammar/rule-graph.schema.json by `npm run generate
 const answers = [
   ['assessment', 'src/assess/assessment.ts', 'Assessment', 'What is due: the answer of `assess` and of `duewright due --json`'],
   ['explanation', 'src/explain/explanation.ts', 'Explanation', 'Why: the answer of `explain` and of `duewright why --json`'],
-  ['outing', 'src/outlook/during-outing.ts', 'OutingOutlook', 'An outing from end to end: the answer of `duringOuting` and of `duewright outing --json`'],
+  [
+    'outing',
+    'src/outlook/during-outing.ts',
+    'OutingOutlook',
+    'An outing from end to end: the answer of `duringOuting` and of `duewright outing --json`',
+  ],
+  ['outlook', 'src/outlook/outlook.ts', 'Outlook', 'What lies ahead: the answer of `lookAhead` and of `duewright ahead --json`'],
+  ['visits', 'src/adapters/cli/visits-answer.ts', 'VisitsAnswer', 'Proposed visits: the answer of `duewright visits --json`'],
+  [
+    'supplies',
+    'src/outlook/supplies-ahead.ts',
+    'SuppliesAhead',
+    'What to have on the shelf: the answer of `suppliesAhead` and of `duewright supplies --json`',
+  ],
   [
     'check-report',
     'src/adapters/cli/check-report.ts',
     'CheckReport',
     'What is wrong in one schedule: one item of the array that `duewright check --json` answers',
+  ],
+  [
+    'examples',
+    'src/examples/report.ts',
+    'ExamplesReport',
+    'Worked examples, run: the answer of `runExamples` and of `duewright prove --json`',
+  ],
+  [
+    'comparison',
+    'src/compare/comparison.ts',
+    'Comparison',
+    'Two editions compared: the answer of `compareEditions` and of `duewright changes --json`',
   ],
   ['task-rules', 'src/adapters/cli/task-rules.ts', 'TaskRules', 'The rules of one task: the answer of `duewright rules --json`'],
 ];

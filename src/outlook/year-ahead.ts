@@ -10,6 +10,8 @@ import { dueCourse } from './due-course.js';
 import type { Decided, DueCourse } from './due-course.js';
 import { rangeOfDays } from './forecast.js';
 import type { DateRange } from './forecast.js';
+import { nextDue } from './next-due.js';
+import type { NextDue } from './next-due.js';
 import { useFutures } from './use-futures.js';
 import type { FuturesByMeter, UseFutures } from './use-futures.js';
 
@@ -102,8 +104,9 @@ export function tasksAhead(graph: RuleGraph, assessment: Assessment, futures: Fu
   return assessment.tasks.map((assessed) => {
     const trigger = graph.tasks.find(({ id }) => id === assessed.task)?.trigger;
     const record = assessment.record[assessed.task] ?? [];
-    const course = trigger === undefined ? null : dueCourse(graph.nodes, trigger, record, futures);
-    return taskAhead(assessed, course, { futures, count, now: assessment.now.day, to });
+    const sky = { futures, count, now: assessment.now.day, to };
+    if (isDueNow(assessed.state)) return dueNow(assessed, trigger === undefined ? null : nextDue(graph.nodes, trigger, futures), sky);
+    return taskAhead(assessed, trigger === undefined ? null : dueCourse(graph.nodes, trigger, record, futures), sky);
   });
 }
 
@@ -112,6 +115,22 @@ interface Sky {
   readonly count: number;
   readonly now: Day;
   readonly to: Day;
+}
+
+function isDueNow(state: TaskState): boolean {
+  return state === 'due' || state === 'overdue' || state === 'unrecorded';
+}
+
+/** Due today, and after that as its rules say once it is done today. */
+function dueNow({ task, state }: TaskAssessment, again: NextDue | null, sky: Sky): TaskAhead {
+  const today = { early: sky.now, likely: sky.now, late: sky.now, level: 1 };
+  const first = (_: number, into: Decided): void => void Object.assign(into, { day: sky.now, node: null });
+  const { rounds } = again === null ? { rounds: [] } : follow({ first, again, meters: [], unforeseen: [] }, sky);
+  const later = rounds
+    .slice(1)
+    .map(rangeOfDays)
+    .filter((range) => range !== null);
+  return { task, state, foreseen: 'now', next: today, decides: [], later, unforeseen: [], n: 0, readUntil: null, method: 'as assessed' };
 }
 
 function taskAhead(assessed: TaskAssessment, course: DueCourse | null, sky: Sky): TaskAhead {
@@ -129,7 +148,6 @@ function taskAhead(assessed: TaskAssessment, course: DueCourse | null, sky: Sky)
     readUntil: null,
     method: 'none',
   };
-  if (foreseen === 'now') return { ...none, next: { early: sky.now, likely: sky.now, late: sky.now, level: 1 }, method: 'as assessed' };
   if (course === null || (foreseen !== 'simulated' && foreseen !== 'calendar')) return none;
   const followed = follow(course, sky);
   const [next = null, ...later] = followed.rounds.map(rangeOfDays);
@@ -146,7 +164,6 @@ function taskAhead(assessed: TaskAssessment, course: DueCourse | null, sky: Sky)
 }
 
 function foreseenOf(state: TaskState, course: DueCourse | null): Foreseen {
-  if (state === 'due' || state === 'overdue' || state === 'unrecorded') return 'now';
   if (state === 'resting' || state === 'unknown') return state;
   if (course === null) return 'no-date';
   if (course.meters.length > 0) return 'simulated';

@@ -33,8 +33,15 @@ export async function runCommandLine(args: readonly string[], shell: Shell): Pro
   const host: CommandHost = { program, shell, end: (ended) => (code = ended) };
   try {
     for (const add of Object.values(answering)) add(host);
-    // Whoever asks what is due before the engine is started does not wait for the writing of logbooks.
-    if (!Object.hasOwn(answering, args[0] ?? '')) for (const add of (await import('./logbook-commands.js')).logbookCommands) add(host);
+    // Whoever asks what is due before the engine is started does not wait for the outlook or the writing of logbooks and schedules.
+    if (!Object.hasOwn(answering, args[0] ?? '')) {
+      const [{ outlookCommands }, { authoringCommands }, { logbookCommands }] = await Promise.all([
+        import('./outlook-commands.js'),
+        import('./authoring-commands.js'),
+        import('./logbook-commands.js'),
+      ]);
+      for (const add of [...outlookCommands, ...authoringCommands, ...logbookCommands]) add(host);
+    }
     await program.parseAsync(args, { from: 'user' });
     return code;
   } catch (error) {
