@@ -19,7 +19,7 @@ export function compareLimit(
     ...change('interval', byLength(before, after)),
     ...change('late allowance', bySize(margin(before, 'late'), margin(after, 'late'))),
     ...change('early allowance', bySize(margin(before, 'early'), margin(after, 'early'))),
-    ...change('lead', margin(before, 'lead') === margin(after, 'lead') ? null : 'different'),
+    ...change('lead', sameLead(before, after) ? null : 'different'),
     ...change('hard stop', byStop(before, after)),
     ...change('counting', counting(before) === counting(after) ? null : 're-anchored'),
   ];
@@ -78,6 +78,14 @@ function margin(node: Trigger, side: 'early' | 'late' | 'lead'): number | null {
   return side in node
     ? (node as { readonly early: { size: number }; readonly late: { size: number }; readonly lead: { size: number } })[side].size
     : null;
+}
+
+/** A lead that is the same share of the interval follows from the interval and is no change of its own. */
+function sameLead(before: Trigger, after: Trigger): boolean {
+  const [from, to] = [margin(before, 'lead'), margin(after, 'lead')];
+  if (from === to || from === null || to === null) return from === to;
+  const share = (lead: number, [length]: readonly number[]): number => (length === undefined || length === 0 ? lead : lead / length);
+  return Math.abs(share(from, lengthsOf(before)) - share(to, lengthsOf(after))) < 0.015;
 }
 
 function counting(node: Trigger): string | null {

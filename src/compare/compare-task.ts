@@ -1,7 +1,8 @@
 import { meaningText } from '../graph/meaning-fingerprint.js';
 import type { NodeId, RuleGraph, Task } from '../graph/rule-graph.js';
+import { difference, phrases, type PhrasedAspect } from './aspect-words.js';
 import { compareLimit } from './compare-limit.js';
-import type { Aspect, Bearing, TaskChange, TaskComparison } from './comparison.js';
+import type { Bearing, TaskChange, TaskComparison } from './comparison.js';
 import { type Leaf, leavesOf } from './leaves.js';
 
 export interface Editions {
@@ -80,42 +81,42 @@ function compareGate(before: Task, after: Task, graphs: Editions): readonly Task
   ];
 }
 
-/** Everything else, compared whole by aspect. */
-const aspects: readonly (readonly [Aspect, (task: Task) => unknown])[] = [
-  ['title', (task) => task.title],
-  ['stance', (task) => task.stance],
-  ['readings', (task) => task.reads],
-  ['supplies', (task) => task.uses],
-  ['torques', (task) => task.torques],
-  ['work', ({ site }) => ({ seconds: site.seconds, place: site.place, under: site.under, tools: site.tools, procedure: site.procedure })],
-  ['cautions', ({ site }) => ({ cautions: site.cautions, qualified: site.qualified })],
-  ['dependence', (task) => ({ covers: task.covers, restarts: task.restarts, follows: task.follows, metBy: task.metBy })],
-  ['defects mended', (task) => task.mends],
-  ['serial numbers', (task) => task.serial ?? null],
-  ['attachment', (task) => task.attachment ?? null],
-  ['reason', (task) => task.reason ?? null],
-  ['source', (task) => task.source ?? null],
-];
-
+/** Everything else: an aspect that means something else is told by the phrases that only one edition has. */
 function compareRest(before: Task, after: Task, graphs: Editions): readonly TaskChange[] {
-  return aspects.flatMap(([what, of]): readonly TaskChange[] => {
-    const [old, fresh] = [
-      meaningText(of(before) ?? null, graphs.before.nodes, what),
-      meaningText(of(after) ?? null, graphs.after.nodes, what),
-    ];
-    if (old === fresh) return [];
+  return aspects.flatMap((what): readonly TaskChange[] => {
+    if (meaningOf(before, what, graphs.before) === meaningOf(after, what, graphs.after)) return [];
+    const [old, fresh] = [phrases[what](before, graphs.before), phrases[what](after, graphs.after)];
+    const [was, is] = [difference(old, fresh), difference(fresh, old)];
     return [
       {
         what,
         bearing: 'different',
-        before: { text: short(of(before), old), origin: before.origin },
-        after: { text: short(of(after), fresh), origin: after.origin },
+        ...(was === undefined ? {} : { before: { text: was, origin: before.origin } }),
+        ...(is === undefined ? {} : { after: { text: is, origin: after.origin } }),
       },
     ];
   });
 }
 
-/** A text as it is; anything else as its canonical JSON. */
-function short(value: unknown, canonical: string): string {
-  return typeof value === 'string' ? value : canonical;
+const aspects = Object.keys(phrases) as readonly PhrasedAspect[];
+
+/** What an aspect means, whatever its words. */
+const parts: Readonly<Record<PhrasedAspect, (task: Task) => unknown>> = {
+  title: (task) => task.title,
+  stance: (task) => task.stance,
+  readings: (task) => task.reads,
+  supplies: (task) => task.uses,
+  torques: (task) => task.torques,
+  work: ({ site }) => ({ seconds: site.seconds, place: site.place, under: site.under, tools: site.tools, procedure: site.procedure }),
+  cautions: ({ site }) => ({ cautions: site.cautions, qualified: site.qualified }),
+  dependence: (task) => ({ covers: task.covers, restarts: task.restarts, follows: task.follows, metBy: task.metBy }),
+  'defects mended': (task) => task.mends,
+  'serial numbers': (task) => task.serial,
+  attachment: (task) => task.attachment,
+  reason: (task) => task.reason,
+  source: (task) => task.source,
+};
+
+function meaningOf(task: Task, what: PhrasedAspect, graph: RuleGraph): string {
+  return meaningText(parts[what](task) ?? null, graph.nodes, what);
 }

@@ -22,10 +22,10 @@ export function benchOf(graph: RuleGraph, model: Model, sources: readonly Source
 }
 
 /** Where something stands, with the author's own words, white space folded. */
-export function placeAt({ sources }: Bench, at: Span): Place {
+export function placeAt({ graph, sources }: Bench, at: Span): Place {
   const source = sources[at.file];
   if (source === undefined) return { file: '', line: 1, column: 1, text: '' };
   const { line, column } = positionOf(source, at.start);
   const words = source.text.slice(at.start, at.end).replace(/("(?:[^"\\]|\\.)*")|#[^\r\n]*/g, '$1');
-  return { file: source.name, line, column, text: words.replace(/\s+/g, ' ').trim() };
+  return { file: graph.sources[at.file]?.path ?? source.name, line, column, text: words.replace(/\s+/g, ' ').trim() };
 }

@@ -24,7 +24,7 @@ export function sceneText(title: string, scene: Scene, expect: string): string {
     const last = index === scene.length - 1 && expect !== '' ? [expect] : [];
     return `  ${formatDate(day)}${time} ${[...acts, ...last].join('  ')}`.trimEnd();
   });
-  return `example "${title.replace(/[\\"]/g, '\\$&')}"\n${lines.join('\n')}\n`;
+  return `example "${title.replace(/[\\"]/g, '')}"\n${lines.join('\n')}\n`;
 }
 
 /** A day so many days on. */

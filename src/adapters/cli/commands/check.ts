@@ -9,11 +9,24 @@ import { renderDiagnostics } from '../../../render/diagnostics.js';
 import type { Style } from '../../../render/style.js';
 import { styleFor } from '../style-for.js';
 import { addAnswerOptions, type AnswerOptions } from '../answer-options.js';
+import { writeSarif } from '../write-sarif.js';
+import type { Compiled } from '../../../index.js';
+
+interface CheckOptions extends AnswerOptions {
+  readonly sarif?: string;
+}
+
+/** A schedule that could be read, and what is wrong in it. */
+interface CheckedSchedule {
+  readonly report: CheckReport;
+  readonly compiled: Compiled;
+}
 
 const examples = `
 Examples:
   duewright check tractor.due
   duewright check schedules/*.due --json
+  duewright check schedules/*.due --sarif check.sarif
 
 Ends with 1 if a schedule has errors; warnings and notes do not stand in the way.`;
 
@@ -24,25 +37,33 @@ export function addCheck(host: CommandHost): void {
     .summary('say what is wrong in a schedule')
     .description('Reads each SCHEDULE and says what is wrong in it, where, and what to do.')
     .argument('<schedule...>', 'schedules to check')
+    .option('--sarif <file>', 'also write what is wrong as SARIF 2.1.0, with paths from the current folder')
     .addHelpText('after', examples);
-  addAnswerOptions(command, 'check-report.schema.json').action((schedules: string[], options: AnswerOptions) =>
+  addAnswerOptions(command, 'check-report.schema.json').action((schedules: string[], options: CheckOptions) =>
     runCheck(host, schedules, options),
   );
 }
 
-async function runCheck(host: CommandHost, schedules: readonly string[], options: AnswerOptions): Promise<void> {
+async function runCheck(host: CommandHost, schedules: readonly string[], options: CheckOptions): Promise<void> {
   const style = styleFor(host.shell, options);
-  const reports: CheckReport[] = [];
+  const checked: CheckedSchedule[] = [];
   for (const schedule of schedules) {
-    const report = await checkOne(host, style, schedule, options.json === true);
-    if (report !== undefined) reports.push(report);
+    const one = await checkOne(host, style, schedule, options.json === true);
+    if (one !== undefined) checked.push(one);
   }
+  const reports = checked.map(({ report }) => report);
   if (options.json === true) host.shell.out(jsonText(reports));
   if (reports.some(({ errors }) => errors > 0)) host.end(exitCode.no);
   if (reports.length < schedules.length) host.end(exitCode.input);
+  if (options.sarif !== undefined)
+    await writeSarif(
+      host,
+      options.sarif,
+      checked.map(({ compiled }) => compiled),
+    );
 }
 
-async function checkOne(host: CommandHost, style: Style, schedule: string, quiet: boolean): Promise<CheckReport | undefined> {
+async function checkOne(host: CommandHost, style: Style, schedule: string, quiet: boolean): Promise<CheckedSchedule | undefined> {
   const compiled = await compileFile(schedule);
   if (!compiled.ok) {
     complain(host.shell, compiled.problem);
@@ -54,7 +75,7 @@ async function checkOne(host: CommandHost, style: Style, schedule: string, quiet
     if (diagnostics.length > 0) host.shell.out(`${renderDiagnostics(diagnostics, sources, style)}\n`);
     host.shell.out(`${schedule}: ${verdict(report)}\n`);
   }
-  return report;
+  return { report, compiled: compiled.value };
 }
 
 function verdict({ errors, warnings, tasks }: CheckReport): string {
