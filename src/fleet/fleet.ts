@@ -10,6 +10,7 @@ import { TreeJudge } from './judge-tree.js';
 import { LineScanner } from './line-scanner.js';
 import { MachineColumns, NO_DAY } from './machine-columns.js';
 import { entriesOfLine, type LastDoing, type MachineLine } from './machine-line.js';
+import { MonthTable } from './month-table.js';
 import { OrdinaryJudge } from './ordinary-judge.js';
 import { type MachineRead, readMachine } from './read-machine.js';
 import { Settler } from './settle-machine.js';
@@ -46,8 +47,9 @@ export class Fleet {
     readonly capacity: number,
   ) {
     this.columns = new MachineColumns(plan, capacity);
-    this.scanner = new LineScanner(this.columns);
-    this.settler = new Settler(this.columns);
+    const months = new MonthTable();
+    this.scanner = new LineScanner(this.columns, months);
+    this.settler = new Settler(this.columns, months);
     this.tree = new TreeJudge(this.columns);
     this.ordinary = new OrdinaryJudge(this.columns, (machine) => this.entriesOf(machine));
     this.today = new Float64Array(this.columns.stride);
@@ -87,6 +89,11 @@ export class Fleet {
       case 'line':
         return this.take(machine, this.fill(machine, read.line));
     }
+  }
+
+  /** Forgets all machines, and keeps the memory for others. */
+  clear(): void {
+    this.columns.clearAll();
   }
 
   /** Judges every task of every machine. `into`: an answer of this fleet to write over. */

@@ -19,8 +19,8 @@ export class TreeJudge {
   private readonly day: Float64Array;
   private readonly forecast: Float64Array;
   private readonly governing: Int32Array;
-  private held = false;
-  private hidden = false;
+  /** Hard stops, as bits: one in force, one that an unknown could hide. */
+  private readonly stops: Uint8Array;
 
   constructor(private readonly columns: MachineColumns) {
     const size = columns.plan.registers;
@@ -30,6 +30,7 @@ export class TreeJudge {
     this.day = new Float64Array(size);
     this.forecast = new Float64Array(size);
     this.governing = new Int32Array(size);
+    this.stops = new Uint8Array(size);
   }
 
   /** One task, all machines. */
@@ -44,16 +45,15 @@ export class TreeJudge {
         answer.governing[at] = -1;
         continue;
       }
-      this.held = false;
-      this.hidden = false;
       this.visit(m, today, trigger);
       const state = this.state[trigger.register] ?? 0;
       answer.state[at] = state;
       answer.left[at] = this.left[trigger.register] ?? 0;
       answer.governing[at] = this.governing[trigger.register] ?? 0;
-      const hidden = this.hidden && state !== DUE && state !== OVERDUE;
-      const flags = (state >= UNRECORDED ? WORK : 0) | (this.held ? HELD : 0) | (hidden ? HIDDEN_HOLD : 0);
-      answer.flags[m] = (answer.flags[m] ?? 0) | flags;
+      // What is due will be looked at, whatever else is not known of it.
+      const settled = state === DUE || state === OVERDUE ? HIDDEN_HOLD : 0;
+      const stops = (this.stops[trigger.register] ?? 0) & ~settled;
+      answer.flags[m] = (answer.flags[m] ?? 0) | stops | (state >= UNRECORDED ? WORK : 0);
     }
   }
 
@@ -86,9 +86,8 @@ export class TreeJudge {
 
   /** All stages are met and nothing follows: clear, for as long as there is no more to the schedule. */
   private nothingLeft(m: number, today: number, register: number, first: TriggerPlan): void {
-    const [held, hidden] = [this.held, this.hidden];
     this.visit(m, today, first);
-    [this.held, this.hidden] = [held, hidden];
+    this.stops[register] = 0;
     this.write(register, CLEAR, Number.NaN, Number.NaN, Number.NaN, Number.NaN, this.governing[first.register] ?? 0);
   }
 
@@ -100,13 +99,12 @@ export class TreeJudge {
     const calendar = rule.is === 'calendar-interval';
     const now = calendar ? today : (columns.total[rule.meter * columns.stride + m] ?? 0);
     const left = due - now;
+    this.stops[register] = stopsOf(left, due, plan.holdAfter);
     if (due === Infinity) return this.write(register, CLEAR, Number.NaN, Number.NaN, Number.NaN, Number.NaN, node);
     if (Number.isNaN(left)) {
-      if (plan.holdAfter !== null) this.hidden = true;
       const state = base === -Infinity ? UNRECORDED : UNKNOWN;
       return this.write(register, state, Number.NaN, Number.NaN, Number.NaN, Number.NaN, node);
     }
-    if (plan.holdAfter !== null && left < -plan.holdAfter) this.held = true;
     const state = stateOf(left, plan);
     const span = due - base;
     const used = span > 0 ? (now - base) / span : 1;
@@ -131,6 +129,24 @@ export class TreeJudge {
       if (best < 0 || key < bestKey) [best, bestKey] = [part, key];
     }
     this.copy(best, plan.register);
+    this.stops[plan.register] = last ? this.stopsOfAll(parts) : this.stopsOfAny(parts);
+  }
+
+  private stopsOfAny(parts: readonly TriggerPlan[]): number {
+    let stops = 0;
+    for (let i = 0; i < parts.length; i += 1) stops |= this.stops[parts[i]?.register ?? 0] ?? 0;
+    return stops;
+  }
+
+  /** A hard stop applies once every part is beyond its own, and could apply while none is known to be short of it. */
+  private stopsOfAll(parts: readonly TriggerPlan[]): number {
+    let certain = true;
+    for (let i = 0; i < parts.length; i += 1) {
+      const stops = this.stops[parts[i]?.register ?? 0] ?? 0;
+      if (stops === 0) return 0;
+      if ((stops & HELD) === 0) certain = false;
+    }
+    return certain ? this.stopsOfAny(parts) : HIDDEN_HOLD;
   }
 
   private allForecast(parts: readonly TriggerPlan[], state: number): boolean {
@@ -151,6 +167,7 @@ export class TreeJudge {
 
   private copy(from: number, to: number): void {
     const value = (column: Float64Array): number => column[from] ?? 0;
+    this.stops[to] = this.stops[from] ?? 0;
     this.write(to, this.state[from] ?? 0, value(this.left), value(this.used), value(this.day), value(this.forecast), this.governing[from] ?? 0);
   }
 
@@ -168,6 +185,12 @@ function stateOf(left: number, plan: LimitPlan): number {
   if (left < -plan.late) return OVERDUE;
   if (plan.strict ? left < 0 : left <= 0) return DUE;
   return left <= plan.lead ? COMING_UP : CLEAR;
+}
+
+function stopsOf(left: number, due: number, holdAfter: number | null): number {
+  if (holdAfter === null || due === Infinity) return 0;
+  if (Number.isNaN(left)) return HIDDEN_HOLD;
+  return left < -holdAfter ? HELD : 0;
 }
 
 function reachDay(day: number): number {

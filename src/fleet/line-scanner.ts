@@ -1,9 +1,7 @@
-import { dayNumber } from '../values/civil.js';
 import type { ColumnPlan } from './column-plan.js';
 import { type MachineColumns, NO_DAY } from './machine-columns.js';
+import type { MonthTable } from './month-table.js';
 
-const FIRST_YEAR = 1900;
-const LAST_YEAR = 2100;
 const MOST = 1e10;
 const POWERS = Array.from({ length: 23 }, (_, power) => 10 ** power);
 
@@ -30,15 +28,14 @@ export class LineScanner {
   private latest = NO_DAY;
   private readonly tasks: NameTable;
   private readonly meters: NameTable;
-  /** Day numbers of the firsts of months, from January 1900. */
-  private readonly months: Int32Array;
 
-  constructor(private readonly columns: MachineColumns) {
+  constructor(
+    private readonly columns: MachineColumns,
+    private readonly months: MonthTable,
+  ) {
     const { plan } = columns;
     this.tasks = new NameTable(plan.tasks.map(({ id }) => id));
     this.meters = new NameTable(meterIds(plan));
-    const count = (LAST_YEAR - FIRST_YEAR + 1) * 12 + 1;
-    this.months = Int32Array.from({ length: count }, (_, i) => dayNumber({ year: FIRST_YEAR + Math.floor(i / 12), month: (i % 12) + 1, day: 1 }));
   }
 
   /** Reads `text` from `from` up to `to` as machine `machine`; `false` if it has to be read the long way (and columns to be cleared). */
@@ -150,13 +147,8 @@ export class LineScanner {
   private day(column: Int32Array, place: number): boolean {
     const { text, at } = this;
     if (text.charCodeAt(at) !== QUOTE || text.charCodeAt(at + 5) !== 0x2d || text.charCodeAt(at + 8) !== 0x2d || text.charCodeAt(at + 11) !== QUOTE) return false;
-    const year = this.two(at + 1) * 100 + this.two(at + 3);
-    const month = this.two(at + 6);
-    const dayOfMonth = this.two(at + 9);
-    if (!(year >= FIRST_YEAR && year <= LAST_YEAR && month >= 1 && month <= 12 && dayOfMonth >= 1)) return false;
-    const index = (year - FIRST_YEAR) * 12 + month - 1;
-    const day = (this.months[index] as number) + dayOfMonth - 1;
-    if (day >= (this.months[index + 1] as number) || column[place] !== NO_DAY) return false;
+    const day = this.months.day(this.two(at + 1) * 100 + this.two(at + 3), this.two(at + 6), this.two(at + 9));
+    if (Number.isNaN(day) || column[place] !== NO_DAY) return false;
     column[place] = day;
     if (day > this.latest) this.latest = day;
     this.at = at + 12;

@@ -48,18 +48,28 @@ export class MachineColumns {
     const stride = (Math.ceil(capacity / 8) | 1) * 8;
     const { meters, tasks, limits, firsts } = plan;
     this.stride = stride;
-    this.serial = new Float64Array(stride).fill(Number.NaN);
-    this.inService = new Int32Array(stride).fill(NO_DAY);
-    this.readOn = new Int32Array(stride).fill(NO_DAY);
-    this.latest = new Int32Array(stride).fill(NO_DAY);
-    this.shown = new Float64Array(meters.length * stride).fill(Number.NaN);
-    this.doneOn = new Int32Array(tasks.length * stride).fill(NO_DAY);
-    this.doneShown = new Float64Array(tasks.length * meters.length * stride).fill(Number.NaN);
-    this.total = new Float64Array(meters.length * stride).fill(Number.NaN);
+    this.serial = new Float64Array(stride);
+    this.inService = new Int32Array(stride);
+    this.readOn = new Int32Array(stride);
+    this.latest = new Int32Array(stride);
+    this.shown = new Float64Array(meters.length * stride);
+    this.doneOn = new Int32Array(tasks.length * stride);
+    this.doneShown = new Float64Array(tasks.length * meters.length * stride);
+    this.total = new Float64Array(meters.length * stride);
     this.due = new Float64Array(limits.length * stride);
     this.base = new Float64Array(limits.length * stride);
     this.reach = new Int32Array(limits.length * stride);
     this.met = new Uint8Array(firsts.length * stride);
+    this.clearAll();
+  }
+
+  /** Forgets all machines. */
+  clearAll(): void {
+    this.count = 0;
+    this.names.length = 0;
+    this.ordinary.clear();
+    for (const days of [this.inService, this.readOn, this.latest, this.doneOn]) days.fill(NO_DAY);
+    for (const numbers of [this.serial, this.shown, this.doneShown, this.total]) numbers.fill(Number.NaN);
   }
 
   /** Forgets what was written of a machine that turned out not to be one. */

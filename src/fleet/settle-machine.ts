@@ -1,12 +1,11 @@
 /** Works out, for one machine, what follows from its facts whatever the day: bases, due points, when limits were reached. */
 import { assertNever } from '../base/assert-never.js';
 import type { CalendarAmount } from '../graph/rule-graph.js';
-import { addCalendarMonths, addMonths } from '../values/calendar.js';
-import type { Day } from '../values/moment.js';
 import { TICKS_PER_UNIT } from '../values/ticks.js';
 import type { LimitPlan, TriggerPlan } from './column-plan.js';
 import { type MachineColumns, NO_DAY } from './machine-columns.js';
 import { MeterPoints } from './meter-points.js';
+import type { MonthTable } from './month-table.js';
 
 /** No task. */
 const NOBODY = -1;
@@ -18,7 +17,10 @@ export class Settler {
   /** Limit → the task that it belongs to. */
   private readonly owner: Int32Array;
 
-  constructor(private readonly columns: MachineColumns) {
+  constructor(
+    private readonly columns: MachineColumns,
+    private readonly months: MonthTable,
+  ) {
     const { plan } = columns;
     this.points = plan.meters.map(() => new MeterPoints(plan.tasks.length + 1));
     this.setter = new Int32Array(plan.tasks.length);
@@ -92,7 +94,22 @@ export class Settler {
     const by = this.setter[this.owner[limit.slot] ?? 0] ?? NOBODY;
     const base = by === NOBODY ? (limit.fromStart ? (inService[machine] ?? NO_DAY) : NO_DAY) : (doneOn[by * stride + machine] ?? NO_DAY);
     if (base === NO_DAY) this.write(machine, limit, -Infinity, Number.NaN, 0);
-    else this.write(machine, limit, base, dayAfter(base as Day, amount), 0);
+    else this.write(machine, limit, base, this.dayAfter(base, amount), 0);
+  }
+
+  private dayAfter(base: number, amount: CalendarAmount): number {
+    switch (amount.unit) {
+      case 'days':
+        return base + amount.count;
+      case 'months':
+        return this.months.addMonths(base, amount.count);
+      case 'calendar-months':
+        return this.months.addCalendarMonths(base, amount.count);
+      case 'minutes':
+        throw new Error('minutes have no column');
+      default:
+        return assertNever(amount.unit);
+    }
   }
 
   private settleInterval(machine: number, limit: LimitPlan, meter: number, ticks: number): void {
@@ -116,8 +133,7 @@ export class Settler {
   }
 
   private settleStages(machine: number, limit: LimitPlan, meter: number, points: readonly number[], early: number): void {
-    const by = this.setter[this.owner[limit.slot] ?? 0] ?? NOBODY;
-    const met = this.stagesMet(machine, by, meter, points, early);
+    const met = this.stagesMet(machine, this.owner[limit.slot] ?? 0, meter, points, early);
     if (met < 0) return this.write(machine, limit, -Infinity, Number.NaN, 0);
     if (met >= points.length) return this.write(machine, limit, 0, Infinity, 0);
     const now = this.points[meter]?.last() ?? Number.NaN;
@@ -126,22 +142,29 @@ export class Settler {
     this.reachable(machine, limit, meter, 0, due);
   }
 
-  /** How many stages are met; all of them if it was done and nobody knows the start; −1 if neither is known. */
-  private stagesMet(machine: number, by: number, meter: number, points: readonly number[], early: number): number {
-    const started = (this.columns.inService[machine] ?? NO_DAY) !== NO_DAY;
-    if (!started) return by === NOBODY ? -1 : points.length;
-    if (by === NOBODY) return 0;
-    const value = this.totalAt(machine, by, meter);
-    let met = 0;
-    for (let i = 0; i < points.length; i += 1) if ((points[i] ?? 0) <= value + early) met += 1;
-    return Math.max(1, met);
+  /** How many stages are met by the doing that met most; all if it was done and nobody knows the start; −1 if neither is known. */
+  private stagesMet(machine: number, task: number, meter: number, points: readonly number[], early: number): number {
+    const done = (this.setter[task] ?? NOBODY) !== NOBODY;
+    if ((this.columns.inService[machine] ?? NO_DAY) === NO_DAY) return done ? points.length : -1;
+    const { plan, stride, doneOn } = this.columns;
+    const sources = plan.tasks[task]?.sources ?? [];
+    let most = 0;
+    for (let s = 0; s < sources.length; s += 1) {
+      const source = sources[s] ?? NOBODY;
+      if ((doneOn[source * stride + machine] ?? NO_DAY) === NO_DAY) continue;
+      const value = this.totalAt(machine, source, meter);
+      let met = 0;
+      for (let i = 0; i < points.length; i += 1) if ((points[i] ?? 0) <= value + early) met += 1;
+      most = Math.max(most, 1, met);
+    }
+    return most;
   }
 
   private isMet(machine: number, trigger: TriggerPlan): boolean {
     if (trigger.kind === 'group') return trigger.parts.every((part) => this.isMet(machine, part));
     if (trigger.kind === 'first' || trigger.rule.is !== 'stages') return false;
     const { meter, points, early } = trigger.rule;
-    return this.stagesMet(machine, this.setter[this.owner[trigger.slot] ?? 0] ?? NOBODY, meter, points, early) >= points.length;
+    return this.stagesMet(machine, this.owner[trigger.slot] ?? 0, meter, points, early) >= points.length;
   }
 
   /** Where a meter stood at a doing: as noted with it, else the last reading not later. */
@@ -164,21 +187,6 @@ export class Settler {
     this.columns.base[at] = base;
     this.columns.due[at] = due;
     this.columns.reach[at] = reach;
-  }
-}
-
-function dayAfter(base: Day, amount: CalendarAmount): number {
-  switch (amount.unit) {
-    case 'days':
-      return base + amount.count;
-    case 'months':
-      return addMonths(base, amount.count);
-    case 'calendar-months':
-      return addCalendarMonths(base, amount.count);
-    case 'minutes':
-      throw new Error('minutes have no column');
-    default:
-      return assertNever(amount.unit);
   }
 }
 

@@ -46,7 +46,9 @@ export const intervalSchedule: fc.Arbitrary<{ readonly text: string; readonly gr
     const text = `${header}meter engine "Hour meter" counts h\nmeter shaft "Shaft counter" counts h\n${declared.join('')}`;
     return { text, graph: compiled(text) };
   })
-  .filter((each): each is { text: string; graph: RuleGraph } => each.graph !== null);
+  .filter((each): each is { text: string; graph: RuleGraph } => each.graph !== null)
+  // What a person needs to see of one that fails.
+  .map((each) => ({ ...each, [fc.toStringMethod]: () => each.text.slice(each.text.indexOf('task')) }));
 
 const day = fc.integer({ min: 0, max: 300 });
 const dayText = (n: number): string => formatDate((START + n) as Day);
