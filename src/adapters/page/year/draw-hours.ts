@@ -4,6 +4,7 @@
 import { areaY, dot, lineY, ruleX, ruleY, text } from '@observablehq/plot';
 import type { Markish } from '@observablehq/plot';
 import type { CoursePoint, Entry, MeterTrack, Outlook, RuleGraph } from '../../../engine.js';
+import { dayInWords } from '../../../render/dates-in-words.js';
 import { safeText } from '../../../render/safe-text.js';
 import type { Day } from '../../../values/moment.js';
 import { numberText } from '../../../values/number-text.js';
@@ -13,7 +14,7 @@ import { servicesOf, type Service } from './services.js';
 import { svgDrawing } from './svg-drawing.js';
 import { monthGrid, WIDTH } from './time-axis.js';
 
-const MARGIN = { left: 292, right: 74, top: 26, bottom: 8 };
+const MARGIN = { left: 292, right: 74, top: 34, bottom: 4 };
 const HOURS = 190;
 const GAP = 20;
 const ROW = 14;
@@ -42,7 +43,7 @@ export function drawHours(
   const course = outlook.meters.find((each) => each.meter === meter)?.course ?? [];
   const points = track.points.map(({ when, total }) => ({ day: when.day, hours: unitsOf(total) }));
   const below = services.length === 0 ? 0 : GAP + services.length * ROW;
-  const scale = scaleOf(points, course, below);
+  const scale = scaleOf(points, course);
   return svgDrawing(
     {
       width: WIDTH,
@@ -70,7 +71,7 @@ interface HourScale {
 }
 
 /** Hours to units from the top, between round numbers. */
-function scaleOf(points: readonly { readonly hours: number }[], course: readonly CoursePoint[], _below: number): HourScale {
+function scaleOf(points: readonly { readonly hours: number }[], course: readonly CoursePoint[]): HourScale {
   const low = points[0]?.hours ?? 0;
   const high = Math.max(points.at(-1)?.hours ?? 0, ...course.map((each) => unitsOf(each.high)));
   const rough = Math.max(1e-9, high - low) / 4;
@@ -85,7 +86,7 @@ function hourMarks(
   points: readonly { readonly day: Day; readonly hours: number }[],
   course: readonly CoursePoint[],
   { at, ticks }: HourScale,
-  { from, to, unit }: Sky,
+  { from, to, unit }: Pick<Sky, 'from' | 'to' | 'unit'>,
   title: string,
 ): readonly Markish[] {
   const last = points.at(-1);
@@ -102,18 +103,7 @@ function hourMarks(
       fill: INK.soft,
       fontSize: 11,
     }),
-    text([title], {
-      x: () => from,
-      y: 0,
-      text: (each: string) => safeText(each),
-      dx: -MARGIN.left + 2,
-      dy: 6,
-      textAnchor: 'start',
-      fontSize: 11.5,
-      fontWeight: 700,
-      fill: INK.ink,
-      lineWidth: 18,
-    }),
+    ...captionMarks(points, course, { from, to, unit }, title),
     areaY(course, {
       x: 'day',
       y1: (each: CoursePoint) => at(unitsOf(each.low)),
@@ -140,6 +130,27 @@ function hourMarks(
           }),
         ]),
   ];
+}
+
+/** What the meter shows and where it may go, in the empty corner beside the curve. */
+function captionMarks(
+  points: readonly { readonly day: Day; readonly hours: number }[],
+  course: readonly CoursePoint[],
+  { from, to, unit }: Pick<Sky, 'from' | 'to' | 'unit'>,
+  title: string,
+): readonly Markish[] {
+  const [last, end] = [points.at(-1), course.at(-1)];
+  const lines = [
+    safeText(title),
+    ...(last === undefined ? [] : [`${numberText(last.hours)} ${safeText(unit)} on ${dayInWords(last.day)}`]),
+    ...(end === undefined
+      ? []
+      : [`${numberText(unitsOf(end.low), 0)} to ${numberText(unitsOf(end.high), 0)} ${safeText(unit)} on ${dayInWords(to)}`]),
+  ];
+  const at = (line: string): number => 6 + 16 * lines.indexOf(line);
+  const [first = '', ...rest] = lines;
+  const style = { x: () => from, y: at, text: (line: string) => line, dx: -MARGIN.left + 2, textAnchor: 'start', fontSize: 11.5 } as const;
+  return [text([first], { ...style, fontWeight: 700, fill: INK.ink }), text(rest, { ...style, fill: INK.soft })];
 }
 
 interface Done {

@@ -11,8 +11,8 @@ import { svgDrawing } from './svg-drawing.js';
 import { monthGrid } from './time-axis.js';
 
 const WIDTH = 330;
-const HEIGHT = 150;
-const MARGIN = { left: 34, right: 8, top: 26, bottom: 8 };
+const HEIGHT = 154;
+const MARGIN = { left: 34, right: 8, top: 34, bottom: 4 };
 /** Levels are drawn a little beyond the marks, where a dipstick can still be read. */
 const [LOWEST, HIGHEST] = [-0.25, 1.25];
 

@@ -14,7 +14,7 @@ import { svgDrawing } from './svg-drawing.js';
 import { monthGrid, WIDTH } from './time-axis.js';
 
 const ROW = 14.5;
-const MARGIN = { left: 292, right: 236, top: 26, bottom: 6 };
+const MARGIN = { left: 292, right: 262, top: 34, bottom: 4 };
 /** A task that comes round more often than this is shown as a series of ticks: bars would lie on each other. */
 const SERIES = 9;
 
@@ -46,7 +46,7 @@ export function drawYear(outlook: Outlook, graph: RuleGraph): string {
       marginTop: MARGIN.top,
       marginBottom: MARGIN.bottom,
       x: { type: 'linear', domain: [from, to], axis: null },
-      y: { type: 'linear', domain: [rows.length - 0.5, -0.5], axis: null, reverse: true },
+      y: { type: 'linear', domain: [rows.length - 0.5, -0.5], axis: null },
       marks: [
         ruleY(
           rows.filter(({ y }) => y % 2 === 1),
@@ -74,7 +74,7 @@ export function drawYear(outlook: Outlook, graph: RuleGraph): string {
           textAnchor: 'start',
           fill: INK.soft,
           fontSize: 11,
-          lineWidth: 21,
+          lineWidth: 22.5,
           textOverflow: 'ellipsis-end',
         }),
       ],

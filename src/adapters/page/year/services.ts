@@ -17,10 +17,12 @@ export interface Service {
 
 /** Rows that a page has room for. */
 const MOST = 16;
+/** What is done more often than this, in days, would be a row of blots. */
+const CLOSEST = 21;
 
 /**
- * Services that take supplies and come round by a limit, in the order of the schedule; of more than there is room for, the rarest, for the
- * frequent ones (greasing, say) are the least worth looking up.
+ * Services that take supplies and come round by a limit, in the order of the schedule. What is done every week or two is left out; of more than
+ * there is room for, the rarest stay, for the frequent ones are the least worth looking up.
  */
 export function servicesOf(graph: RuleGraph, entries: readonly Entry[], { now, tasks }: Outlook): readonly Service[] {
   const work = serviceRecord([{ from: null, graph }], entries, now).work.filter(({ voided }) => voided === null);
@@ -28,7 +30,10 @@ export function servicesOf(graph: RuleGraph, entries: readonly Entry[], { now, t
     const ahead = tasks.find(({ task }) => task === id);
     if (ahead === undefined || uses.length === 0 || !hasLimit(ahead)) return [];
     const done = work.filter(({ task }) => task === id).map(({ when, timing }) => ({ day: when.day, timing: timing.is }));
-    return done.length === 0 ? [] : [{ task: id, title, done, next: ahead.next?.likely ?? null }];
+    const span = (done.at(-1)?.day ?? 0) - (done[0]?.day ?? 0);
+    return done.length === 0 || (span / done.length < CLOSEST && done.length > 2)
+      ? []
+      : [{ task: id, title, done, next: ahead.next?.likely ?? null }];
   });
   const rarest = [...found].sort((a, b) => a.done.length - b.done.length).slice(0, MOST);
   return found.filter((service) => rarest.includes(service));

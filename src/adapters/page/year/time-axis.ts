@@ -17,43 +17,52 @@ export interface Margins {
 /** Drawings of the whole width of the page, in its units: A4 across at 96 to the inch, less the margins. */
 export const WIDTH = 1030;
 
-/** A month on the axis. */
+/** A month on the axis; its year is said at the first and at each January. */
 interface MonthMark {
   readonly day: Day;
-  readonly label: string;
+  readonly month: string;
+  readonly year: string;
 }
 
-/** The months that begin between two days, every `step` of them; January with its year, and the first as well. */
 function monthMarks(from: Day, to: Day, step: number): readonly MonthMark[] {
   const marks: MonthMark[] = [];
   for (let day = firstOfMonth(from); day <= to; day = addMonths(firstOfMonth(day), 1)) {
     const { month, year } = civilOf(day);
     if (day < from || (month - 1) % step !== 0) continue;
-    const name = (monthName(month) ?? '').slice(0, 3);
-    marks.push({ day, label: month === 1 || marks.length === 0 ? `${name} ${year}` : name });
+    marks.push({ day, month: (monthName(month) ?? '').slice(0, 3), year: month === 1 || marks.length === 0 ? String(year) : '' });
   }
   return marks;
 }
 
-/** A faint line for each month, its name above, and a strong line for today. */
+/** Units that the name of a month takes, with some air, and a year or the word for today. */
+const [MONTH, YEAR] = [30, 44];
+
+/**
+ * A faint line for each month with its name above, years above those, and a strong line for today.
+ *
+ * @param room units from one end to the other.
+ */
 export function monthGrid(from: Day, to: Day, today: Day, room: number): readonly Markish[] {
-  const months = Math.max(1, (to - from) / 30.4);
-  // A name takes some 34 units; with the year some 56.
-  const step = [1, 2, 3, 6, 12].find((each) => (room / months) * each >= 46) ?? 12;
+  const perDay = room / Math.max(1, to - from);
+  const step = [1, 2, 3, 6, 12].find((each) => each * 30.4 * perDay >= MONTH) ?? 12;
   const marks = monthMarks(from, to, step);
+  const hasRoom = ({ day }: MonthMark): boolean => (to - day) * perDay >= MONTH;
+  const isClear = ({ day, year }: MonthMark): boolean =>
+    year !== '' && Math.abs(day - today) * perDay >= YEAR && (to - day) * perDay >= MONTH;
+  const above = { frameAnchor: 'top', textAnchor: 'start', lineAnchor: 'bottom', fontSize: 11 } as const;
   return [
     ruleX(marks, { x: 'day', stroke: INK.grid, strokeWidth: 1 }),
-    text(marks, {
-      x: 'day',
-      text: 'label',
-      frameAnchor: 'top',
-      dy: -9,
-      dx: 1,
-      textAnchor: 'start',
-      lineAnchor: 'bottom',
-      fill: INK.soft,
-      fontSize: 11,
+    text(marks.filter(hasRoom), { ...above, x: 'day', text: 'month', dy: -5, fill: INK.soft }),
+    text(marks.filter(isClear), { ...above, x: 'day', text: 'year', dy: -18, fill: INK.ink, fontWeight: 600 }),
+    ruleX([today], { stroke: INK.ink, strokeWidth: 1.25 }),
+    text([today], {
+      ...above,
+      x: (day: Day) => day,
+      text: () => 'today',
+      textAnchor: today - from < to - today ? 'start' : 'end',
+      dy: -18,
+      fill: INK.ink,
+      fontWeight: 600,
     }),
-    ...(today >= from && today <= to ? [ruleX([today], { stroke: INK.ink, strokeWidth: 1.25 })] : []),
   ];
 }

@@ -42,10 +42,10 @@ section>p{margin:.1rem 0;font-size:8.5pt;max-width:none}
 .key{margin:.15rem 0;font-size:8pt}
 .drawing{min-width:0}
 .wide{overflow:visible}
-.year .drawing{max-height:154mm}
+.year .drawing{max-height:134mm}
 .behind{break-before:page}
 .behind h2:first-child{margin-top:0}
-section,figure{break-inside:avoid}
+figure,.wide{break-inside:avoid}
 .levels{grid-template-columns:repeat(3,1fr);gap:.5rem 1rem}
 details{display:none}
 footer{margin-top:.4rem;padding-top:.3rem;font-size:8pt}

@@ -6,7 +6,7 @@
 import { namesOf, readTimeline } from '../../../engine.js';
 import type { Entry, Outlook, RuleGraph, Timeline } from '../../../engine.js';
 import { DEFERENCE } from '../../../render/cautions.js';
-import { counted, listed } from '../../../render/count-in-words.js';
+import { counted, inSentence, listed } from '../../../render/count-in-words.js';
 import { dayInWords } from '../../../render/dates-in-words.js';
 import { escapeHtml } from '../../../render/escape-html.js';
 import { fluidRow } from '../../../render/outlook/use-in-words.js';
@@ -59,7 +59,7 @@ function facts(graph: RuleGraph, { tasks, meters }: Outlook): readonly (readonly
     return [[`${numberAndRange(weekly(rate.value), range, 1)} ${unit} a week`, `${title}, ${counted(rate.n, 'day')} with a reading`]];
   });
   const unknowns: readonly (readonly [string, string])[] = unknown === 0 ? [] : [[String(unknown), 'cannot be told: something is missing']];
-  return [[String(now), now === 1 ? 'task due now' : 'tasks due now'], ...unknowns, ...rates.slice(0, 3)];
+  return [[String(now), now === 1 ? 'task due now' : 'tasks due now'], ...unknowns, ...rates.slice(0, 2)];
 }
 
 function ahead(graph: RuleGraph, outlook: Outlook): string {
@@ -75,7 +75,8 @@ ${shown ? `<details><summary>The same as a table</summary>${yearTable(outlook, g
 /** What is not on the drawing, and why: unknown is said to be unknown. */
 function withoutDates({ tasks, to }: Outlook, graph: RuleGraph): string {
   const names = namesOf(graph);
-  const titles = (some: readonly { readonly task: string }[]): string => listed(some.map(({ task }) => names.tasks[task] ?? task));
+  const titles = (some: readonly { readonly task: string }[]): string =>
+    listed(some.map(({ task }) => inSentence(names.tasks[task] ?? task)));
   const of = (...kinds: readonly string[]) => tasks.filter(({ foreseen }) => kinds.includes(foreseen));
   const unknown = of('unknown', 'use-unknown');
   const beyond = of('simulated', 'calendar').filter(({ next }) => next === null);
