@@ -37,14 +37,24 @@ const MOST_STANCES = 20_000;
  */
 export function walkRound(graph: RuleGraph, tasks: readonly string[], options: WalkRoundOptions = {}): WalkRound {
   const stance = stanceFrom(graph, options.stance ?? {});
-  const machine: Machine = { ...machineOf(graph), rest: stance };
   const home = machineOf(graph);
+  const machine: Machine = { ...home, rest: stance };
   const end = options.end ?? 'rest';
   const asked = graph.tasks.flatMap((task) => (tasks.includes(task.id) ? [task.id] : []));
-  const { reachable, leftOut } = sortedByReach(machine, tasks);
-  const todo = tasksToDo(graph, reachable);
-  const problem = problemFor(home, todo, { stance, place: placeIndex(graph, options.place) }, end);
-  const outcome = solve(problem, options.caps ?? DEFAULT_CAPS);
+  const start = { stance, place: placeIndex(graph, options.place) };
+  const plan = (chosen: readonly string[]): Plan => {
+    const todo = tasksToDo(graph, chosen);
+    const problem = problemFor(home, todo, start, end);
+    return { todo, problem, outcome: solve(problem, options.caps ?? DEFAULT_CAPS) };
+  };
+  const known = new Set(graph.tasks.map((task) => task.id));
+  const strangers = [...new Set(tasks)].filter((task) => !known.has(task));
+  const whole = plan(asked);
+  // Only where not everything can be done is it worth finding out what can.
+  const { reachable, outOfReach: blocked } =
+    whole.outcome.kind === 'impossible' ? sortedByReach(machine, asked) : { reachable: asked, outOfReach: [] };
+  const { todo, problem, outcome } = reachable.length === asked.length ? whole : plan(reachable);
+  const leftOut = [...strangers.map((task): LeftOut => ({ task, because: 'unknown-task', way: [], rule: null })), ...blocked];
   const acts = outcome.kind === 'optimal' || outcome.kind === 'bounded' ? outcome.acts : [];
   const lines = linesOf(home, problem, todo, acts);
   const lastTask = lines.findLastIndex((line) => line.kind === 'task');
@@ -104,26 +114,27 @@ function problemFor(
   };
 }
 
+interface Plan {
+  readonly todo: ReturnType<typeof tasksToDo>;
+  readonly problem: AccessProblem;
+  readonly outcome: SearchOutcome;
+}
+
 /** Tasks that can be reached from where the machine stands (which `machine.rest` is here), and those that cannot, with what blocks them. */
 function sortedByReach(
   machine: Machine,
   tasks: readonly string[],
-): { readonly reachable: readonly string[]; readonly leftOut: readonly LeftOut[] } {
-  const known = new Map(machine.graph.tasks.map((task) => [task.id, task]));
-  const leftOut: LeftOut[] = [];
+): { readonly reachable: readonly string[]; readonly outOfReach: readonly LeftOut[] } {
   const space = exploreStances(machine, MOST_STANCES);
-  const reachable = [...new Set(tasks)].filter((id) => {
-    const task = known.get(id);
-    if (task === undefined) {
-      leftOut.push({ task: id, because: 'unknown-task', way: [], rule: null });
-      return false;
-    }
-    const set = taskStance(machine, task);
+  const blocked: LeftOut[] = [];
+  const reachable = tasks.filter((id) => {
+    const task = machine.graph.tasks.find((each) => each.id === id);
+    const set = task === undefined ? NO_STANCE : taskStance(machine, task);
     if (!space.isWhole || space.nearest(set) >= 0) return true;
-    leftOut.push(outOfReach(machine, id, set));
+    blocked.push(outOfReach(machine, id, set));
     return false;
   });
-  return { reachable, leftOut };
+  return { reachable, outOfReach: blocked };
 }
 
 function outOfReach(machine: Machine, task: string, set: StanceSet): LeftOut {

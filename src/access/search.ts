@@ -17,7 +17,7 @@ import { type BondWeights, choosePatterns, type PatternSize } from './choose-pat
 import { DoneSets } from './done-sets.js';
 import type { EffectiveNeed } from './effective-needs.js';
 import { effectiveNeeds } from './effective-needs.js';
-import { NO_WAY } from './pattern.js';
+import { NO_WAY, type Pattern } from './pattern.js';
 import type { AccessProblem, SearchCaps } from './problem.js';
 import { SearchNodes } from './search-nodes.js';
 import { StanceGraph } from './stance-graph.js';
@@ -52,6 +52,15 @@ const DIVISIONS: readonly BondWeights[] = [
   { move: 1, never: 1, need: 4 },
 ];
 
+function sameDivision(first: readonly Pattern[], second: readonly Pattern[]): boolean {
+  const key = (patterns: readonly Pattern[]): string =>
+    patterns
+      .map((pattern) => [...pattern.parts].sort((a, b) => a - b).join())
+      .sort()
+      .join(';');
+  return key(first) === key(second);
+}
+
 class Run {
   readonly #problem: AccessProblem;
   readonly #settings: RunSettings;
@@ -67,9 +76,10 @@ class Run {
   #expanded = 0;
 
   constructor(problem: AccessProblem, needs: readonly EffectiveNeed[], settings: RunSettings) {
-    const [first, second] = DIVISIONS.map((weights) => choosePatterns(problem, needs, settings.patterns, weights));
-    const patterns = [...(first ?? []), ...(second ?? [])];
-    this.#firstDivision = first?.length ?? 0;
+    const [first = [], other = []] = DIVISIONS.map((weights) => choosePatterns(problem, needs, settings.patterns, weights));
+    const second = sameDivision(first, other) ? [] : other;
+    const patterns = [...first, ...second];
+    this.#firstDivision = first.length;
     this.#problem = problem;
     this.#settings = settings;
     this.#stances = new StanceGraph(problem, needs, patterns);

@@ -15,7 +15,7 @@ import { holds } from './stance-set.js';
 /** First small patterns, which cost almost nothing; if they do not lead to the end soon, large ones. */
 const SMALL_PATTERNS = { stances: 32, table: 512 };
 const LARGE_PATTERNS = { stances: 1000, table: 65_536 };
-const SOON = 400;
+const SOON = 200;
 
 /** Finds the cheapest way from the start to the goal that meets every need. Equal problems give equal answers. */
 export function solve(problem: AccessProblem, caps: SearchCaps = DEFAULT_CAPS): SearchOutcome {

@@ -17,11 +17,15 @@ describe('walk-rounds of real schedules cost what brute force over the rule grap
       .filter((task) => task.covers.length === 0 && task.metBy.length === 0 && task.follows.length === 0)
       .map((task) => task.id);
     fc.assert(
-      fc.property(fc.uniqueArray(fc.constantFrom(...plain), { maxLength: 4 }), fc.constantFrom('rest', 'work'), (tasks, end) => {
-        const walk = walkRound(graph, tasks, { end: end as 'rest' | 'work' });
-        const raw = rawWalkRound(graph, tasks, graph.access.rest, end === 'rest' ? graph.access.rest : (graph.access.work ?? {}), null);
-        expect(walk.totals.seconds).toBe(raw);
-      }),
+      fc.property(
+        fc.uniqueArray(fc.constantFrom(...plain), { maxLength: 4 }),
+        fc.constantFrom<'rest' | 'work'>('rest', 'work'),
+        (tasks, end) => {
+          const walk = walkRound(graph, tasks, { end });
+          const raw = rawWalkRound(graph, tasks, graph.access.rest, end === 'rest' ? graph.access.rest : (graph.access.work ?? {}), null);
+          expect(walk.totals.seconds).toBe(raw);
+        },
+      ),
       { numRuns: 12 },
     );
   });
@@ -69,4 +73,12 @@ test('a cap is told with what was found, the lower bound and the gap', () => {
   if (walk.proof?.kind !== 'bounded') return;
   expect(walk.proof.atLeast).toBeLessThanOrEqual(exact.totals.seconds);
   expect(walk.totals.seconds - walk.proof.gap).toBe(walk.proof.atLeast);
+});
+
+test('a task that cannot be reached from here is left out with what blocks it, and the rest is planned', () => {
+  // Without the loader step nothing behind the guard can be reached.
+  const graph = { ...tractor, access: { ...tractor.access, steps: tractor.access.steps.filter((step) => step.id !== 'block-loader') } };
+  const walk = walkRound(graph, ['coolant-level', 'walk-round']);
+  expect(walk.leftOut).toMatchObject([{ task: 'coolant-level', because: 'out-of-reach' }]);
+  expect(walk.lines.map((line) => (line.kind === 'task' ? line.task : line.kind))).toEqual(['walk-round']);
 });

@@ -1,3 +1,4 @@
+/* eslint-disable @typescript-eslint/no-non-null-assertion -- brute force is kept as plain as can be: a hole in an array would be a failing test */
 /** Goes a plan step by step, by the rules of docs/walk-round.md, and adds up what it costs; throws where a rule is broken. */
 import type { AccessProblem, Act } from '../../../src/access/problem.js';
 

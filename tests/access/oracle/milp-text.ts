@@ -1,3 +1,4 @@
+/* eslint-disable @typescript-eslint/no-non-null-assertion -- brute force is kept as plain as can be: a hole in an array would be a failing test */
 /** An access problem without places, with one box to a condition, as an integer program in LP format. */
 import type { AccessProblem } from '../../../src/access/problem.js';
 

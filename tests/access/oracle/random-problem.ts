@@ -1,3 +1,4 @@
+/* eslint-disable @typescript-eslint/no-non-null-assertion -- brute force is kept as plain as can be: a hole in an array would be a failing test */
 /** Random machines for the properties: small enough for brute force, with everything that the search has to get right. */
 import fc from 'fast-check';
 import type { AccessProblem, Move, Need } from '../../../src/access/problem.js';

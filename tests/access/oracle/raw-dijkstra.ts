@@ -1,3 +1,4 @@
+/* eslint-disable @typescript-eslint/no-non-null-assertion -- brute force is kept as plain as can be: a hole in an array would be a failing test */
 /**
  * An independent answer, by brute force: Dijkstra over every stance × place × set of things done, one thing at a time, nothing
  * collapsed, nothing absorbed, no bound. Shares no code with src/access, only the shape of the question.

@@ -1,3 +1,4 @@
+/* eslint-disable @typescript-eslint/no-non-null-assertion -- brute force is kept as plain as can be: a hole in an array would be a failing test */
 /**
  * An independent walk-round from the rule graph itself: conditions are read straight from the nodes, every state of the raw product
  * space is a string, and Dijkstra does the rest. Shares no code with src/access.
