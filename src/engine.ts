@@ -18,6 +18,7 @@ export { readTimeline } from './history/read-timeline.js';
 export { validateEntry } from './history/validate-entry.js';
 export { duringOuting } from './outlook/during-outing.js';
 export { lookAhead } from './outlook/look-ahead.js';
+export { ratesOfUse } from './outlook/rate-of-use.js';
 export { suppliesAhead } from './outlook/supplies-ahead.js';
 export { suppliesNeeded } from './outlook/supplies-needed.js';
 export { civilOf, dayNumber, dayOf, formatDate, parseDate } from './values/civil.js';

@@ -9,8 +9,9 @@ export * from './engine.js';
 export { lineOf, positionOf, sourceText } from './base/source-text.js';
 export { nearNames } from './base/near-name.js';
 export { check } from './check/check.js';
+export { LiveCheck } from './check/live-check.js';
 export { definitionsOf } from './check/model.js';
-export { compile } from './compile/compile.js';
+export { compile, compileChecked } from './compile/compile.js';
 export { catalogue, catalogueEntry } from './diagnostics/catalogue.js';
 export { compareEditions } from './compare/compare-editions.js';
 export { format } from './format/format.js';
@@ -19,6 +20,7 @@ export { meaningFingerprint } from './graph/meaning-fingerprint.js';
 export { renderDiagnostics } from './render/diagnostics.js';
 export { sarifLog } from './render/sarif.js';
 export { parse } from './syntax/parse.js';
+export { clauseWords, declarationWords, joiningWords } from './syntax/words.js';
 
 export type { Position, SourceText } from './base/source-text.js';
 export type { Span } from './base/span.js';

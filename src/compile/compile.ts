@@ -31,7 +31,15 @@ export interface Compiled extends Checked {
  * const { graph, diagnostics } = compile('tarn-55.due', (path) => files.get(path));
  */
 export function compile(path: string, load: Loader, options: CheckOptions = {}): Compiled {
-  const checked = check(path, load, options);
+  return compileChecked(check(path, load, options));
+}
+
+/**
+ * The rest of {@link compile}, for whoever has checked the files already: an editor tells what is wrong first, and goes on from there.
+ *
+ * @example compileChecked(live.check('tarn-55.due', load)).graph
+ */
+export function compileChecked(checked: Checked): Compiled {
   if (checked.model === null || hasErrors(checked.diagnostics)) return { ...checked, graph: null };
   const graph = graphOf(checked.model, checked.sources);
   const found = checkGraph(graph, checked.sources);
