@@ -3,7 +3,6 @@
  *
  * What is written here runs wherever JavaScript does. Nothing is kept between calls, and nothing asks for the time.
  */
-export { checkAccess } from './access/check-access.js';
 export { stanceOnRecord, walkRound } from './access/plan-walk-round.js';
 export { assess, assessTimeline } from './assess/assess.js';
 export { BudgetError, defaultBudget } from './assess/world.js';
@@ -23,7 +22,6 @@ export { suppliesAhead } from './outlook/supplies-ahead.js';
 export { suppliesNeeded } from './outlook/supplies-needed.js';
 export { civilOf, dayNumber, dayOf, formatDate, parseDate } from './values/civil.js';
 
-export type { AccessFault, AccessFaultKind } from './access/access-fault.js';
 export type { WalkRoundOptions } from './access/plan-walk-round.js';
 export type * from './access/walk-round.js';
 export type * from './assess/assessment.js';

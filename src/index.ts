@@ -8,6 +8,8 @@ export * from './engine.js';
 
 export { lineOf, positionOf, sourceText } from './base/source-text.js';
 export { nearNames } from './base/near-name.js';
+export { checkAccess } from './access/check-access.js';
+export type { AccessFault, AccessFaultKind } from './access/access-fault.js';
 export { check } from './check/check.js';
 export { LiveCheck } from './check/live-check.js';
 export { definitionsOf } from './check/model.js';

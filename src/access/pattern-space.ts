@@ -3,7 +3,7 @@
  *
  * Only stances that can be reached from where the parts stand are considered; a condition on a forgotten part is read as met.
  */
-import { NO_WAY } from './pattern.js';
+import { NO_WAY } from './no-way.js';
 import type { AccessProblem, Move } from './problem.js';
 import type { Box, StanceSet } from './stance-set.js';
 

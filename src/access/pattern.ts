@@ -11,12 +11,10 @@
  * Answers are worked out one set of open demands at a time, when first asked for, from the smaller sets outwards.
  */
 import type { EffectiveNeed } from './effective-needs.js';
+import { NO_WAY } from './no-way.js';
 import { distinctDemands } from './pattern-demands.js';
 import { PatternSpace } from './pattern-space.js';
 import type { AccessProblem } from './problem.js';
-
-/** A cost that stands for "there is no way". Sums of a few of these stay exact and large. */
-export const NO_WAY = 1 << 26;
 
 /** For each stance of the pattern the least seconds still to spend, and the places (bit mask) that must still be stood at. */
 export interface PatternRow {

@@ -17,7 +17,8 @@ import { type BondWeights, choosePatterns, type PatternSize } from './choose-pat
 import { DoneSets } from './done-sets.js';
 import type { EffectiveNeed } from './effective-needs.js';
 import { effectiveNeeds } from './effective-needs.js';
-import { NO_WAY, type Pattern } from './pattern.js';
+import { NO_WAY } from './no-way.js';
+import type { Pattern } from './pattern.js';
 import type { AccessProblem, SearchCaps } from './problem.js';
 import { SearchNodes } from './search-nodes.js';
 import { StanceGraph } from './stance-graph.js';

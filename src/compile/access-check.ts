@@ -5,7 +5,7 @@ import type { AccessFault, AccessFaultKind } from '../access/access-fault.js';
 import { checkAccess } from '../access/check-access.js';
 import type { CatalogueEntry } from '../diagnostics/catalogue-entry.js';
 import { accessCatalogue } from '../diagnostics/catalogue/access.js';
-import type { GraphCheck, GraphFinding } from './graph-checks.js';
+import type { GraphCheck, GraphFinding } from './graph-finding.js';
 
 const entries: Readonly<Record<AccessFaultKind, CatalogueEntry>> = {
   'out-of-reach': accessCatalogue.outOfReach,

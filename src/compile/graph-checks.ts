@@ -3,23 +3,12 @@
  */
 import type { SourceText } from '../base/source-text.js';
 import type { Span } from '../base/span.js';
-import { diagnose, type CatalogueEntry } from '../diagnostics/catalogue-entry.js';
+import { diagnose } from '../diagnostics/catalogue-entry.js';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { Origin, RuleGraph } from '../graph/rule-graph.js';
 import { accessCheck } from './access-check.js';
+import type { GraphCheck } from './graph-finding.js';
 import { lengthFolding } from './folded.js';
-
-/** What a check of the graph found, at the place where the graph says that a thing was written. */
-export interface GraphFinding {
-  readonly entry: CatalogueEntry;
-  /** One sentence, no line break; the user's own names in backticks. */
-  readonly message: string;
-  readonly at: Origin;
-  readonly labels?: readonly { readonly at: Origin; readonly text: string }[];
-  readonly help?: string;
-}
-
-export type GraphCheck = (graph: RuleGraph) => readonly GraphFinding[];
 
 /** All of them, in the order in which they are run. Errors keep the graph from being given out. */
 export const graphChecks: readonly GraphCheck[] = [accessCheck];
