@@ -250,7 +250,7 @@ function noWayToWalk(machine: Machine): readonly AccessFault[] {
 }
 
 function tooManyStances(machine: Machine): AccessFault {
-  const message = `The moving parts have more than ${MOST_STANCES.toLocaleString('en')} stances together: whether every task can be reached was not checked.`;
+  const message = `The moving parts have more than 20,000 stances together: whether every task can be reached was not checked.`;
   return {
     kind: 'too-many-stances',
     at: machine.graph.access.parts[0]?.origin ?? NOWHERE,
