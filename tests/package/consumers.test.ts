@@ -1,0 +1,93 @@
+/** The packed package inside fresh projects: an ES module, a CommonJS module, a strict TypeScript project, a page built by Vite. */
+import { execFileSync } from 'node:child_process';
+import { existsSync, readFileSync, readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { packPackage, type Packed, root } from './packed.js';
+
+const manifest = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as { readonly dependencies: Readonly<Record<string, string>> };
+
+const use = `
+const text = 'schedule pump "Pump"\\n  language 1\\nmeter engine "Hours" counts h\\ntask oil "Change the oil"\\n  every 50 h of engine\\n';
+const { graph } = whole.compile('pump.due', (path) => (path === 'pump.due' ? text : undefined));
+const entries = [
+  { kind: 'done', id: 'a', on: '2026-01-01', tasks: ['oil'], meters: { engine: 10 } },
+  { kind: 'reading', id: 'b', on: '2026-02-01', meters: { engine: 60 } },
+];
+const assessment = engine.assess(graph, entries, { day: engine.dayOf('2026-02-01'), minute: null });
+const told = assessment.tasks.map((task) => task.task + ' ' + task.state).join();
+`;
+
+let packed: Packed;
+beforeAll(() => {
+  if (!existsSync(join(root, 'dist/index.d.ts'))) throw new Error('there is no dist/: run `npm run build` first');
+  packed = packPackage(Object.keys(manifest.dependencies), ['typescript', 'vite']);
+});
+afterAll(() => packed.remove());
+
+function run(folder: string, command: string, ...args: readonly string[]): string {
+  return execFileSync(command, args, { cwd: folder, encoding: 'utf8', env: { PATH: process.env['PATH'], HOME: packed.folder } });
+}
+
+describe('a project that uses the package', () => {
+  test('as an ES module', () => {
+    const folder = packed.project('esm', { 'main.mjs': `import * as whole from 'duewright';\nimport * as engine from 'duewright/engine';\n${use}console.log(told);\n` });
+    expect(run(folder, process.execPath, 'main.mjs')).toBe('oil due\n');
+  });
+
+  test('from CommonJS, with `require`', () => {
+    const folder = packed.project('cjs', { 'main.cjs': `const whole = require('duewright');\nconst engine = require('duewright/engine');\n${use}console.log(told);\n` });
+    expect(run(folder, process.execPath, '--no-warnings', 'main.cjs')).toBe('oil due\n');
+  });
+
+  test('in strict TypeScript, with a browser's types and not Node's', () => {
+    const options = { strict: true, module: 'NodeNext', moduleResolution: 'NodeNext', target: 'ES2023', lib: ['ES2023', 'DOM'], types: [], noEmit: true, exactOptionalPropertyTypes: true, noUncheckedIndexedAccess: true };
+    const folder = packed.project('typed', {
+      'package.json': '{ "type": "module" }',
+      'tsconfig.json': JSON.stringify({ compilerOptions: options, include: ['main.ts'] }),
+      'main.ts': `import { assess, compile, dayOf, type Assessment, type Entry } from 'duewright';
+const { graph } = compile('pump.due', () => undefined);
+const entries: readonly Entry[] = [{ kind: 'reading', id: 'b', on: '2026-02-01', meters: { engine: 60 } }];
+const day = dayOf('2026-02-01');
+if (graph !== null && day !== null) {
+  const assessment: Assessment = assess(graph, entries, { day, minute: null });
+  for (const task of assessment.tasks) if (task.due?.on === 'meter') task.due.ticks.toFixed();
+}
+`,
+    });
+    expect(run(folder, process.execPath, join(packed.folder, 'node_modules/typescript/bin/tsc'), '-p', '.')).toBe('');
+  });
+
+  test('in a page built by Vite; the engine brings no parser along', () => {
+    const page = (from: string): Readonly<Record<string, string>> => ({
+      'package.json': '{ "type": "module" }',
+      'index.html': '<!doctype html><script type="module" src="/main.js"></script>',
+      'main.js': `import { assess } from '${from}';\nglobalThis.assess = assess;\n`,
+    });
+    for (const [name, from, parser] of [
+      ['vite-engine', 'duewright/engine', false],
+      ['vite-whole', 'duewright', false],
+    ] as const) {
+      const folder = packed.project(name, page(from));
+      run(folder, process.execPath, join(packed.folder, 'node_modules/vite/bin/vite.js'), 'build', '--logLevel', 'error');
+      const built = readdirSync(join(folder, 'dist/assets')).map((file) => readFileSync(join(folder, 'dist/assets', file), 'utf8'));
+      expect(built.join('').includes('EmbeddedActionsParser'), `${from} carries a parser`).toBe(parser);
+    }
+  });
+});
+
+describe('the manifest', () => {
+  test('publint finds nothing to say', () => {
+    const out = execFileSync(process.execPath, [join(root, 'node_modules/publint/src/cli.js'), 'run', join(packed.folder, 'node_modules/duewright'), '--strict', '--level', 'suggestion'], { encoding: 'utf8', env: { PATH: process.env['PATH'], NO_COLOR: '1' } });
+    expect(out).toContain('All good!');
+  });
+
+  test('every entry has types that resolve as Node does for ES modules', () => {
+    const attw = join(root, 'node_modules/@arethetypeswrong/cli/dist/index.js');
+    const out = execFileSync(process.execPath, [attw, packed.tarball, '--profile', 'esm-only', '--exclude-entrypoints', 'schemas', '--format', 'json'], { encoding: 'utf8', env: { PATH: process.env['PATH'], HOME: packed.folder } });
+    const { analysis } = JSON.parse(out) as { readonly analysis: { readonly types: unknown; readonly problems: readonly { readonly kind: string; readonly resolutionKind?: string }[] } };
+    expect(analysis.types).not.toBe(false);
+    const problems = analysis.problems.filter(({ resolutionKind }) => resolutionKind === undefined || resolutionKind === 'node16-esm' || resolutionKind === 'bundler');
+    expect(problems).toEqual([]);
+  });
+});
