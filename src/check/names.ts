@@ -42,7 +42,7 @@ export function nameTable(declarations: readonly PlacedDeclaration[], defines: t
 }
 
 function takenBy({ kind, id }: Definition, find: NameTable['find']): Definition | undefined {
-  for (const rival of rivals.get(kind) ?? [kind]) {
+  for (const rival of rivalsOf(kind)) {
     const earlier = find(rival, id);
     if (earlier !== undefined) return earlier;
   }
@@ -76,6 +76,11 @@ export function isNaming(node: { readonly kind: string }): node is NamingNode {
 const rivals: ReadonlyMap<NameKind, readonly NameKind[]> = new Map(
   families.flat().map((kind) => [kind, [...new Set([kind, ...families.filter((family) => family.includes(kind)).flat()])]]),
 );
+
+/** The kinds among which a name can be had only once, the one that is asked about first. */
+export function rivalsOf(kind: NameKind): readonly NameKind[] {
+  return rivals.get(kind) ?? [kind];
+}
 
 /** What a declaration gives a name to. */
 export function define(node: NamingNode, home: Home): Definition {

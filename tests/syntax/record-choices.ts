@@ -47,7 +47,7 @@ function firstOf(production: IProduction): First {
 
 /** Everything but a token and the use of a rule is made of parts. */
 function partsOf(production: IProduction): readonly IProduction[] {
-  return 'definition' in production && Array.isArray(production.definition) ? production.definition : [];
+  return 'definition' in production ? (production.definition as readonly IProduction[]) : [];
 }
 
 function firstOfAll(productions: readonly IProduction[]): First {
