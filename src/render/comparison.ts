@@ -72,7 +72,7 @@ function changeLines({ what, bearing, before, after }: TaskChange, style: Style)
   const arrow = style.unicode ? '→' : '->';
   const words = [before === undefined ? 'nothing' : safeText(before.text), after === undefined ? 'nothing' : safeText(after.text)];
   const text = before?.text === after?.text ? (words[0] ?? '') : words.join(` ${arrow} `);
-  return labelled(`    ${what}`, `${text} (${bearing})`, style.width, 24);
+  return labelled(`    ${what}`, `${text}${bearing === 'different' ? '' : ` (${bearing})`}`, style.width, 24);
 }
 
 function declarationLines({ declarations }: Comparison, style: Style): readonly string[] {

@@ -24,7 +24,7 @@ export function renderCoverage(report: ExamplesReport, style: Style): string {
     `Shown by the examples: ${covered} of ${wanted}.`,
     ...countLines(items),
     ...(missing.length === 0 ? [] : ['', 'Not shown:', ...missing]),
-    ...(report.proposals.length === 0 ? [] : ['', ...wrap(note, style.width)]),
+    ...(report.proposals.length === 0 ? [] : wrap(note, style.width)),
   ].join('\n');
 }
 

@@ -11,7 +11,7 @@ import { clockTime } from './dates-in-words.js';
 import { placeInWords } from './place-in-words.js';
 import { pointText } from './point-text.js';
 import { safeText } from './safe-text.js';
-import { stateInWords, verdictInWords } from './state-in-words.js';
+import { stateInWords } from './state-in-words.js';
 import type { Style } from './style.js';
 import { renderWhy } from './why.js';
 import { labelled, pad, wrap } from './wrap.js';
@@ -72,7 +72,7 @@ function taskTable({ expected, actual, failed }: ExpectedTask, graph: RuleGraph,
 function machineTable({ expected, actual, holds }: ExpectedMachine, style: Style): readonly string[] {
   return [
     ...sideBySide('', 'expected', 'actual', false, style),
-    ...sideBySide('machine', safeText(expected), `${actual}: ${verdictInWords(actual)}`, true, style),
+    ...sideBySide('machine', safeText(expected), actual, true, style),
     ...holds.flatMap(({ text, truth }) =>
       labelled('', `${truth === 'true' ? 'held' : 'perhaps held'}: “${safeText(text)}”`, style.width, margin + 4),
     ),

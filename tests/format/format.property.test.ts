@@ -1,7 +1,7 @@
 /**
  * The layout over sentences that the published grammar derives, with white space and comments anywhere, and with slips in them.
  *
- * `DUEWRIGHT_LONG=1` runs 100,000 of each, which takes minutes.
+ * `DUEWRIGHT_RUNS=100000` runs so many of each, which takes minutes.
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import * as fc from 'fast-check';
@@ -12,9 +12,8 @@ import { derive, numbersFrom } from '../grammar/derive.js';
 import { readEbnf } from '../grammar/ebnf.js';
 import { commentsIn, inkOf, scatter } from './scatter.js';
 
-const long = (process.env['DUEWRIGHT_LONG'] ?? '') !== '';
-const numRuns = long ? 100_000 : 1_000;
-const timeout = long ? 3_600_000 : 60_000;
+const numRuns = Number(process.env['DUEWRIGHT_RUNS'] ?? 1_000);
+const timeout = 60_000 + numRuns * 40;
 const rules = readEbnf();
 const schedules = new URL('../../schedules/', import.meta.url);
 
