@@ -1,0 +1,40 @@
+import { planColumns } from '../fleet/plan-columns.js';
+import type { RuleGraph } from '../graph/rule-graph.js';
+import { type DialectName, dialects } from './dialect.js';
+import { dueView } from './due-view.js';
+import { ruleTables } from './rule-tables.js';
+import { inputTables } from './input-tables.js';
+
+/** A task whose rules SQL cannot say, and the clause that it fails on, in the schedule's own words. */
+export interface Refused {
+  readonly task: string;
+  readonly because: string;
+}
+
+export interface ScheduleSql {
+  /** CREATE TABLE statements for what the view reads, where there are none yet. */
+  readonly tables: string;
+  /** CREATE VIEW statement: `due(machine, task, state, governing, remaining, hold, disputed)`. */
+  readonly view: string;
+  /** Tasks that the view leaves out. */
+  readonly refused: readonly Refused[];
+}
+
+/**
+ * A schedule's due rules as a view over tables of machines, readings and work done (docs/fleets.md).
+ *
+ * It says of each machine and task what `assess` says, as of the day in `as_of`: the state, the node of the governing limit, and what
+ * remains of it in ticks (1/36000 of the meter's unit) or days. The same interval rules that go into columns go into SQL; the others
+ * are refused by name. Where readings of a meter disagree SQL does not settle which of them count: the tasks that look at it are
+ * `unknown` and marked as disputed.
+ *
+ * @example const { tables, view, refused } = toSql(graph, 'duckdb');
+ */
+export function toSql(graph: RuleGraph, dialect: DialectName): ScheduleSql {
+  const plan = planColumns(graph);
+  return {
+    tables: inputTables(plan),
+    view: dueView(plan, ruleTables(plan), dialects[dialect]),
+    refused: plan.tasks.flatMap(({ id, outside }) => (outside === null ? [] : [{ task: id, because: outside }])),
+  };
+}
