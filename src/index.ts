@@ -5,6 +5,7 @@
  * runs compiled schedules there is `duewright/engine`, which is a good deal smaller.
  */
 export * from './engine.js';
+export * from './ahead.js';
 
 export { lineOf, positionOf, sourceText } from './base/source-text.js';
 export { nearNames } from './base/near-name.js';

@@ -78,7 +78,13 @@ export function dueCourse(
   const first = firstOf(trigger);
   if (first === null)
     return unforeseen.size === 0 ? null : { first: never, again: () => Infinity, meters: [], unforeseen: [...unforeseen] };
-  return { first, again: nextDue(nodes, trigger, futures), meters: [...meters], unforeseen: [...unforeseen] };
+  return { first, again: nextDue(nodes, trigger, futures, holdsIn(record)), meters: [...meters], unforeseen: [...unforeseen] };
+}
+
+/** Whether a condition was found to hold; one that is unknown, or was not looked at, is not. */
+export function holdsIn(record: readonly Observation[]): (condition: NodeId) => boolean {
+  const holding = new Set(record.filter(({ truth }) => truth === 'true').map(({ node }) => node));
+  return (condition) => holding.has(condition);
 }
 
 function never(_: number, into: Decided): void {

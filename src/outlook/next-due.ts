@@ -14,8 +14,15 @@ const NEVER: NextDue = () => Infinity;
  * When the rules of a trigger fall due after a doing: intervals, marks and what is made of them.
  *
  * Occasions, conditions, events and stages bring nothing that could be foreseen. A duty mix is reckoned as if all work were ordinary.
+ *
+ * @param holds whether a condition holds now: a rule that applies only while it does is taken to go on or to stay away, as it is now.
  */
-export function nextDue(nodes: readonly Node[], trigger: NodeId, futures: FuturesByMeter): NextDue {
+export function nextDue(
+  nodes: readonly Node[],
+  trigger: NodeId,
+  futures: FuturesByMeter,
+  holds: (condition: NodeId) => boolean = () => true,
+): NextDue {
   const of = (id: NodeId | undefined): NextDue => {
     const node = id === undefined ? undefined : nodes[id];
     if (node === undefined) return NEVER;
@@ -31,8 +38,9 @@ export function nextDue(nodes: readonly Node[], trigger: NodeId, futures: Future
       case 'calendar-window':
         return remembered((day) => nextMark(node, day));
       case 'first':
-      case 'while':
         return of(node.then);
+      case 'while':
+        return holds(node.condition) ? of(node.then) : NEVER;
       case 'any':
         return earliest(node.parts.map(of));
       case 'whichever':

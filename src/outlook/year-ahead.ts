@@ -6,7 +6,7 @@ import type { NodeId, RuleGraph } from '../graph/rule-graph.js';
 import type { Timeline } from '../history/timeline.js';
 import { addDays } from '../values/calendar.js';
 import type { Day } from '../values/moment.js';
-import { dueCourse } from './due-course.js';
+import { dueCourse, holdsIn } from './due-course.js';
 import type { Decided, DueCourse } from './due-course.js';
 import { rangeOfDays } from './forecast.js';
 import type { DateRange } from './forecast.js';
@@ -105,7 +105,8 @@ export function tasksAhead(graph: RuleGraph, assessment: Assessment, futures: Fu
     const trigger = graph.tasks.find(({ id }) => id === assessed.task)?.trigger;
     const record = assessment.record[assessed.task] ?? [];
     const sky = { futures, count, now: assessment.now.day, to };
-    if (isDueNow(assessed.state)) return dueNow(assessed, trigger === undefined ? null : nextDue(graph.nodes, trigger, futures), sky);
+    if (isDueNow(assessed.state))
+      return dueNow(assessed, trigger === undefined ? null : nextDue(graph.nodes, trigger, futures, holdsIn(record)), sky);
     return taskAhead(assessed, trigger === undefined ? null : dueCourse(graph.nodes, trigger, record, futures), sky);
   });
 }

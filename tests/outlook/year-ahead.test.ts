@@ -140,3 +140,34 @@ test('an orchard tractor with two years of history', () => {
   expect(year.tasks[0]?.n).toBeGreaterThan(50);
   expect(year.tasks[0]?.next?.early).toBeGreaterThanOrEqual(at.day);
 });
+
+test('a rule that waits for a condition brings nothing while the condition does not hold, and goes on while it does', () => {
+  const watched = compileText(`
+    meter engine "Hours" counts h
+    defect crack "Crack" classes small "Small"
+    task look "Look" every 6 months while crack is open every 1 week
+  `);
+  const at = moment('2026-07-20');
+  const look: Entry = { kind: 'done', id: 'd', on: '2026-07-20', tasks: ['look'] };
+  const rounds = (...more: Entry[]): number => {
+    const timeline = readTimeline([look, ...more], watched, at);
+    const [only] = yearAhead(watched, timeline, assessTimeline(watched, timeline, at)).tasks;
+    return (only?.later.length ?? 0) + (only?.next === null ? 0 : 1);
+  };
+  expect(rounds()).toBe(2);
+  expect(rounds({ kind: 'defect-opened', id: 'c', on: '2026-07-20', defect: 'crack', class: 'small' })).toBe(52);
+});
+
+test('what is due now is followed on from today, as if it were done', () => {
+  const late = compileText('task look "Look" every 3 months');
+  const at = moment('2026-07-20');
+  const timeline = readTimeline([{ kind: 'done', id: 'd', on: '2026-01-01', tasks: ['look'] }], late, at);
+  const [only] = yearAhead(late, timeline, assessTimeline(late, timeline, at)).tasks;
+  expect(only).toMatchObject({ foreseen: 'now', state: 'overdue' });
+  expect(only?.later.map(({ likely }) => (likely === null ? '' : formatDate(likely)))).toEqual([
+    '2026-10-20',
+    '2027-01-20',
+    '2027-04-20',
+    '2027-07-20',
+  ]);
+});

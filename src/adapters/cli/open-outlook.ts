@@ -1,5 +1,5 @@
-import { lookAhead } from '../../engine.js';
-import type { Outlook } from '../../engine.js';
+import { lookAhead } from '../../ahead.js';
+import type { Outlook } from '../../ahead.js';
 import type { Style } from '../../render/style.js';
 import { type AheadOptions, readUntil } from './ahead-options.js';
 import type { CommandHost } from './command-host.js';

@@ -1,5 +1,5 @@
 import type { Day, Moment } from '../../values/moment.js';
-import type { Outlook, VisitsAhead } from '../../engine.js';
+import type { Outlook, VisitsAhead } from '../../ahead.js';
 
 /** What `duewright visits --json` answers: the visits of an outlook. */
 export interface VisitsAnswer extends VisitsAhead {

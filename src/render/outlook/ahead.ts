@@ -30,7 +30,7 @@ export function renderAhead(outlook: Outlook, graph: RuleGraph, style: Style): s
     section(
       'When each thing falls due',
       dated.map((task) => taskRow(task, to, graph, names)),
-      [26, 24, 22, 28, 14],
+      [28, 22, 18, 32],
       style,
     ),
     restLines(tasks, to, names, style),
@@ -84,14 +84,14 @@ function titleOf(task: string, names: Titles): string {
 function taskRow(task: TaskAhead, to: Outlook['to'], graph: RuleGraph, names: Titles): readonly string[] {
   const { next, later, unforeseen } = task;
   if (next === null) return [];
-  const again = later.length === 0 ? '' : `; ${counted(later.length, 'more time')} by then`;
+  const again = later.length === 0 ? '' : `; then ${counted(later.length, 'more time')}`;
   const leftOut = unforeseen.length === 0 ? '' : `; left out: ${listed(unforeseen.map(safeText))}, whose use is not known`;
+  const basis = task.n === 0 ? '' : ` (${counted(task.n, 'day')} read)`;
   return [
     safeText(names.tasks[task.task] ?? task.task),
     rangeInWords(next, to),
-    `${likelyInWords(next, to)}${again}`.replace(/^; /, ''),
-    `${decidesInWords(task, graph, names)}${leftOut}`,
-    task.n === 0 ? 'by the calendar' : `${counted(task.n, 'day')} read`,
+    likelyInWords(next, to),
+    `${decidesInWords(task, graph, names)}${basis}${leftOut}${again}`,
   ];
 }
 

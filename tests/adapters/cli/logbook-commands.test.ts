@@ -191,6 +191,15 @@ describe('duewright export and import', () => {
     expect(err).not.toContain('undefined');
   });
 
+  it('puts what falls due by hours on its likeliest day, and says that it is an estimate', async () => {
+    for (let week = 0; week < 20; week += 1)
+      await record(`hours ${60 + week} on 2026-${week < 12 ? '01' : '02'}-${String(1 + 2 * (week % 12)).padStart(2, '0')}`);
+    await record('done change-engine-oil at 79 on 2026-02-15');
+    const { out, err } = await run(['export', 'calendar', PUMP, path, '--on', '2026-02-16']);
+    expect(out.replaceAll('\r\n ', '')).toMatch(/An estimate from use so far: between 2026-\d\d-\d\d and 2026-\d\d-\d\d/);
+    expect(err).not.toContain('not in the calendar');
+  });
+
   it('gives out all entries as a table, and takes them in again elsewhere, once', async () => {
     await record('hours 88', 'done clean-strainer at 88 note -1', 'found something');
     const table = `${path}.csv`;

@@ -1,9 +1,11 @@
 import { Argument } from 'commander';
+import { lookAhead } from '../../../ahead.js';
 import { assess } from '../../../engine.js';
 import { formatDate } from '../../../values/civil.js';
 import { formatTime } from '../../../values/moment.js';
 import { writeCalendar } from '../../exchange/calendar-file.js';
 import { dueCalendar } from '../../exchange/due-calendar.js';
+import type { ExpectedDays } from '../../exchange/due-calendar.js';
 import { entriesToCsv } from '../../exchange/entries-csv.js';
 import { serviceRecordCsv } from '../../exchange/service-record-csv.js';
 import { serviceRecordPage } from '../../exchange/service-record-page.js';
@@ -38,7 +40,7 @@ const writers: ReadonlyMap<string, Writer> = new Map<string, Writer>([
 
 const help = `
 WHAT is one of
-  calendar      iCalendar: the tasks that fall due on a day; importing it again moves them
+  calendar      iCalendar: the tasks that fall due on a day, or about one; importing it again moves them
   entries       CSV: every entry of the logbook
   record        a page to print: what was done when, on time or late, by this edition of the schedule
   record-table  the same as CSV
@@ -76,14 +78,27 @@ async function runExport(host: CommandHost, what: string, schedule: string, path
   host.end(exitCode.input);
 }
 
-function calendar({ graph, entries, now }: Question, shell: Shell): string {
+function calendar(question: Question, shell: Shell): string {
+  const { graph, entries, now } = question;
   const assessment = assess(graph, entries, now, { withoutRecord: true });
   const serial = entries.flatMap((entry) => (entry.kind === 'machine' && entry.serial !== undefined ? [String(entry.serial)] : [])).at(-1);
-  const items = dueCalendar(graph, assessment, `${graph.schedule.name} ${serial ?? entries[0]?.id ?? ''}`);
-  const byMeter = assessment.tasks.filter(({ due }) => due?.on === 'meter' || due?.on === 'work').length;
-  if (byMeter > 0) complain(shell, `${counted(byMeter, 'task')} due by a meter and not on a day: not in the calendar.`);
+  const expected = expectedDays(question);
+  const items = dueCalendar(graph, assessment, `${graph.schedule.name} ${serial ?? entries[0]?.id ?? ''}`, expected);
+  const left = assessment.tasks.filter(({ task, due }) => (due?.on === 'meter' || due?.on === 'work') && !expected.has(task)).length;
+  if (left > 0) complain(shell, `${counted(left, 'task')} due by a meter whose day cannot be told well enough: not in the calendar.`);
   const stamp = shell.instant?.() ?? `${formatDate(now.day)}T${formatTime(now.minute ?? 0)}:00Z`;
   return writeCalendar(items, { stamp, name: graph.schedule.title });
+}
+
+/** Forecasts that end within the time looked at: one that may lie beyond it would promise too much. */
+function expectedDays({ graph, entries, now }: Question): ReadonlyMap<string, ExpectedDays> {
+  return new Map(
+    lookAhead(graph, entries, now).tasks.flatMap(({ task, foreseen, next }): readonly (readonly [string, ExpectedDays])[] =>
+      foreseen !== 'simulated' || next?.likely == null || next.late === null
+        ? []
+        : [[task, { from: next.early, to: next.late, likely: next.likely }]],
+    ),
+  );
 }
 
 function recordOf({ graph, entries, now }: Question): ReturnType<typeof serviceRecord> {

@@ -1,4 +1,4 @@
-import { suppliesAhead } from '../../../engine.js';
+import { suppliesAhead } from '../../../ahead.js';
 import type { RuleGraph } from '../../../engine.js';
 import { renderSupplies } from '../../../render/outlook/supplies.js';
 import { addAheadOptions, type AheadOptions } from '../ahead-options.js';

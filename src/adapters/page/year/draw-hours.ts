@@ -1,9 +1,10 @@
 /**
  * Hours over time, with where they may go from here; below, each service on the days on which it was done.
  */
-import { areaY, dot, lineY, ruleX, ruleY, text } from '@observablehq/plot';
+import { areaY, dot, lineY, ruleY, text } from '@observablehq/plot';
 import type { Markish } from '@observablehq/plot';
-import type { CoursePoint, Entry, MeterTrack, Outlook, RuleGraph } from '../../../engine.js';
+import type { CoursePoint, Outlook } from '../../../ahead.js';
+import type { Entry, MeterTrack, RuleGraph } from '../../../engine.js';
 import { dayInWords } from '../../../render/dates-in-words.js';
 import { safeText } from '../../../render/safe-text.js';
 import type { Day } from '../../../values/moment.js';
@@ -15,7 +16,7 @@ import { svgDrawing } from './svg-drawing.js';
 import { monthGrid, WIDTH } from './time-axis.js';
 
 const MARGIN = { left: 292, right: 74, top: 34, bottom: 4 };
-const HOURS = 190;
+const HOURS = 168;
 const GAP = 20;
 const ROW = 14;
 
@@ -177,14 +178,7 @@ function serviceMarks(services: readonly Service[], { from, to }: Sky): readonly
       lineWidth: 24.5,
       textOverflow: 'ellipsis-end',
     }),
-    ruleX(next, {
-      x: 'day',
-      y1: ({ y }: { readonly y: number }) => y - 4,
-      y2: ({ y }: { readonly y: number }) => y + 4,
-      stroke: INK.accent,
-      strokeWidth: 1.25,
-      strokeDasharray: '2 1.5',
-    }),
+    dot(next, { x: 'day', y: 'y', r: 3, fill: INK.paper, stroke: INK.accent, strokeWidth: 1.5 }),
     dot(
       done.filter(({ timing }) => timing !== 'late'),
       { ...at, r: 3, fill: INK.accent, stroke: INK.paper, strokeWidth: 0.75 },

@@ -2,7 +2,8 @@
  * One fluid: levels between the marks of its dipstick, top-ups, and about when it will stand at low.
  */
 import { dot, lineY, rect, ruleX, ruleY, text } from '@observablehq/plot';
-import type { FluidAhead, Timeline } from '../../../engine.js';
+import type { FluidAhead } from '../../../ahead.js';
+import type { Timeline } from '../../../engine.js';
 import { safeText } from '../../../render/safe-text.js';
 import type { Day } from '../../../values/moment.js';
 import { numberText } from '../../../values/number-text.js';

@@ -2,7 +2,8 @@
  * The year ahead: one row a task, a bar for the range of days on which it may fall due, a mark on the likeliest one.
  */
 import { dot, ruleX, ruleY, text } from '@observablehq/plot';
-import type { DateRange, NodeId, Outlook, RuleGraph, TaskAhead } from '../../../engine.js';
+import type { DateRange, Outlook, TaskAhead } from '../../../ahead.js';
+import type { NodeId, RuleGraph } from '../../../engine.js';
 import { namesOf } from '../../../engine.js';
 import type { Names } from '../../../engine.js';
 import { byDay } from '../../../render/outlook/ahead.js';

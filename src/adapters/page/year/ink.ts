@@ -3,7 +3,7 @@ export const INK = {
   ink: '#1f2428',
   soft: '#50575e',
   accent: '#1d4e6f',
-  band: '#c3d0da',
+  band: '#aabdcb',
   wash: '#e9eef2',
   grid: '#dfe3e6',
   paper: '#ffffff',

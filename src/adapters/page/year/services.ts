@@ -1,7 +1,8 @@
 /**
  * Work that the hours are drawn with: services that come round, each with the days on which it was done and whether that was in time.
  */
-import type { Entry, Outlook, RuleGraph, TaskAhead } from '../../../engine.js';
+import type { Outlook, TaskAhead } from '../../../ahead.js';
+import type { Entry, RuleGraph } from '../../../engine.js';
 import type { Day } from '../../../values/moment.js';
 import { serviceRecord } from '../../exchange/service-record.js';
 import type { RecordedWork } from '../../exchange/service-record.js';

@@ -19,6 +19,7 @@ interface Element {
   removeAttribute(name: string): void;
   prepend(...nodes: readonly Element[]): void;
   querySelector(selector: string): Element | null;
+  querySelectorAll(selector: string): Iterable<Element>;
   remove(): void;
   textContent: string;
 }
@@ -37,7 +38,10 @@ export function svgDrawing(options: PlotOptions, { id, title, description }: Des
   const svg = plot({ ...options, document: sheet as never, className: 'drawing' }) as unknown as Element;
   // The library's own style sheet, which the page's replaces.
   svg.querySelector('style')?.remove();
+  // It names its groups for scripts; to a screen reader the drawing is one picture.
+  for (const group of svg.querySelectorAll('[aria-label]')) group.removeAttribute('aria-label');
   svg.setAttribute('role', 'img');
+  svg.setAttribute('preserveAspectRatio', 'xMinYMin meet');
   svg.setAttribute('aria-labelledby', `${id}-title ${id}-description`);
   for (const name of ['font-family', 'font-size', 'fill']) svg.removeAttribute(name);
   svg.prepend(labelled(sheet, 'title', `${id}-title`, title), labelled(sheet, 'desc', `${id}-description`, description));

@@ -34,8 +34,8 @@ function monthMarks(from: Day, to: Day, step: number): readonly MonthMark[] {
   return marks;
 }
 
-/** Units that the name of a month takes, with some air, and a year or the word for today. */
-const [MONTH, YEAR] = [30, 44];
+/** Units that the name of a month, a year and the word for today take, with some air. */
+const [MONTH, YEAR, TODAY] = [30, 36, 40];
 
 /**
  * A faint line for each month with its name above, years above those, and a strong line for today.
@@ -47,19 +47,21 @@ export function monthGrid(from: Day, to: Day, today: Day, room: number): readonl
   const step = [1, 2, 3, 6, 12].find((each) => each * 30.4 * perDay >= MONTH) ?? 12;
   const marks = monthMarks(from, to, step);
   const hasRoom = ({ day }: MonthMark): boolean => (to - day) * perDay >= MONTH;
-  const isClear = ({ day, year }: MonthMark): boolean =>
-    year !== '' && Math.abs(day - today) * perDay >= YEAR && (to - day) * perDay >= MONTH;
+  const isLeft = today - from < to - today;
+  // Where the word for today stands, there is no room for a year.
+  const [taken, free] = isLeft ? [today - YEAR / perDay, today + TODAY / perDay] : [today - (YEAR + TODAY) / perDay, today];
+  const hasYear = (mark: MonthMark): boolean => mark.year !== '' && hasRoom(mark) && (mark.day < taken || mark.day > free);
   const above = { frameAnchor: 'top', textAnchor: 'start', lineAnchor: 'bottom', fontSize: 11 } as const;
   return [
     ruleX(marks, { x: 'day', stroke: INK.grid, strokeWidth: 1 }),
     text(marks.filter(hasRoom), { ...above, x: 'day', text: 'month', dy: -5, fill: INK.soft }),
-    text(marks.filter(isClear), { ...above, x: 'day', text: 'year', dy: -18, fill: INK.ink, fontWeight: 600 }),
+    text(marks.filter(hasYear), { ...above, x: 'day', text: 'year', dy: -18, fill: INK.ink, fontWeight: 600 }),
     ruleX([today], { stroke: INK.ink, strokeWidth: 1.25 }),
     text([today], {
       ...above,
       x: (day: Day) => day,
       text: () => 'today',
-      textAnchor: today - from < to - today ? 'start' : 'end',
+      textAnchor: isLeft ? 'start' : 'end',
       dy: -18,
       fill: INK.ink,
       fontWeight: 600,

@@ -19,7 +19,7 @@ section>p{margin:.25rem 0 .5rem;color:var(--soft);max-width:58rem}
 .drawing text{font-family:"Noto Sans",system-ui,sans-serif;font-variant-numeric:tabular-nums}
 .key{list-style:none;display:flex;flex-wrap:wrap;gap:.2rem 1.5rem;margin:.4rem 0 .2rem;padding:0;color:var(--soft);font-size:.85rem}
 .key li{display:flex;align-items:center;gap:.45rem}
-.levels{display:grid;grid-template-columns:repeat(auto-fit,minmax(300px,1fr));gap:1rem 1.25rem}
+.levels{display:grid;grid-template-columns:repeat(auto-fill,minmax(300px,1fr));gap:1rem 1.25rem}
 .levels .drawing{min-width:0}
 .levels figure{margin:0}
 figcaption{font-size:.85rem;color:var(--soft)}
@@ -38,16 +38,18 @@ main{max-width:none;padding:0}
 h1{font-size:14pt}
 h2{font-size:10.5pt;margin:.5rem 0 0}
 section>p{margin:.1rem 0;font-size:8.5pt;max-width:none}
-.facts{margin:.35rem 0 0}.facts strong{font-size:10.5pt;display:inline}.facts span{font-size:8.5pt}
+.facts{margin:.3rem 0 0;gap:.1rem 1.5rem}.facts strong{font-size:9.5pt;display:inline}.facts span{font-size:8.5pt}
 .key{margin:.15rem 0;font-size:8pt}
 .drawing{min-width:0}
 .wide{overflow:visible}
-.year .drawing{max-height:134mm}
+.year .drawing{max-height:147mm}
 .behind{break-before:page}
 .behind h2:first-child{margin-top:0}
 figure,.wide{break-inside:avoid}
 .levels{grid-template-columns:repeat(3,1fr);gap:.5rem 1rem}
+h3{font-size:9pt}
+figcaption{font-size:8pt}
 details{display:none}
-footer{margin-top:.4rem;padding-top:.3rem;font-size:8pt}
+footer{break-inside:avoid;margin-top:.4rem;padding-top:.3rem;font-size:8pt}
 }
 `;

@@ -4,7 +4,8 @@
  * Works from disk with no network: no script, no font, no picture from elsewhere. Shapes and words, not colours, tell things apart.
  */
 import { namesOf, readTimeline } from '../../../engine.js';
-import type { Entry, Outlook, RuleGraph, Timeline } from '../../../engine.js';
+import type { Outlook } from '../../../ahead.js';
+import type { Entry, RuleGraph, Timeline } from '../../../engine.js';
 import { DEFERENCE } from '../../../render/cautions.js';
 import { counted, inSentence, listed } from '../../../render/count-in-words.js';
 import { dayInWords } from '../../../render/dates-in-words.js';
@@ -65,7 +66,7 @@ function facts(graph: RuleGraph, { tasks, meters }: Outlook): readonly (readonly
 function ahead(graph: RuleGraph, outlook: Outlook): string {
   const { tasks } = outlook;
   const shown = tasks.some(({ next }) => next !== null);
-  return `<section class="year" aria-labelledby="ahead"><h2 id="ahead">When each thing will fall due</h2>
+  return `<section class="year"><h2 id="ahead">When each thing will fall due</h2>
 ${shown ? `${yearKey()}\n<div class="wide" role="region" aria-labelledby="ahead" tabindex="0">${drawYear(outlook, graph)}</div>` : '<p>Nothing has a date in that time.</p>'}
 ${withoutDates(outlook, graph)}
 ${shown ? `<details><summary>The same as a table</summary>${yearTable(outlook, graph)}</details>` : ''}
@@ -104,7 +105,7 @@ const SHAPES = {
   later: `<path d="M-12 0H12" stroke="${INK.band}" stroke-width="2"/><path d="M0 -4V4" stroke="${INK.soft}" stroke-width="1.25"/>`,
   done: `<circle r="3" fill="${INK.accent}"/>`,
   late: `<path d="M0 -5L4.5 3.5H-4.5z" fill="#fff" stroke="${INK.ink}" stroke-width="1.5"/>`,
-  next: `<path d="M0 -5V5" stroke="${INK.accent}" stroke-width="1.25" stroke-dasharray="2 1.5"/>`,
+  next: `<circle r="3" fill="#fff" stroke="${INK.accent}" stroke-width="1.5"/>`,
   fan: `<rect x="-12" y="-5" width="24" height="10" fill="${INK.band}"/><path d="M-12 0H12" stroke="${INK.accent}" stroke-width="1.5" stroke-dasharray="5 3"/>`,
   topUp: `<path d="M0 -5L4.5 3.5H-4.5z" fill="${INK.ink}"/>`,
 } as const;
@@ -134,8 +135,8 @@ ${key([
 ])}
 <div class="wide" role="region" aria-labelledby="hours-behind" tabindex="0">${hours}</div>
 <details><summary>The services as a table</summary>${servicesTable(graph, entries, outlook)}</details>`;
-  return `<section class="behind" aria-labelledby="hours-behind">${hoursPart}</section>
-<section aria-labelledby="levels"><h2 id="levels">Levels and top-ups</h2>
+  return `<section class="behind">${hoursPart}</section>
+<section><h2 id="levels">Levels and top-ups</h2>
 ${
   levels === ''
     ? '<p>Fewer than two levels are on record.</p>'

@@ -1,7 +1,8 @@
 /**
  * What the drawings show, as tables: for screen readers, for copying, for those who like numbers better.
  */
-import type { Entry, Outlook, RuleGraph } from '../../../engine.js';
+import type { Outlook } from '../../../ahead.js';
+import type { Entry, RuleGraph } from '../../../engine.js';
 import { namesOf } from '../../../engine.js';
 import { counted } from '../../../render/count-in-words.js';
 import { dayInWords } from '../../../render/dates-in-words.js';
