@@ -1,5 +1,6 @@
 import { Argument } from 'commander';
 import { lookAhead } from '../../../ahead.js';
+import type { Outlook } from '../../../ahead.js';
 import { assess } from '../../../engine.js';
 import { formatDate } from '../../../values/civil.js';
 import { formatTime } from '../../../values/moment.js';
@@ -80,9 +81,11 @@ async function runExport(host: CommandHost, what: string, schedule: string, path
 
 function calendar(question: Question, shell: Shell): string {
   const { graph, entries, now } = question;
-  const assessment = assess(graph, entries, now, { withoutRecord: true });
+  const outlook = lookAhead(graph, entries, now);
+  const rates = new Map(outlook.meters.flatMap(({ meter, rate }) => (rate === null ? [] : [[meter, rate.perDay] as const])));
+  const assessment = assess(graph, entries, now, { withoutRecord: true, rates });
   const serial = entries.flatMap((entry) => (entry.kind === 'machine' && entry.serial !== undefined ? [String(entry.serial)] : [])).at(-1);
-  const expected = expectedDays(question);
+  const expected = expectedDays(outlook);
   const items = dueCalendar(graph, assessment, `${graph.schedule.name} ${serial ?? entries[0]?.id ?? ''}`, expected);
   const left = assessment.tasks.filter(({ task, due }) => (due?.on === 'meter' || due?.on === 'work') && !expected.has(task)).length;
   if (left > 0) complain(shell, `${counted(left, 'task')} due by a meter whose day cannot be told well enough: not in the calendar.`);
@@ -91,9 +94,9 @@ function calendar(question: Question, shell: Shell): string {
 }
 
 /** Forecasts that end within the time looked at: one that may lie beyond it would promise too much. */
-function expectedDays({ graph, entries, now }: Question): ReadonlyMap<string, ExpectedDays> {
+function expectedDays({ tasks }: Outlook): ReadonlyMap<string, ExpectedDays> {
   return new Map(
-    lookAhead(graph, entries, now).tasks.flatMap(({ task, foreseen, next }): readonly (readonly [string, ExpectedDays])[] =>
+    tasks.flatMap(({ task, foreseen, next }): readonly (readonly [string, ExpectedDays])[] =>
       foreseen !== 'simulated' || next?.likely == null || next.late === null
         ? []
         : [[task, { from: next.early, to: next.late, likely: next.likely }]],
