@@ -5,7 +5,9 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { packPackage, type Packed, root } from './packed.js';
 
-const manifest = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as { readonly dependencies: Readonly<Record<string, string>> };
+const manifest = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as {
+  readonly dependencies: Readonly<Record<string, string>>;
+};
 
 const use = `
 const text = 'schedule pump "Pump"\\n  language 1\\nmeter engine "Hours" counts h\\ntask oil "Change the oil"\\n  every 50 h of engine\\n';
@@ -31,17 +33,31 @@ function run(folder: string, command: string, ...args: readonly string[]): strin
 
 describe('a project that uses the package', () => {
   test('as an ES module', () => {
-    const folder = packed.project('esm', { 'main.mjs': `import * as whole from 'duewright';\nimport * as engine from 'duewright/engine';\n${use}console.log(told);\n` });
+    const folder = packed.project('esm', {
+      'main.mjs': `import * as whole from 'duewright';\nimport * as engine from 'duewright/engine';\n${use}console.log(told);\n`,
+    });
     expect(run(folder, process.execPath, 'main.mjs')).toBe('oil due\n');
   });
 
   test('from CommonJS, with `require`', () => {
-    const folder = packed.project('cjs', { 'main.cjs': `const whole = require('duewright');\nconst engine = require('duewright/engine');\n${use}console.log(told);\n` });
+    const folder = packed.project('cjs', {
+      'main.cjs': `const whole = require('duewright');\nconst engine = require('duewright/engine');\n${use}console.log(told);\n`,
+    });
     expect(run(folder, process.execPath, '--no-warnings', 'main.cjs')).toBe('oil due\n');
   });
 
-  test('in strict TypeScript, with a browser's types and not Node's', () => {
-    const options = { strict: true, module: 'NodeNext', moduleResolution: 'NodeNext', target: 'ES2023', lib: ['ES2023', 'DOM'], types: [], noEmit: true, exactOptionalPropertyTypes: true, noUncheckedIndexedAccess: true };
+  test('in strict TypeScript, with the types of a browser and not those of Node', () => {
+    const options = {
+      strict: true,
+      module: 'NodeNext',
+      moduleResolution: 'NodeNext',
+      target: 'ES2023',
+      lib: ['ES2023', 'DOM'],
+      types: [],
+      noEmit: true,
+      exactOptionalPropertyTypes: true,
+      noUncheckedIndexedAccess: true,
+    };
     const folder = packed.project('typed', {
       'package.json': '{ "type": "module" }',
       'tsconfig.json': JSON.stringify({ compilerOptions: options, include: ['main.ts'] }),
@@ -78,16 +94,38 @@ if (graph !== null && day !== null) {
 
 describe('the manifest', () => {
   test('publint finds nothing to say', () => {
-    const out = execFileSync(process.execPath, [join(root, 'node_modules/publint/src/cli.js'), 'run', join(packed.folder, 'node_modules/duewright'), '--strict', '--level', 'suggestion'], { encoding: 'utf8', env: { PATH: process.env['PATH'], NO_COLOR: '1' } });
+    const out = execFileSync(
+      process.execPath,
+      [
+        join(root, 'node_modules/publint/src/cli.js'),
+        'run',
+        join(packed.folder, 'node_modules/duewright'),
+        '--strict',
+        '--level',
+        'suggestion',
+      ],
+      { encoding: 'utf8', env: { PATH: process.env['PATH'], NO_COLOR: '1' } },
+    );
     expect(out).toContain('All good!');
   });
 
   test('every entry has types that resolve as Node does for ES modules', () => {
     const attw = join(root, 'node_modules/@arethetypeswrong/cli/dist/index.js');
-    const out = execFileSync(process.execPath, [attw, packed.tarball, '--profile', 'esm-only', '--exclude-entrypoints', 'schemas', '--format', 'json'], { encoding: 'utf8', env: { PATH: process.env['PATH'], HOME: packed.folder } });
-    const { analysis } = JSON.parse(out) as { readonly analysis: { readonly types: unknown; readonly problems: readonly { readonly kind: string; readonly resolutionKind?: string }[] } };
+    const out = execFileSync(
+      process.execPath,
+      [attw, packed.tarball, '--profile', 'esm-only', '--exclude-entrypoints', 'schemas', '--format', 'json'],
+      { encoding: 'utf8', env: { PATH: process.env['PATH'], HOME: packed.folder } },
+    );
+    const { analysis } = JSON.parse(out) as {
+      readonly analysis: {
+        readonly types: unknown;
+        readonly problems: readonly { readonly kind: string; readonly resolutionKind?: string }[];
+      };
+    };
     expect(analysis.types).not.toBe(false);
-    const problems = analysis.problems.filter(({ resolutionKind }) => resolutionKind === undefined || resolutionKind === 'node16-esm' || resolutionKind === 'bundler');
+    const problems = analysis.problems.filter(
+      ({ resolutionKind }) => resolutionKind === undefined || resolutionKind === 'node16-esm' || resolutionKind === 'bundler',
+    );
     expect(problems).toEqual([]);
   });
 });
