@@ -3,7 +3,6 @@
  *
  * Both must work from disk, so that nothing in them may be fetched: scripts, styles and samples are put into the page itself.
  */
-import { createHash } from 'node:crypto';
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
@@ -34,12 +33,41 @@ export function fieldScript() {
   return bundle('src/adapters/page/field/main.ts');
 }
 
-/** Writes `pages/field-page.js` and `playground.html` into a folder. */
+/** The files that lie on the playground's desk when it opens: the invented orchard tractor with its parts, attachments and logbook. */
+function sampleDesk() {
+  const text = (path) => readFileSync(`${root}schedules/${path}`, 'utf8');
+  const [main, logbook] = ['orchard-tractor.due', 'orchard-tractor.logbook.jsonl'];
+  const paths = [main, 'parts/three-cylinder-diesel.due', 'attachments/flail-mower.due', 'attachments/pallet-forks.due', logbook];
+  return { files: Object.fromEntries(paths.map((path) => [path, text(path)])), main, logbook };
+}
+
+/** What makes the page, and compiles the sample for it. */
+const template = "export { compile } from './src/index.js'; export { playgroundPage } from './src/adapters/page/playground/playground-page.js';";
+
+function moduleOf(text) {
+  return `data:text/javascript;base64,${Buffer.from(text).toString('base64')}`;
+}
+
+/** The playground, whole. */
+export async function playground() {
+  const folder = 'src/adapters/page/playground';
+  const [page, worker, maker] = await Promise.all([
+    bundle(`${folder}/main.ts`),
+    bundle(`${folder}/worker.ts`),
+    build({ ...script, stdin: { contents: template, resolveDir: root }, format: 'esm', platform: 'node', target: 'node20' }),
+  ]);
+  const { compile, playgroundPage } = await import(moduleOf(maker.outputFiles[0].text));
+  const desk = sampleDesk();
+  const { graph } = compile(desk.main, (path) => desk.files[path]);
+  return playgroundPage({ desk: { ...desk, graph }, script: page, worker });
+}
+
+/** Writes `pages/field-page.js` and `playground.html` into a folder, whose name ends with a slash. */
 export async function buildPages(dist) {
   mkdirSync(`${dist}pages`, { recursive: true });
-  writeFileSync(`${dist}pages/field-page.js`, await fieldScript());
+  const [field, page] = await Promise.all([fieldScript(), playground()]);
+  writeFileSync(`${dist}pages/field-page.js`, field);
+  writeFileSync(`${dist}playground.html`, page);
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) await buildPages(`${root}dist/`);
-void createHash;
-void readFileSync;

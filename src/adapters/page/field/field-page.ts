@@ -6,7 +6,7 @@ import { canonicalJson, type Entry, type RuleGraph } from '../../../engine.js';
 import { DEFERENCE } from '../../../render/cautions.js';
 import { escapeHtml } from '../../../render/escape-html.js';
 import { FIELD_CSS } from './field-css.js';
-import { jsonBlock } from './json-block.js';
+import { jsonBlock } from '../view/json-block.js';
 import { linesOf } from './kept-entries.js';
 
 export interface FieldPageParts {
