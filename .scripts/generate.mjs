@@ -1,7 +1,7 @@
 /**
  * Writes what is made from something else; `--check` only says what would change, and fails if anything would.
  *
- *   src/graph/{rule-graph,key-order}.ts  from grammar/rule-graph.schema.json
+ *   src/graph/{rule-graph,key-order,graph-shape}.ts  from grammar/rule-graph.schema.json
  *   grammar/history-entry.schema.json    from the zod schema of src/history/entry.ts
  *   grammar/{assessment,explanation,check-report,examples,comparison,task-rules}.schema.json   from the types of the answers
  */
@@ -10,6 +10,7 @@ import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { compile } from 'json-schema-to-typescript';
 import * as z from 'zod';
+import { graphShapeText } from './graph-shape.mjs';
 import { SchemaWriter } from './type-schema.mjs';
 
 const root = new URL('../', import.meta.url);
@@ -64,6 +65,7 @@ export async function generated() {
   return new Map([
     ['src/graph/rule-graph.ts', await ruleGraphTypes()],
     ['src/graph/key-order.ts', keyOrderText()],
+    ['src/graph/graph-shape.ts', graphShapeText(graphSchema, banner)],
     ['grammar/history-entry.schema.json', await entrySchemaText()],
     ...answerSchemas(),
   ]);

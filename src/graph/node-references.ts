@@ -1,0 +1,56 @@
+/**
+ * Which nodes a node refers to, and what each has to be.
+ */
+import type { Condition, Node, NodeId, Trigger } from './rule-graph.js';
+
+const conditionKinds: ReadonlySet<Node['kind']> = new Set<Condition['kind']>([
+  'and',
+  'or',
+  'not',
+  'position-is',
+  'attachment-is',
+  'defect-is',
+  'duty-is',
+  'compare',
+  'trend',
+  'recent',
+  'age',
+  'idle',
+  'season',
+]);
+
+/** Whether a node says when a task is due; the others are true, false or unknown. */
+export function isTrigger(node: Node): node is Trigger {
+  return !conditionKinds.has(node.kind);
+}
+
+/** The triggers that a node refers to. */
+export function triggersIn(node: Node): readonly NodeId[] {
+  switch (node.kind) {
+    case 'first':
+      return node.then === undefined ? [node.first] : [node.first, node.then];
+    case 'whichever':
+    case 'any':
+      return node.parts;
+    case 'while':
+      return [node.then];
+    default:
+      return [];
+  }
+}
+
+/** The conditions that a node refers to. */
+export function conditionsIn(node: Node): readonly NodeId[] {
+  switch (node.kind) {
+    case 'and':
+    case 'or':
+      return node.parts;
+    case 'not':
+      return [node.part];
+    case 'when':
+    case 'while':
+      return [node.condition];
+    default:
+      return [];
+  }
+}
