@@ -8,7 +8,7 @@ import { compileCondition } from '../compile/condition.js';
 import { noMargins } from '../compile/margins.js';
 import { compileOccasion } from '../compile/occasion.js';
 import { compilePlan } from '../compile/plan.js';
-import { workshop, type Workshop } from '../compile/workshop.js';
+import { amountIn, workshop, type Workshop } from '../compile/workshop.js';
 import { meaningText } from '../graph/meaning-fingerprint.js';
 import type { Amount, AskedNode, Node, RuleGraph, Trigger } from '../graph/rule-graph.js';
 import type { BecauseNode } from '../syntax/tree.js';
@@ -19,6 +19,7 @@ export function isBecause(bench: Bench, home: Home, because: BecauseNode, node: 
   const shop = workshop(bench.model, bench.sources);
   switch (because.kind) {
     case 'because-limit': {
+      if (because.limit.kind === 'multiple' && amountIn(shop, home, because.limit.span).on !== 'meter') return false;
       const named = compilePlan(shop, because.limit, {
         home,
         terms: { count: 'doing', early: [], late: [], lead: [], holds: [] },

@@ -15,9 +15,20 @@ export function asInstrument(definition: Definition | undefined): Instrument | u
   return isOne ? definition : undefined;
 }
 
-/** A level as one reading: a band's name stands for a reading within it. Gauge units; on a dipstick 0 is low and 1 full; ticks of a meter. */
-export function readingOf(level: LevelNode, instrument: Instrument): number {
+/** What was read, as a logbook notes it. */
+export type Reading = number | 'below-low' | 'above-full';
+
+/**
+ * A level as one reading: a band's name stands for a reading within it. Gauge units; on a dipstick 0 is low and 1 full, or the reading lies
+ * somewhere beyond the marks; ticks of a meter.
+ */
+export function readingOf(level: LevelNode, instrument: Instrument): Reading {
+  if (instrument.kind === 'dipstick' && level.kind === 'name' && isBeyond(level.text)) return level.text;
   return valueIn(sound(edgesOf(level, instrument)));
+}
+
+function isBeyond(word: string): word is 'below-low' | 'above-full' {
+  return word === 'below-low' || word === 'above-full';
 }
 
 /** A value well within a range: its middle, or one unit past its only edge. */

@@ -42,7 +42,7 @@ export function tell(told: Told, line: ExampleLineNode, act: ActNode, meaning: M
       const instrument = asInstrument(meaning(act.name));
       if (instrument === undefined) return told;
       const value = readingOf(act.level, instrument);
-      if (instrument.kind === 'meter') return tellMeter(told, common, instrument.id, unitsOf(value));
+      if (instrument.kind === 'meter') return typeof value === 'number' ? tellMeter(told, common, instrument.id, unitsOf(value)) : told;
       return add({ ...common, kind: 'reading', readings: { [instrument.id]: value } });
     }
     case 'act-done':

@@ -45,6 +45,7 @@ describe('the deciding part', () => {
     [`${oilDue} 10 h of engine`],
     [`${oilDue} more than 100 h of engine`],
     [`${oilDue} multiple of 100 h of engine`],
+    [`${oilDue} multiple of 3 months`],
     [`${oilDue} 100 h of work`],
     [`${oilDue} look`],
     ['2026-03-02 engine 1200 h done oil 2027-03-02 engine 1210 h expect oil due because 2 months'],

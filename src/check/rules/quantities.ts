@@ -4,6 +4,7 @@ import type { Rule } from '../context.js';
 import { limitsIn } from '../limits.js';
 import type { Home, Model, PlacedDeclaration } from '../model.js';
 import { amountOf, delayOf } from '../quantities/amount.js';
+import { readingsInExample } from '../quantities/example.js';
 import { problem, type Read } from '../quantities/read.js';
 import { readingsInCondition, readingsInDeclaration, readingsInReads } from '../quantities/readings.js';
 import { newtonMetresOf, suppliedAmount } from '../quantities/work.js';
@@ -41,6 +42,7 @@ function readingsIn(model: Model, declaration: PlacedDeclaration): readonly Read
     );
   if (node.kind === 'defect')
     return node.rules.flatMap(({ outcome }) => outcome.then.map(({ within }) => within && delayOf(model, home, within)));
+  if (node.kind === 'example') return readingsInExample(model, home, node, (limit) => inLimit(model, home, limit));
   return readingsInDeclaration(model, home, node);
 }
 
