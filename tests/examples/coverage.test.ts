@@ -69,7 +69,12 @@ describe('coverage', () => {
   });
 });
 
-const schedules = [...filesIn('', '.due'), ...filesIn('attachments/', '.due'), ...filesIn('published/', '.due')];
+// The variant is left out: its rules are those of its base again, which takes long enough.
+const schedules = [
+  ...filesIn('', '.due').filter((path) => path !== 'orchard-tractor-narrow.due'),
+  ...filesIn('attachments/', '.due'),
+  ...filesIn('published/', '.due'),
+];
 
 describe.each(schedules)('examples proposed for %s', (path) => {
   const report = runExamples(compileSchedule(path), { propose: true });
