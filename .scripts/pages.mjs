@@ -42,7 +42,8 @@ function sampleDesk() {
 }
 
 /** What makes the page, and compiles the sample for it. */
-const template = "export { compile } from './src/index.js'; export { playgroundPage } from './src/adapters/page/playground/playground-page.js';";
+const template =
+  "export { compile } from './src/index.js'; export { playgroundPage } from './src/adapters/page/playground/playground-page.js';";
 
 function moduleOf(text) {
   return `data:text/javascript;base64,${Buffer.from(text).toString('base64')}`;

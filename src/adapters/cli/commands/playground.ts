@@ -36,7 +36,12 @@ export function addPlayground(host: CommandHost): void {
     );
 }
 
-async function runPlayground(host: CommandHost, schedule: string | undefined, logbook: string | undefined, to: string | undefined): Promise<void> {
+async function runPlayground(
+  host: CommandHost,
+  schedule: string | undefined,
+  logbook: string | undefined,
+  to: string | undefined,
+): Promise<void> {
   if (to === undefined && schedule !== undefined) {
     complain(host.shell, 'Say where to write the page: `--to FILE`.');
     return host.end(exitCode.usage);
@@ -62,6 +67,8 @@ async function deskOf(schedule: string, logbook: string | undefined): Promise<Pa
   if (!log.ok) return log;
   const folder = schedule.slice(0, schedule.length - basename(schedule).length);
   const name = logbook === undefined ? NO_LOGBOOK : `${basename(logbook).replace(/\.jsonl$/, '')}.jsonl`;
-  const files = compiled.value.sources.map(({ name: path, text }: SourceText) => [path.startsWith(folder) ? path.slice(folder.length) : path, text] as const);
+  const files = compiled.value.sources.map(
+    ({ name: path, text }: SourceText) => [path.startsWith(folder) ? path.slice(folder.length) : path, text] as const,
+  );
   return understood({ files: { ...Object.fromEntries(files), [name]: log.value }, main: basename(schedule), logbook: name });
 }

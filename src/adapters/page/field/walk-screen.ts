@@ -2,7 +2,7 @@
 /**
  * The walk-round for what is due, to be ticked off: cautions stand before the line that they belong to.
  */
-import type { RuleGraph, WalkRound, WalkRoundLine } from '../../../engine.js';
+import type { RuleGraph, TaskState, WalkRound, WalkRoundLine } from '../../../engine.js';
 import { readTimeline, stanceOnRecord } from '../../../engine.js';
 import { counted } from '../../../render/count-in-words.js';
 import { safeText } from '../../../render/safe-text.js';
@@ -19,6 +19,7 @@ import type { Screen } from './screen.js';
 import { planOf, positionsChanged, readProgress, tasksTicked, type WalkProgress } from './walk-progress.js';
 
 const KEPT = 'walk';
+const OFFERED: readonly TaskState[] = ['overdue', 'due', 'coming-up'];
 
 export function walkScreen(field: Field): Screen {
   const body = element('div', {});
@@ -34,6 +35,10 @@ export function walkScreen(field: Field): Screen {
     const set = (change: Partial<WalkProgress>): void => keep({ ...(progress ?? shown), ...change });
     const meters = meterFields(field);
     body.replaceChildren(
+      chooser(field, shown, (tasks) => {
+        keep({ ...shown, tasks });
+        show();
+      }),
       ...head(walk, field),
       ...parts(walk).map(([title, lines]) =>
         element(
@@ -81,9 +86,23 @@ export function walkScreen(field: Field): Screen {
 function begun(field: Field): WalkProgress {
   const { graph, entries } = field;
   const assessment = field.assess();
-  const tasks = assessment.tasks.filter(({ state }) => state === 'due' || state === 'overdue').map(({ task }) => task);
+  const qualified = new Set(graph.tasks.flatMap(({ id, site }) => (site.qualified ? [id] : [])));
+  const due = assessment.tasks.filter(({ state }) => state === 'due' || state === 'overdue').map(({ task }) => task);
+  const tasks = due.filter((task) => !qualified.has(task));
   const stance = stanceOnRecord(readTimeline(entries, graph, assessment.now));
   return { fingerprint: graph.fingerprint, tasks, stance, end: field.plan.works ? 'work' : 'rest', ticked: [], readings: {} };
+}
+
+/** What the round is made for: to begin with all that is due, but for what calls for a mechanic. Closed to changes once a line is ticked. */
+function chooser(field: Field, { tasks, ticked }: WalkProgress, choose: (tasks: readonly string[]) => void): HTMLElement {
+  const offered = field.assess().tasks.filter(({ task, state }) => tasks.includes(task) || OFFERED.includes(state));
+  const words = `${counted(tasks.length, 'task')} chosen of ${offered.length} that are due or coming up`;
+  if (ticked.length > 0) return element('p', { class: 'small' }, `${words}. To choose others, write down what is ticked first.`);
+  const box = (task: string): HTMLElement =>
+    tickBox(field.names.tasks[task] ?? task, tasks.includes(task), (on) =>
+      choose(on ? [...tasks, task] : tasks.filter((each) => each !== task)),
+    );
+  return element('details', { class: 'plan' }, element('summary', {}, words), ...offered.map(({ task }) => box(task)));
 }
 
 function head(walk: WalkRound, { graph }: Field): readonly HTMLElement[] {

@@ -26,7 +26,13 @@ export class AnswerPanel {
       ...(behind ? [element('span', { class: 'behind' }, 'The text has errors: this is by its last version without.')] : []),
       ...(answer.setAside.length === 0
         ? []
-        : [element('span', { class: 'verdict-reason quiet' }, `${counted(answer.setAside.length, 'entry', 'entries')} of the logbook set aside: ${answer.setAside.join('; ')}`)]),
+        : [
+            element(
+              'span',
+              { class: 'verdict-reason quiet' },
+              `${counted(answer.setAside.length, 'entry', 'entries')} of the logbook set aside: ${answer.setAside.join('; ')}`,
+            ),
+          ]),
     );
     this.list.replaceChildren(...answer.groups.map((group) => this.group(group)));
     if (focused !== undefined) this.list.querySelector<HTMLElement>(`[data-task="${CSS.escape(focused)}"]`)?.focus();
@@ -49,7 +55,13 @@ export class AnswerPanel {
     const details = element(
       'details',
       { class: `group ${state}`, open: !this.folded.has(state) },
-      element('summary', {}, element('span', { class: 'mark', 'aria-hidden': 'true' }, mark), `${word} `, element('span', { class: 'count' }, String(rows.length))),
+      element(
+        'summary',
+        {},
+        element('span', { class: 'mark', 'aria-hidden': 'true' }, mark),
+        `${word} `,
+        element('span', { class: 'count' }, String(rows.length)),
+      ),
       element('ul', {}, ...rows.map((row) => element('li', {}, this.row(row)))),
     );
     details.addEventListener('toggle', () => void (details.open ? this.folded.delete(state) : this.folded.add(state)));

@@ -61,7 +61,8 @@ function drawn(page: string): readonly Node[] {
 }
 
 function showWalk({ head, warnings, lines }: WalkView): readonly Node[] {
-  const list = (part: readonly WalkLineView[]): HTMLElement => element('ol', { class: 'walk', start: part[0]?.number ?? 1 }, ...part.map(walkLine));
+  const list = (part: readonly WalkLineView[]): HTMLElement =>
+    element('ol', { class: 'walk', start: part[0]?.number ?? 1 }, ...part.map(walkLine));
   const back = lines.findIndex(({ beginsBack }) => beginsBack);
   const [there, home] = back < 0 ? [lines, []] : [lines.slice(0, back), lines.slice(back)];
   return [

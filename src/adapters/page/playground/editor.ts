@@ -123,7 +123,9 @@ export class Editor {
       lintGutter(),
       // Tab stays free to leave the editor with; indenting means nothing here.
       keymap.of([...completionKeymap, ...lintKeymap, ...historyKeymap, ...defaultKeymap]),
-      isLogbook(path) ? [] : [
+      isLogbook(path)
+        ? []
+        : [
             scheduleLanguage(),
             autocompletion({ override: [(context) => completion(path, context)] }),
             hoverTooltip((_view, offset) => hover(path, offset)),

@@ -56,7 +56,11 @@ function isWanted(context: CompletionContext): boolean {
 function resultOf(completions: readonly Completion[], { pos }: CompletionContext): CompletionResult | null {
   const [first] = completions;
   if (first === undefined) return null;
-  const options = completions.map(({ label, detail, example }): Option => ({ label, detail, ...(example === undefined ? {} : { info: example }) }));
+  const options = completions.map(({ label, detail, example }): Option => ({
+    label,
+    detail,
+    ...(example === undefined ? {} : { info: example }),
+  }));
   return { from: first.start, to: Math.max(first.end, pos), options, validFor: /^[\w.'°-]*$/ };
 }
 

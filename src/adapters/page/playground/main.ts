@@ -43,7 +43,10 @@ function start(): void {
 
   const open = (desk: Desk): void => {
     editor.open(desk.files);
-    files.show(Object.keys(desk.files).map((path) => [path, nameOf(path)]), desk.main);
+    files.show(
+      Object.keys(desk.files).map((path) => [path, nameOf(path)]),
+      desk.main,
+    );
     editor.show(desk.main);
     supposing.reset();
     looked = false;
@@ -84,10 +87,7 @@ function start(): void {
   };
 
   open(JSON.parse(byId('desk', HTMLScriptElement).text) as Desk);
-  openFiles(
-    () => Object.fromEntries(editor.paths.map((path) => [path, editor.text(path)])),
-    open,
-  );
+  openFiles(() => Object.fromEntries(editor.paths.map((path) => [path, editor.text(path)])), open);
 }
 
 /** Pages from disk may not load a worker from a file; from a text of their own they may. */

@@ -14,7 +14,10 @@ export function openFiles(onDesk: () => Readonly<Record<string, string>>, open: 
     if (typeof desk !== 'string') open(desk);
   };
   const read = (files: Iterable<File>): void =>
-    void Promise.all([...files].map(async (file) => [file.name, await file.text()] as const)).then(take, () => (said.textContent = 'That could not be read.'));
+    void Promise.all([...files].map(async (file) => [file.name, await file.text()] as const)).then(
+      take,
+      () => (said.textContent = 'That could not be read.'),
+    );
   byId('open-files', HTMLButtonElement).addEventListener('click', () => input.click());
   input.addEventListener('change', () => {
     read(input.files ?? []);
@@ -50,10 +53,13 @@ export function deskOf(there: Readonly<Record<string, string>>, come: Readonly<R
   const names = Object.keys(come);
   const schedules = names.filter((name) => !isLogbook(name) && opensSchedule(come[name] ?? ''));
   const logbook = names.find(isLogbook);
-  if (names.length === 0 || (schedules.length === 0 && logbook === undefined)) return 'Choose a schedule (.due), a logbook (.jsonl), or both.';
+  if (names.length === 0 || (schedules.length === 0 && logbook === undefined))
+    return 'Choose a schedule (.due), a logbook (.jsonl), or both.';
   const main = schedules[0] ?? Object.keys(there).find((name) => !isLogbook(name)) ?? '';
   const oldLogbook = Object.keys(there).find(isLogbook);
-  const parts = Object.entries(there).filter(([name]) => !isLogbook(name) && (schedules.length === 0 || !opensSchedule(there[name] ?? '') || name.includes('/')));
+  const parts = Object.entries(there).filter(
+    ([name]) => !isLogbook(name) && (schedules.length === 0 || !opensSchedule(there[name] ?? '') || name.includes('/')),
+  );
   const log = logbook ?? (schedules.length === 0 ? oldLogbook : undefined) ?? 'empty.jsonl';
   const texts = { ...Object.fromEntries(parts), ...come, [log]: come[log] ?? there[log] ?? '' };
   const { [main]: first = '', ...others } = texts;

@@ -18,7 +18,9 @@ export function scheduleProblems(
     severity,
     code,
     message,
-    help: [...labels.map(({ at: there, text }) => `${whereInWords(there, sources)}: ${text}.`), ...(help === undefined ? [] : [help])].join(' '),
+    help: [...labels.map(({ at: there, text }) => `${whereInWords(there, sources)}: ${text}.`), ...(help === undefined ? [] : [help])].join(
+      ' ',
+    ),
     fixes: fixes.map(({ title, edits }) => ({
       title,
       edits: edits.map((edit) => ({ path: pathOf(edit.at, sources), start: edit.at.start, end: edit.at.end, text: edit.text })),
@@ -49,6 +51,17 @@ export function logbookProblems(path: string, text: string, problems: readonly L
     const end = (source.lineStarts[problem.line] ?? text.length + 1) - 1;
     const message = describeLogbookProblem(path, problem).replace(`${path}:${problem.line}: `, '');
     const severity = problem.kind === 'unreadable' ? ('error' as const) : ('warning' as const);
-    return { path, start, end: Math.max(start, end), line: problem.line, column: 1, severity, code: 'logbook', message, help: '', fixes: [] };
+    return {
+      path,
+      start,
+      end: Math.max(start, end),
+      line: problem.line,
+      column: 1,
+      severity,
+      code: 'logbook',
+      message,
+      help: '',
+      fixes: [],
+    };
   });
 }

@@ -27,7 +27,14 @@ function item(problem: Problem, editor: Editor): HTMLElement {
     'button',
     { type: 'button', class: 'problem' },
     element('span', { class: 'problem-mark', 'aria-hidden': 'true' }, MARKS[severity]),
-    element('span', {}, element('strong', {}, severity), ` ${path}:${line}:${column} `, message, help === '' ? null : element('em', {}, ` ${help}`)),
+    element(
+      'span',
+      {},
+      element('strong', {}, severity),
+      ` ${path}:${line}:${column} `,
+      message,
+      help === '' ? null : element('em', {}, ` ${help}`),
+    ),
   );
   words.addEventListener('click', () => editor.goTo(problem));
   const offered = fixes.map(({ title, edits }) => button(title, () => editor.apply(edits), { class: 'fix' }));

@@ -72,7 +72,9 @@ export class SupposingPanel {
   private words({ shown, unit }: MeterView): string {
     const { more } = this.supposing;
     if (shown === null) return 'never read';
-    return more === 0 ? `${numberText(shown)} ${unit} as recorded` : `${numberText(shown + more)} ${unit}: ${numberText(more)} ${unit} more than recorded`;
+    return more === 0
+      ? `${numberText(shown)} ${unit} as recorded`
+      : `${numberText(shown + more)} ${unit}: ${numberText(more)} ${unit} more than recorded`;
   }
 
   /** Hours that follow the date are worked out when it is known what the record says by then. */

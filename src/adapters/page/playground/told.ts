@@ -35,7 +35,10 @@ export interface Problem {
   readonly code: string;
   readonly message: string;
   readonly help: string;
-  readonly fixes: readonly { readonly title: string; readonly edits: readonly { readonly path: string; readonly start: number; readonly end: number; readonly text: string }[] }[];
+  readonly fixes: readonly {
+    readonly title: string;
+    readonly edits: readonly { readonly path: string; readonly start: number; readonly end: number; readonly text: string }[];
+  }[];
 }
 
 /** What the machine has, for the controls. */

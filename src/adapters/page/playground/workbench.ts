@@ -209,9 +209,17 @@ export class Workbench {
     const rates = ratesOfUse(asRecorded.meters, now);
     const assessment = assess(graph, entries, now, { intent: this.intent(graph), rates });
     this.answered = { graph, entries, timeline, assessment, rates };
-    const machine = { firstDay: days.length === 0 ? day : firstDay, lastDay: days.length === 0 ? day : lastDay, day, ...machineOf(graph, asRecorded, rates, now) };
+    const machine = {
+      firstDay: days.length === 0 ? day : firstDay,
+      lastDay: days.length === 0 ? day : lastDay,
+      day,
+      ...machineOf(graph, asRecorded, rates, now),
+    };
     const answer = answerView(graph, assessment);
-    this.told = { of, answer: { told: 'answer', answer, machine, behind: this.behind, edit: this.edit, milliseconds: this.clock() - begun } };
+    this.told = {
+      of,
+      answer: { told: 'answer', answer, machine, behind: this.behind, edit: this.edit, milliseconds: this.clock() - begun },
+    };
     return this.told.answer;
   }
 
@@ -227,7 +235,16 @@ export class Workbench {
     const { meter, more } = this.supposing;
     const shown = meter === null ? undefined : timeline.meters.get(meter)?.points.at(-1)?.shown;
     if (meter === null || shown === undefined || more <= 0) return [];
-    return [{ kind: 'reading', id: 'supposed', on: formatDate(now.day), at: '07:00', meters: { [meter]: shown + more }, note: 'Supposed, not recorded.' }];
+    return [
+      {
+        kind: 'reading',
+        id: 'supposed',
+        on: formatDate(now.day),
+        at: '07:00',
+        meters: { [meter]: shown + more },
+        note: 'Supposed, not recorded.',
+      },
+    ];
   }
 
   private look(): Told | null {
@@ -246,7 +263,12 @@ export class Workbench {
   }
 }
 
-function machineOf(graph: RuleGraph, { meters }: Timeline, rates: ReadonlyMap<string, number>, now: Moment): Pick<MachineView, 'meters' | 'duties' | 'attachments'> {
+function machineOf(
+  graph: RuleGraph,
+  { meters }: Timeline,
+  rates: ReadonlyMap<string, number>,
+  now: Moment,
+): Pick<MachineView, 'meters' | 'duties' | 'attachments'> {
   const named = (things: readonly { readonly id: string; readonly title: string }[]) => things.map(({ id, title }) => ({ id, title }));
   return {
     meters: graph.meters.map(({ id, title, unit }): MeterView => {
