@@ -44,7 +44,8 @@ export function renderSupplies(supplies: SuppliesAhead, graph: RuleGraph, style:
 function row(likely: SupplyNeeded | undefined, most: SupplyNeeded, graph: RuleGraph, names: Titles): readonly string[] {
   const { supply, title, unit, onShelf } = most;
   const code = graph.supplies.find(({ id }) => id === supply)?.knownAs;
-  const range = (a: number, b: number): string => (a === b ? amountOf(a, unit) : `${amountOf(a, unit)}, at most ${amountOf(b, unit)}`);
+  const range = (a: number, b: number): string =>
+    a === b ? amountOf(a, unit) : a === 0 ? `perhaps ${amountOf(b, unit)}` : `${amountOf(a, unit)}, at most ${amountOf(b, unit)}`;
   const missing = most.missing === 0 ? 'enough there' : `get ${range(likely?.missing ?? 0, most.missing)}`;
   return [
     `${safeText(title)}${code === undefined ? '' : ` [${safeText(code)}]`}`,
