@@ -3,8 +3,8 @@ import type { Entry } from '../history/entry.js';
 import { readTimeline } from '../history/read-timeline.js';
 import type { Timeline } from '../history/timeline.js';
 import type { Moment } from '../values/moment.js';
-import { assessTask } from './assess-task.js';
-import type { Assessment, AssessOptions } from './assessment.js';
+import { assessTask, type TaskResult } from './assess-task.js';
+import type { Assessment, AssessOptions, Hold } from './assessment.js';
 import { indexGraph } from './graph-index.js';
 import { defectHolds, stopHolds } from './holds.js';
 import { verdictOf } from './verdict.js';
@@ -27,9 +27,23 @@ export function assess(graph: RuleGraph, entries: readonly Entry[], now: Moment,
 export function assessTimeline(graph: RuleGraph, timeline: Timeline, now: Moment, options: AssessOptions = {}): Assessment {
   const world = new World(indexGraph(graph), timeline, now, options);
   const stops = stopHolds(world);
-  const record: Record<string, Assessment['record'][string]> = Object.create(null) as Record<string, Assessment['record'][string]>;
   const stopRecord = world.takeRecord();
   const results = graph.tasks.map((task) => assessTask(world, task));
+  return composeAssessment(world, { stops, stopRecord, results });
+}
+
+/** What the parts of a run came to. */
+export interface RunParts {
+  readonly stops: readonly Hold[];
+  readonly stopRecord: Assessment['stopRecord'];
+  /** In the order of the schedule's tasks. */
+  readonly results: readonly TaskResult[];
+}
+
+/** An assessment from its parts, whether they were worked out in this run or stand from an earlier one. */
+export function composeAssessment(world: World, { stops, stopRecord, results }: RunParts): Assessment {
+  const { index, now, options, timeline } = world;
+  const record: Record<string, Assessment['record'][string]> = Object.create(null) as Record<string, Assessment['record'][string]>;
   if (options.withoutRecord !== true) for (const result of results) record[result.assessment.task] = result.record;
   const defects = defectHolds(world);
   const tasks = results.map((result) => result.assessment);
@@ -37,7 +51,7 @@ export function assessTimeline(graph: RuleGraph, timeline: Timeline, now: Moment
   return {
     format: 'duewright-assessment',
     version: 1,
-    schedule: { name: graph.schedule.name, fingerprint: graph.fingerprint },
+    schedule: { name: index.graph.schedule.name, fingerprint: index.graph.fingerprint },
     now,
     verdict: verdictOf(world, tasks, holds),
     holds,
