@@ -26,7 +26,7 @@ export function assessTask(world: World, task: Task): TaskResult {
   const { holds, notices } = readingHolds(world, task);
   return {
     assessment: summary(task, reach, gate?.truth === 'unknown' ? gate.missing : null),
-    holds: [...holds, ...lateHolds(task, reach)],
+    holds: [...holds, ...lateHolds(task, reach, gate?.truth === 'unknown' ? gate.missing : null)],
     notices,
     record: world.takeRecord(),
   };
@@ -57,12 +57,13 @@ function summary(task: Task, reach: Reach, gateMissing: readonly Missing[] | nul
   };
 }
 
-function lateHolds(task: Task, reach: Reach): readonly Hold[] {
+/** Hard stops; behind a gate that cannot be told none is certain. */
+function lateHolds(task: Task, reach: Reach, gateMissing: readonly Missing[] | null): readonly Hold[] {
   return reach.stops.map((stop) => ({
     why: { is: 'late', task: task.id, node: stop.node },
     text: stop.text,
-    truth: stop.truth,
+    truth: gateMissing === null ? stop.truth : 'unknown',
     entries: stop.entries,
-    missing: stop.truth === 'unknown' ? reach.missing : [],
+    missing: [...(stop.truth === 'unknown' ? reach.missing : []), ...(gateMissing ?? [])],
   }));
 }

@@ -49,6 +49,8 @@ export interface LimitFacts {
   readonly base: {
     readonly point: DuePoint;
     readonly why: 'done' | 'stated' | 'restarted' | 'start' | 'due-point' | 'event' | 'mark' | 'reading' | 'defect';
+    /** When it was done, happened or began; `null` where nobody noted it. */
+    readonly when: Moment | null;
     readonly entries: readonly EntryId[];
   } | null;
   readonly span: number | null;
@@ -78,6 +80,8 @@ export interface Observation {
   readonly governing?: NodeId;
   /** When the limit was reached, as far as the record shows. */
   readonly reachedAt?: Moment | null;
+  /** Where the axis stood at the doing, the event or the reading that this was held against, beside the limit's own numbers. */
+  readonly stood?: readonly DuePoint[];
   /** Duty mix: what each duty used up. */
   readonly shares?: readonly {
     readonly duty: string | null;
@@ -105,8 +109,9 @@ export type Note =
   | { readonly is: 'reading'; readonly instrument: string; readonly value: number; readonly when: Moment }
   | { readonly is: 'answered'; readonly by: EntryId; readonly when: Moment }
   | { readonly is: 'work-on'; readonly intended: boolean; readonly lastEnd: Moment | null; readonly done: Moment | null }
-  | { readonly is: 'no-work' }
-  | { readonly is: 'happened'; readonly when: Moment; readonly done: Moment | null }
+  /** `during`: an outing is under way since then, and what ended in its day or shift is not over yet. */
+  | { readonly is: 'no-work'; readonly during?: Moment }
+  | { readonly is: 'happened'; readonly when: Moment; readonly done: Moment | null; readonly during?: Moment }
   | { readonly is: 'not-happened' }
   | { readonly is: 'asked'; readonly outcome: Outcome; readonly when: Moment }
   /** With the reading that stands instead, or the class that the defect has, or when it was closed. */
@@ -115,7 +120,8 @@ export type Note =
       readonly read?: { readonly instrument: string; readonly value: number; readonly when: Moment };
       readonly defect?: { readonly class: string | null; readonly since: Moment; readonly closed: Moment | null };
     }
-  | { readonly is: 'defect'; readonly class: string | null; readonly since: Moment }
+  /** `closed`: when it was mended; left out while it is open. */
+  | { readonly is: 'defect'; readonly class: string | null; readonly since: Moment; readonly closed?: Moment }
   | { readonly is: 'consumption'; readonly litresPerHour: number; readonly levels: number; readonly litresLeft: number }
   | { readonly is: 'stages'; readonly met: number; readonly of: number }
   | { readonly is: 'marks-missed'; readonly count: number }

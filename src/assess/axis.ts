@@ -23,8 +23,8 @@ export interface AxisValue {
 export interface Axis {
   /** Where the axis stands now, counted from `base` (which matters for time at work only). */
   readonly now: (base: Moment | null) => AxisValue | null;
-  /** Where it stood at a doing; the doing's own entries are not repeated. */
-  readonly at: (doing: EffectiveDoing) => AxisValue | null;
+  /** Where it stood at a doing, counted from `base` (which matters for time at work only); the doing's own entries are not repeated. */
+  readonly at: (doing: EffectiveDoing, base: Moment | null) => AxisValue | null;
   /** Where it stood at a moment; for a meter, what the entry itself notes goes first. */
   readonly atMoment: (when: Moment, entry?: EntryId) => AxisValue | null;
   /** Where it stood when the machine entered service; `null` if that is not on record. */
@@ -33,7 +33,7 @@ export interface Axis {
   readonly add: (base: number, amount: Amount, k: number) => number;
   readonly point: (value: number) => DuePoint;
   /** The moment from which the axis stood at `value` or beyond it, as far as the record shows. */
-  readonly reached: (value: number, strict: boolean) => { readonly when: Moment; readonly entries: readonly EntryId[] } | null;
+  readonly reached: (value: number, strict: boolean) => (AxisValue & { readonly when: Moment }) | null;
   /** What would settle a missing "now". */
   readonly missing: Missing;
   /** A rate of use in units of the axis a day, where known. */
@@ -73,7 +73,7 @@ function meterAxis(world: World, meter: string): Axis {
     point: (value) => ({ on: 'meter', meter, ticks: value }),
     reached: (value, strict) => {
       const point = firstPointReaching(track, value, strict);
-      return point === undefined ? null : { when: point.when, entries: [point.entry, ...point.alongside] };
+      return point === undefined ? null : { value: point.total, when: point.when, entries: [point.entry, ...point.alongside] };
     },
     missing: { what: 'meter', meter },
     rate: world.options.rates?.get(meter) ?? null,
@@ -107,7 +107,7 @@ function dayAxis(world: World, calendarMonths: boolean): Axis {
     point: (value) => ({ on: 'calendar', day: value as Day, goodThrough: calendarMonths }),
     reached: (value, strict) =>
       (strict ? world.now.day > value : world.now.day >= value)
-        ? { when: { day: (strict ? value + 1 : value) as Day, minute: null }, entries: [] }
+        ? { value: strict ? value + 1 : value, when: { day: (strict ? value + 1 : value) as Day, minute: null }, entries: [] }
         : null,
     missing: { what: 'in-service' },
     rate: 1,
@@ -158,7 +158,7 @@ function minuteAxis(world: World): Axis {
     start: () => serviceStart(world, (day) => day * minutesADay),
     add: (base, amount, k) => addCalendar(base as Day, amount, k),
     point: (value) => ({ on: 'moment', at: momentOf(value) }),
-    reached: (value) => ({ when: momentOf(value), entries: [] }),
+    reached: (value) => ({ value, when: momentOf(value), entries: [] }),
     missing: { what: 'in-service' },
     rate: minutesADay,
   };
@@ -173,7 +173,7 @@ function momentOf(minutes: number): Moment {
 function workAxis(world: World, duty: string | null): Axis {
   return {
     now: (base) => workSince(world, base, duty),
-    at: () => ({ value: 0, entries: [] }),
+    at: ({ when }, base) => (when === null ? null : workBetween(world, base, when, duty)),
     atMoment: () => ({ value: 0, entries: [] }),
     // With no doing and no start on record, all the work there is counts (docs/meaning.md §4, "Work time").
     start: () => serviceStart(world, () => 0) ?? { value: 0, entries: [] },
@@ -183,6 +183,16 @@ function workAxis(world: World, duty: string | null): Axis {
     missing: { what: 'outing' },
     rate: null,
   };
+}
+
+/** Ticks of work from one moment to another. */
+function workBetween(world: World, from: Moment | null, to: Moment, duty: string | null): AxisValue {
+  const parts = world.timeline.outings.map((outing) => {
+    world.step();
+    return { entry: outing.entry, ticks: workTicks(world, outing, from, duty) - workTicks(world, outing, to, duty) };
+  });
+  const counted = parts.filter(({ ticks }) => ticks !== 0);
+  return { value: counted.reduce((sum, { ticks }) => sum + ticks, 0), entries: counted.map(({ entry }) => entry) };
 }
 
 /** Ticks of work in outings not before a moment; an outing that it cuts in two counts from there on. */
@@ -204,11 +214,14 @@ export function workSince(world: World, base: Moment | null, duty: string | null
 
 function workTicks(world: World, outing: Outing, base: Moment | null, duty: string | null): number {
   const whole = duty === null ? outing.ticks : (outing.duties.find((each) => each.duty === duty)?.ticks ?? 0);
-  if (base === null || whole === 0) return whole;
+  return whole === 0 ? 0 : Math.round(whole * shareSince(world, outing, base));
+}
+
+/** The share of an outing that lies after a moment. */
+export function shareSince(world: World, outing: Outing, base: Moment | null): number {
   const end = outing.end ?? world.now;
-  if (notBefore(outing.when, base)) return whole;
-  if (!notBefore(end, base)) return 0;
-  return Math.round(whole * shareAfter(outing.when, end, base));
+  if (base === null || notBefore(outing.when, base)) return 1;
+  return notBefore(end, base) ? shareAfter(outing.when, end, base) : 0;
 }
 
 /** The share of the time from `start` to `end` that lies after `cut`; all of it where the minutes are not known. */

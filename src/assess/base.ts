@@ -27,6 +27,8 @@ export interface RepeatRule {
   readonly count: Counting;
   readonly early: Margin;
   readonly late: Margin;
+  /** Where the axis stood when it fell due, as seen from a doing, where that is not simply base + span. */
+  readonly dueAt?: (base: Base, doing: EffectiveDoing, value: number) => number;
 }
 
 /** Follows the doings from the machine's start, or from the first of them. `fromStart`: whether the start counts as a base. */
@@ -38,16 +40,15 @@ export function baseOf(world: World, rule: RepeatRule, axis: Axis, doings: reado
   let lacking: EffectiveDoing | null = null;
   for (const doing of doings) {
     world.step();
-    const value = axis.at(doing);
+    const value = axis.at(doing, base?.when ?? null);
     lacking = value === null ? doing : null;
     if (value === null) continue;
     // Where the beat of the schedule counts, whether a doing was in time rests on all that went before it.
     if (rule.count === 'doing') cited.length = 0;
-    cited.push(...doing.entries, ...value.entries);
-    base =
-      base !== null && keepsSchedule(rule, axis, base, doing, value.value)
-        ? { ...base, spans: base.spans + 1, when: doing.when, why: 'due-point' }
-        : { anchor: value.value, spans: 0, when: doing.when, why: doing.why, entries: [] };
+    // Time at work starts afresh with a doing: what went before matters to the beat only.
+    cited.push(...doing.entries, ...(rule.count === 'doing' && rule.amount.on === 'work' ? [] : value.entries));
+    const kept = base !== null && keepsSchedule(rule, axis, base, doing, value.value) ? base : null;
+    base = kept === null ? fresh(rule, doing, value.value) : onTheBeat(rule, axis, kept, doing, value.value);
   }
   if (lacking !== null) return { missing: lackOf(world, axis, lacking), unrecorded: false, entries: lacking.entries };
   return base === null
@@ -55,10 +56,27 @@ export function baseOf(world: World, rule: RepeatRule, axis: Axis, doings: reado
     : { base: { ...base, entries: [...new Set(cited)] } };
 }
 
+/** Time at work is counted from the doing, where it stands at 0. */
+function fresh(rule: RepeatRule, doing: EffectiveDoing, value: number): Base {
+  return { anchor: rule.amount.on === 'work' ? 0 : value, spans: 0, when: doing.when, why: doing.why, entries: [] };
+}
+
+/** The base at the due point; of time at work, as far before (or after) the doing as the due point was. */
+function onTheBeat(rule: RepeatRule, axis: Axis, base: Base, doing: EffectiveDoing, value: number): Base {
+  const moved = { spans: 0, when: doing.when, why: 'due-point', entries: [] } as const;
+  if (rule.dueAt !== undefined) return { ...moved, anchor: rule.dueAt(base, doing, value) };
+  if (rule.amount.on === 'work') return { ...moved, anchor: axis.add(base.anchor, rule.amount, 1) - value };
+  return { ...base, spans: base.spans + 1, when: doing.when, why: 'due-point' };
+}
+
+function dueOf(rule: RepeatRule, axis: Axis, base: Base, doing: EffectiveDoing, value: number): number {
+  return rule.dueAt?.(base, doing, value) ?? axis.add(base.anchor, rule.amount, base.spans + 1);
+}
+
 /** Whether a doing moves the base to the due point, so that the schedule keeps its beat, rather than to when it was done. */
 function keepsSchedule(rule: RepeatRule, axis: Axis, base: Base, doing: EffectiveDoing, value: number): boolean {
   if (doing.why !== 'done') return false;
-  const due = axis.add(base.anchor, rule.amount, base.spans + 1);
+  const due = dueOf(rule, axis, base, doing, value);
   switch (rule.count) {
     case 'doing':
       return false;

@@ -2,7 +2,7 @@ import { assertNever } from '../base/assert-never.js';
 import type { NodeId } from '../graph/rule-graph.js';
 import type { EntryId } from '../history/entry.js';
 import type { Moment } from '../values/moment.js';
-import type { Missing, Note, Truth } from './assessment.js';
+import type { DuePoint, Missing, Note, Truth } from './assessment.js';
 import { compare } from './conditions/compare.js';
 import { age, idle, season } from './conditions/calendar.js';
 import { and, not, or } from './conditions/logic.js';
@@ -19,6 +19,8 @@ export interface Finding {
   readonly entries: readonly EntryId[];
   readonly missing: readonly Missing[];
   readonly note?: Note;
+  /** The values of an axis that it was worked out from. */
+  readonly stood?: readonly DuePoint[];
 }
 
 /** Evaluates a condition node, three-valued (Kleene), and writes it into the record. */
@@ -32,6 +34,7 @@ export function test(world: World, id: NodeId): Finding {
     entries: found.entries,
     ...(found.missing.length === 0 ? {} : { missing: found.missing }),
     ...(found.note === undefined ? {} : { note: found.note }),
+    ...(found.stood === undefined ? {} : { stood: found.stood }),
   });
   return found;
 }

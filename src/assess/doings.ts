@@ -4,7 +4,7 @@
  */
 import type { EntryId } from '../history/entry.js';
 import type { Doing, MeterPoint, Statement } from '../history/timeline.js';
-import { compareMoments } from '../values/moment.js';
+import { compareMoments, notBefore } from '../values/moment.js';
 import type { Day, Moment } from '../values/moment.js';
 import { lastPointAt } from './meter-at.js';
 import type { World } from './world.js';
@@ -28,17 +28,32 @@ export interface EffectiveDoing {
 export function doingsOf(world: World, task: string): readonly EffectiveDoing[] {
   const known = world.doings.get(task);
   if (known !== undefined) return known;
-  world.doings.set(task, []); // INVARIANT: checked schedules have no cycle; a hostile graph gets an empty list instead of a loop
-  const all = [...recorded(world, task), ...stated(world, task), ...fromParts(world, task), ...restarts(world, task)];
+  const all = [...realDoings(world, task), ...restarts(world, task)];
   world.step(all.length);
   const ordered = all.sort(compareDoings);
   world.doings.set(task, ordered);
   return ordered;
 }
 
-/** Doings that count as doing the task, restarts left out. */
+/**
+ * Doings that count as doing the task, restarts left out.
+ *
+ * Worked out apart from the restarts, which may run in a circle with `met by`: a whole that restarts its own part.
+ */
 export function realDoings(world: World, task: string): readonly EffectiveDoing[] {
-  return doingsOf(world, task).filter((doing) => doing.why !== 'restarted');
+  const known = world.realDoings.get(task);
+  if (known !== undefined) return known;
+  world.realDoings.set(task, []); // INVARIANT: checked schedules have no cycle; a hostile graph gets an empty list instead of a loop
+  const ordered = [...recorded(world, task), ...stated(world, task), ...fromParts(world, task)].sort(compareDoings);
+  world.step(ordered.length);
+  world.realDoings.set(task, ordered);
+  return ordered;
+}
+
+/** The last doing that is not before a moment; where there is none, the last. Only doings whose day is known. */
+export function lastDoingSince(world: World, task: string, since: Moment | null): (EffectiveDoing & { readonly when: Moment }) | undefined {
+  const dated = realDoings(world, task).filter((doing): doing is EffectiveDoing & { readonly when: Moment } => doing.when !== null);
+  return (since === null ? undefined : dated.findLast(({ when }) => notBefore(when, since))) ?? dated.at(-1);
 }
 
 function recorded(world: World, task: string): readonly EffectiveDoing[] {
@@ -95,23 +110,40 @@ function restarts(world: World, task: string): readonly EffectiveDoing[] {
   return by.flatMap((other) => realDoings(world, other).map((doing) => ({ ...doing, why: 'restarted' as const })));
 }
 
-/** `met by A, B`: done at the moment by which each part has been done since the last time. */
+/** `met by A, B`: done at the moment by which each part has been done since the last time. What one entry names was done at once. */
 function fromParts(world: World, task: string): readonly EffectiveDoing[] {
   const parts = world.index.tasks.get(task)?.metBy ?? [];
   if (parts.length === 0) return [];
   const whole: EffectiveDoing[] = [];
-  const outright = recorded(world, task).map((doing) => ({ part: null as string | null, doing }));
+  const outright = [...recorded(world, task), ...stated(world, task)].map((doing) => ({ part: null as string | null, doing }));
   const events = [...outright, ...parts.flatMap((part) => realDoings(world, part).map((doing) => ({ part, doing })))];
   events.sort((a, b) => compareDoings(a.doing, b.doing));
   let since = new Map<string, EffectiveDoing>();
-  for (const { part, doing } of events) {
-    if (part === null) since = new Map();
-    else since.set(part, doing);
-    if (since.size < parts.length) continue;
-    whole.push({ ...doing, entries: [...new Set([...since.values()].flatMap((each) => each.entries))] });
+  for (const [first, ...others] of atOnce(events)) {
+    if (first === undefined) continue;
+    const together = [first, ...others];
+    const now = new Map(together.flatMap(({ part, doing }) => (part === null ? [] : [[part, doing] as const])));
+    // Of several doings of a part the first is enough, unless the entry that completes the whole names it too.
+    since = new Map([...now, ...since]);
+    const isOutright = together.some(({ part }) => part === null);
+    if (!isOutright && since.size < parts.length) continue;
+    // The entry that completes it goes first: it is the one that says when.
+    const all = [first.doing, ...new Map([...since, ...now]).values()];
+    if (!isOutright) whole.push({ ...first.doing, entries: [...new Set(all.flatMap((each) => each.entries))] });
     since = new Map();
   }
   return whole;
+}
+
+/** Neighbours that the same entry states, together. */
+function atOnce<T extends { readonly doing: EffectiveDoing }>(events: readonly T[]): readonly (readonly T[])[] {
+  const groups: T[][] = [];
+  for (const event of events) {
+    const group = groups.at(-1);
+    if (group?.[0] !== undefined && group[0].doing.entries[0] === event.doing.entries[0]) group.push(event);
+    else groups.push([event]);
+  }
+  return groups;
 }
 
 const beforeEverything: Moment = { day: -Infinity as Day, minute: null };

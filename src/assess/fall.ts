@@ -1,7 +1,7 @@
 /** How fast a level falls (docs/meaning.md §6, `sooner`): litres lost per tick of an hour meter over all runs of levels on record. */
 import type { EntryId } from '../history/entry.js';
-import type { InstrumentPoint } from '../history/timeline.js';
-import { isAfter, notBefore } from '../values/moment.js';
+import type { InstrumentPoint, Stamped, TopUp } from '../history/timeline.js';
+import { compareMoments, type Moment } from '../values/moment.js';
 import { type MeterValue, meterValueAt } from './doings.js';
 import type { World } from './world.js';
 
@@ -11,6 +11,8 @@ export interface Fall {
   readonly levels: number;
   /** The last level, as the meter stood. */
   readonly last: MeterValue;
+  /** When the last level was read. */
+  readonly when: Moment;
   readonly litresLeft: number;
   /** Ticks until the low mark, from the last level. */
   readonly ticksLeft: number;
@@ -21,37 +23,56 @@ interface Level {
   readonly point: InstrumentPoint;
   readonly litres: number;
   readonly meter: MeterValue;
+  /** The last level off the marks before this one: where it is not that of the level before, it ends the run. */
+  readonly offMarks: InstrumentPoint | null;
 }
 
 /** Levels that follow one another with nothing added but what is on record. Inside a run only its ends matter: the losses between add up. */
 interface Run {
   readonly first: Level;
   last: Level;
+  /** Millionths of a litre. */
   added: number;
   readonly topUps: EntryId[];
+  /** The level off the marks but for which it would be one with the run before. */
+  readonly apart: InstrumentPoint | null;
 }
 
-/** `null` with fewer than two levels in a run, or where nothing was lost. */
-export function fallOf(world: World, dipstick: string, meter: string): Fall | null {
+/** Nothing was lost, or no run has two levels; with the entries that show it. */
+export interface NoFall {
+  readonly litresPerTick: null;
+  readonly entries: readonly EntryId[];
+}
+
+/** How fast the level of a dipstick falls by an hour meter. */
+export function fallOf(world: World, dipstick: string, meter: string): Fall | NoFall {
   const size = world.index.dipsticks.get(dipstick)?.litres ?? 0;
   const levels = levelsOf(world, dipstick, meter, size);
   const last = levels.at(-1);
-  if (last === undefined) return null;
+  if (last === undefined) return { litresPerTick: null, entries: [] };
   const runs = runsOf(world, dipstick, levels);
-  const lost = runs.reduce((sum, run) => sum + run.first.litres + run.added - run.last.litres, 0);
+  const lost = runs.reduce((sum, run) => sum + exactly(run.first.litres) + run.added - exactly(run.last.litres), 0) / EXACT;
   const ticks = runs.reduce((sum, run) => sum + run.last.meter.ticks - run.first.meter.ticks, 0);
-  if (lost <= 0 || ticks <= 0) return null;
+  const cited = runs.flatMap(citedFor);
+  if (lost <= 0 || ticks <= 0) return { litresPerTick: null, entries: [...new Set(cited)] };
   const litresPerTick = lost / ticks;
   const litresLeft = Math.max(0, last.litres);
-  const entries = new Set([...runs.flatMap((run) => [...citedBy(run.first), ...run.topUps, ...citedBy(run.last)]), ...citedBy(last)]);
   return {
     litresPerTick,
     levels: levels.length,
     last: last.meter,
+    when: last.point.when,
     litresLeft,
     ticksLeft: litresLeft / litresPerTick,
-    entries: [...entries],
+    entries: [...new Set([...cited, ...citedBy(last)])],
   };
+}
+
+/** Sums are taken in millionths of a litre, so that the order of the terms does not matter. */
+const EXACT = 1_000_000;
+
+function exactly(litres: number): number {
+  return Math.round(litres * EXACT);
 }
 
 function runsOf(world: World, dipstick: string, levels: readonly Level[]): readonly Run[] {
@@ -59,39 +80,63 @@ function runsOf(world: World, dipstick: string, levels: readonly Level[]): reado
   for (const level of levels) {
     world.step();
     const run = runs.at(-1);
-    const added = run === undefined ? null : toppedUpBetween(world, dipstick, run.last.point, level.point);
-    if (run === undefined || added === null || run.last.litres + added.litres < level.litres) {
-      runs.push({ first: level, last: level, added: 0, topUps: [] });
+    const added = run === undefined ? [] : toppedUpBetween(world, dipstick, run.last.point, level.point);
+    const litres = added.reduce((sum, topUp) => sum + topUp.litres, 0);
+    const isApart = run !== undefined && level.offMarks !== run.last.offMarks;
+    const rose = run !== undefined && run.last.litres + litres < level.litres;
+    if (run === undefined || isApart || rose) {
+      runs.push({ first: level, last: level, added: 0, topUps: [], apart: isApart && !rose ? level.offMarks : null });
       continue;
     }
     run.last = level;
-    run.added += added.litres;
-    run.topUps.push(...added.entries);
+    run.added += added.reduce((sum, topUp) => sum + exactly(topUp.litres), 0);
+    run.topUps.push(...added.map((topUp) => topUp.entry));
   }
   return runs;
+}
+
+/** Its ends with what was added between, and what keeps it apart from the run before; a single level says nothing. */
+function citedFor(run: Run): readonly EntryId[] {
+  const apart = run.apart === null ? [] : [run.apart.entry];
+  return run.first === run.last ? apart : [...apart, ...citedBy(run.first), ...run.topUps, ...citedBy(run.last)];
+}
+
+/** Those of a dipstick after one level, up to another, in the order of the history. */
+function toppedUpBetween(world: World, dipstick: string, from: InstrumentPoint, to: InstrumentPoint): readonly TopUp[] {
+  return world.timeline.topUps.filter((topUp) => {
+    world.step();
+    return topUp.dipstick === dipstick && compareStamped(topUp, from) > 0 && compareStamped(topUp, to) <= 0;
+  });
 }
 
 function citedBy(level: Level): readonly EntryId[] {
   return [level.point.entry, ...level.meter.entries];
 }
 
-/** Levels between the marks, each with the meter's value; a level off the marks says nothing in litres. */
-function levelsOf(world: World, dipstick: string, meter: string, size: number): readonly Level[] {
-  return (world.timeline.instruments.get(dipstick) ?? []).flatMap((point) => {
-    world.step();
-    const at = Number.isFinite(point.value) ? meterValueAt(world, meter, point.when) : null;
-    return at === null ? [] : [{ point, litres: point.value * size, meter: at }];
-  });
+/** The meter's value with a level: what the same entry notes, else the last reading. */
+function meterWith(world: World, meter: string, level: InstrumentPoint): MeterValue | null {
+  const own = world.timeline.meters.get(meter)?.points.findLast(({ entry }) => entry === level.entry);
+  return own === undefined ? meterValueAt(world, meter, level.when) : { ticks: own.total, entries: [own.entry, ...own.alongside] };
 }
 
-function toppedUpBetween(
-  world: World,
-  dipstick: string,
-  from: InstrumentPoint,
-  to: InstrumentPoint,
-): { readonly litres: number; readonly entries: readonly EntryId[] } {
-  const between = world.timeline.topUps.filter(
-    (topUp) => topUp.dipstick === dipstick && notBefore(topUp.when, from.when) && !isAfter(topUp.when, to.when),
-  );
-  return { litres: between.reduce((sum, topUp) => sum + topUp.litres, 0), entries: between.map((topUp) => topUp.entry) };
+/** Levels between the marks, each with the meter's value; a level off the marks says nothing in litres, but ends a run. */
+function levelsOf(world: World, dipstick: string, meter: string, size: number): readonly Level[] {
+  const levels: Level[] = [];
+  let offMarks: InstrumentPoint | null = null;
+  for (const point of world.timeline.instruments.get(dipstick) ?? []) {
+    world.step();
+    if (!Number.isFinite(point.value)) {
+      offMarks = point;
+      continue;
+    }
+    const at = meterWith(world, meter, point);
+    if (at === null) continue;
+    levels.push({ point, litres: point.value * size, meter: at, offMarks });
+  }
+  return levels;
+}
+
+/** The order of the history, so that each top-up lies between two levels only; one noted in the same entry as a level came before it. */
+function compareStamped(a: Stamped, b: Stamped): number {
+  return compareMoments(a.when, b.when) || (a.entry < b.entry ? -1 : a.entry > b.entry ? 1 : 0);
 }

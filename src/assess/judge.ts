@@ -3,7 +3,8 @@
  */
 import type { LateHold, Margin, NodeId } from '../graph/rule-graph.js';
 import type { EntryId } from '../history/entry.js';
-import type { LimitFacts, Note, Observation } from './assessment.js';
+import type { Moment } from '../values/moment.js';
+import type { DuePoint, LimitFacts, Note, Observation } from './assessment.js';
 import type { Axis, AxisValue } from './axis.js';
 import type { LateStop, Reach, TriggerState } from './reach.js';
 import type { World } from './world.js';
@@ -19,10 +20,17 @@ export interface LimitRule {
 
 /** A limit with its numbers filled in, on the units of its axis. */
 export interface Measured {
-  readonly base: { readonly value: number; readonly why: NonNullable<LimitFacts['base']>['why']; readonly entries: readonly EntryId[] };
+  readonly base: {
+    readonly value: number;
+    readonly why: NonNullable<LimitFacts['base']>['why'];
+    readonly when: Moment | null;
+    readonly entries: readonly EntryId[];
+  };
   readonly due: number;
   readonly now: AxisValue;
   readonly note?: Note;
+  /** Other points that the due point rests on. */
+  readonly stood?: readonly DuePoint[];
   /** Where the share used is not simply how far the axis has come: the sum of a duty mix, with what each duty used. */
   readonly mix?: { readonly used: number; readonly shares: NonNullable<Observation['shares']> };
 }
@@ -41,7 +49,7 @@ export function judge(world: World, rule: LimitRule, axis: Axis, measured: Measu
     node: rule.id,
     state,
     limit: {
-      base: { point: axis.point(base.value), why: base.why, entries: base.entries },
+      base: { point: axis.point(base.value), why: base.why, when: base.when, entries: base.entries },
       span,
       due: axis.point(due),
       overdueAfter: axis.point(due + rule.late.size),
@@ -53,6 +61,7 @@ export function judge(world: World, rule: LimitRule, axis: Axis, measured: Measu
     reachedAt: reached?.when ?? null,
     entries: [...new Set([...base.entries, ...now.entries, ...(reached?.entries ?? [])])],
     ...(measured.note === undefined ? {} : { note: measured.note }),
+    ...(measured.stood === undefined ? {} : { stood: measured.stood }),
     ...(measured.mix === undefined ? {} : { shares: measured.mix.shares }),
   });
   return {

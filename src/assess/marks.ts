@@ -1,5 +1,6 @@
 /** What the two kinds of fixed marks share: what they count from, and which mark is the one that is owed. */
 import type { EntryId } from '../history/entry.js';
+import { type Moment, onDay } from '../values/moment.js';
 import type { Missing } from './assessment.js';
 import type { Axis } from './axis.js';
 import type { EffectiveDoing } from './doings.js';
@@ -8,6 +9,7 @@ import type { World } from './world.js';
 export interface MarksBase {
   readonly value: number;
   readonly why: 'done' | 'stated' | 'restarted' | 'start';
+  readonly when: Moment | null;
   readonly entries: readonly EntryId[];
 }
 
@@ -20,9 +22,10 @@ export function baseForMarks(
   const last = doings.at(-1);
   if (last === undefined) {
     const start = axis.start();
-    return start === null ? null : { ...start, why: 'start' };
+    const { inService } = world.timeline.machine;
+    return start === null ? null : { ...start, why: 'start', when: inService === null ? null : onDay(inService) };
   }
-  const value = axis.at(last);
+  const value = axis.at(last, null);
   if (value === null) {
     const missing: Missing =
       axis.missing.what === 'meter'
@@ -30,7 +33,7 @@ export function baseForMarks(
         : { what: 'record', task: world.task ?? '' };
     return { missing, unrecorded: false, entries: last.entries };
   }
-  return { value: value.value, why: last.why, entries: [...new Set([...last.entries, ...value.entries])] };
+  return { value: value.value, why: last.why, when: last.when, entries: [...new Set([...last.entries, ...value.entries])] };
 }
 
 /** The latest mark reached that is not met, else the next one. `between`: how many marks lie from `next` to `latest`. */

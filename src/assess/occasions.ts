@@ -20,7 +20,7 @@ export function workOn(world: World, round: Round): WorkOn | null {
   if (open !== undefined) return { intended: false, outing: open, day: open.when.day, shift: open.shift };
   const { outing } = world.options.intent ?? {};
   if (outing !== undefined) return { intended: true, outing: null, day: world.now.day, shift: outing.shift ?? null };
-  if (round === 'outing') return null;
+  if (round !== 'day') return null;
   const begun = world.timeline.outings.find((each) => each.when.day === world.now.day);
   return begun === undefined ? null : { intended: false, outing: begun, day: world.now.day, shift: begun.shift };
 }
@@ -47,13 +47,10 @@ function isOneWith(outing: Outing, round: Round, work: WorkOn): boolean {
   }
 }
 
-/** The last outing that is over; `null` if its day or shift still goes on. */
+/** The last outing that is over, leaving out those whose day or shift still goes on. */
 export function outingOver(world: World, round: Round | 'work'): Outing | null {
-  const last = lastToEnd(world, () => true);
-  if (last === null || round === 'work' || round === 'outing') return last;
-  const on = workOn(world, 'outing');
-  if (on === null || on.day !== last.when.day) return last;
-  return round === 'shift' && (on.shift === null || on.shift !== last.shift) ? last : null;
+  const on = round === 'work' || round === 'outing' ? null : workOn(world, 'outing');
+  return lastToEnd(world, (outing) => on === null || round === 'work' || !isOneWith(outing, round, on));
 }
 
 function lastToEnd(world: World, accept: (outing: Outing) => boolean): Outing | null {

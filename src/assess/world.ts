@@ -44,6 +44,8 @@ export class World {
   task: string | null = null;
   private observations: Observation[] = [];
   readonly doings = new Map<string, readonly EffectiveDoing[]>();
+  /** The same without restarts. */
+  readonly realDoings = new Map<string, readonly EffectiveDoing[]>();
 
   constructor(
     readonly index: GraphIndex,

@@ -14,6 +14,7 @@ import type {
   StagesNode,
   Trigger,
 } from '../graph/rule-graph.js';
+import { isAfter } from '../values/moment.js';
 import type { RuleFacts } from './explanation.js';
 import { mayAlter } from './influence.js';
 import { ANYTHING, between, exactly } from './possible.js';
@@ -33,11 +34,12 @@ export function afterDoing(rule: RuleFacts, standing: Standing): Possible {
     case 'stages':
       return afterStages(node, rule, standing);
     case 'marks':
-      return afterMarks(node, standing);
+      return afterMarks(node, rule, standing);
     case 'calendar-marks':
     case 'calendar-window':
       return afterCalendarMarks(node, rule, standing);
     case 'occasion':
+      return endedToday(rule, standing) ? ANYTHING : exactly(rule.state === 'resting' ? 'resting' : 'clear');
     case 'attaching':
     case 'refuelling':
     case 'event':
@@ -58,16 +60,23 @@ export function afterDoing(rule: RuleFacts, standing: Standing): Possible {
   }
 }
 
+/** Whether a doing now could not be told to be after the outing that it must come after. */
+function endedToday({ note }: RuleFacts, { now }: Standing): boolean {
+  const end = note?.is === 'work-on' ? note.lastEnd : null;
+  return end !== null && !isAfter(now, end);
+}
+
 function afterInterval(node: IntervalNode, rule: RuleFacts, standing: Standing): Possible {
   const moved = movesOnlyToDue(node, rule);
   if (moved === null) return ANYTHING;
   const { amount } = node;
   if (amount.on === 'meter') {
     const now = standing.meters.get(amount.meter);
-    if (now === undefined) return exactly('unknown');
+    if (now === undefined) return unread(rule);
     return byLeft(moved ? amount.ticks + (rule.limit?.left ?? 0) : amount.ticks, node);
   }
-  if (amount.on === 'work') return standing.workToday ? ANYTHING : byLeft(amount.ticks, node);
+  if (amount.on === 'work')
+    return standing.workToday ? ANYTHING : byLeft(moved ? amount.ticks + (rule.limit?.left ?? 0) : amount.ticks, node);
   if (moved) return ANYTHING;
   return fresh(amount, node.lead.size);
 }
@@ -79,6 +88,11 @@ function movesOnlyToDue(node: IntervalNode | DutyMixNode, rule: RuleFacts): bool
   if (left === undefined || left === null) return rule.limit?.base === null ? false : null;
   if (node.count === 'due-if-late') return left < 0;
   return left <= node.early.size && -left <= node.late.size;
+}
+
+/** No meter's value on the record of the rule: nobody read it, or the run had no need to look. */
+function unread(rule: RuleFacts): Possible {
+  return rule.state === undefined ? ANYTHING : exactly('unknown');
 }
 
 /** What `left` comes to on an axis of ticks. */
@@ -102,12 +116,12 @@ function fresh(amount: Amount, lead: number): Possible {
 function afterDutyMix(node: DutyMixNode, rule: RuleFacts, standing: Standing): Possible {
   const moved = movesOnlyToDue(node, rule);
   if (standing.workToday || moved !== false) return ANYTHING;
-  return standing.meters.has(node.meter) ? byLeft(node.ticks, node) : exactly('unknown');
+  return standing.meters.has(node.meter) ? byLeft(node.ticks, node) : unread(rule);
 }
 
-function afterMarks(node: MarksNode, standing: Standing): Possible {
+function afterMarks(node: MarksNode, rule: RuleFacts, standing: Standing): Possible {
   const now = standing.meters.get(node.amount.meter);
-  if (now === undefined) return exactly('unknown');
+  if (now === undefined) return unread(rule);
   const step = node.amount.ticks;
   const next = (Math.floor((now.ticks + node.early.size) / step) + 1) * step;
   return byLeft(next - now.ticks, node);

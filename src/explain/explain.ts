@@ -136,9 +136,15 @@ function cited(
   const found = [...ids].flatMap(([id, refutes]) => {
     const entry = byId.get(id);
     const when = entry === undefined ? null : entryMoment(entry);
-    return entry === undefined || when === null ? [] : [{ id, when, entry, ...(refutes === null ? {} : { refutes }) }];
+    return entry === undefined || when === null
+      ? []
+      : [{ id, when, entry, ...(refutes === null ? {} : { refutes }), ...confirms(entry, ids) }];
   });
   return found.sort((a, b) => a.when.day - b.when.day || (a.when.minute ?? -1) - (b.when.minute ?? -1) || (a.id < b.id ? -1 : 1));
+}
+
+function confirms(entry: Entry, ids: ReadonlyMap<EntryId, unknown>): Pick<CitedEntry, 'confirms'> {
+  return entry.kind === 'confirm' && ids.has(entry.entry) ? { confirms: entry.entry } : {};
 }
 
 function entriesOf(seen: Observation): readonly EntryId[] {

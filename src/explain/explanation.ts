@@ -43,6 +43,8 @@ export interface RuleFacts {
   /** For a condition: the newest thing on record that makes it so. */
   readonly since?: Moment | null;
   readonly limit?: LimitFacts;
+  /** Where the axis stood at the doing, the event or the reading that this was held against, beside the limit's own numbers. */
+  readonly stood?: readonly DuePoint[];
   /** When what the limit counts from happened, by the first of its entries. */
   readonly baseWhen?: Moment | null;
   /** When the axis was last read, by the entry that says where it stands. */
@@ -65,6 +67,8 @@ export interface CitedEntry {
   readonly entry: Entry;
   /** Cited only because this other entry disagrees with it, and does not count for that reason. */
   readonly refutes?: EntryId;
+  /** Cited because it confirms this other entry, which might not count without it. */
+  readonly confirms?: EntryId;
 }
 
 /** What is not known, and what would settle it. */

@@ -18,12 +18,13 @@ interface Edge {
   readonly value: number;
 }
 
-/** One change per instrument and state: the first edge, as written, beyond which it comes about. None on a day on which it was done. */
+/** One change per instrument and state: the first edge, as written, beyond which it comes about. None on a day on which it was done, or where the instrument was read at no earlier time. */
 export function readingChanges(ground: Ground, rule: RuleFacts): readonly Change[] {
   if (ground.standing.doneToday) return [];
   const { state } = ground.standing.task;
   const found: Reads[] = [];
   for (const edge of edgesOf(rule, ground.graph)) {
+    if (ground.standing.readToday.has(edge.instrument)) continue;
     const becomes = stateIfRead(ground, edge.instrument, edgeValue(edge));
     const short = stateIfRead(ground, edge.instrument, shortOfEdge(edge));
     if (becomes === null || becomes === state || short === null || short === becomes) continue;

@@ -6,7 +6,6 @@ import type { Observation } from '../assess/assessment.js';
 import type { Node, NodeId, Origin, RuleGraph } from '../graph/rule-graph.js';
 import type { Entry, EntryId } from '../history/entry.js';
 import { dayOf } from '../values/civil.js';
-import { compareMoments } from '../values/moment.js';
 import type { Moment } from '../values/moment.js';
 import { entryMoment } from './entry-moment.js';
 import type { Place, RuleFacts } from './explanation.js';
@@ -82,9 +81,7 @@ function observed(recorded: Recorded, seen: Observation | undefined): Pick<RuleF
   const { limit } = seen;
   return {
     ...pick(seen),
-    ...(limit === undefined
-      ? {}
-      : { limit, baseWhen: baseWhen(recorded, limit.base), readWhen: firstMoment(recorded, limit.now?.entries ?? []) }),
+    ...(limit === undefined ? {} : { limit, baseWhen: baseWhen(limit.base), readWhen: firstMoment(recorded, limit.now?.entries ?? []) }),
     entries: seen.entries,
     missing: seen.missing ?? [],
   };
@@ -96,24 +93,17 @@ function pick(seen: Observation): Partial<RuleFacts> {
     ...(seen.truth === undefined ? {} : { truth: seen.truth }),
     ...(seen.since === undefined ? {} : { since: seen.since }),
     ...(seen.reachedAt === undefined ? {} : { reachedAt: seen.reachedAt }),
+    ...(seen.stood === undefined ? {} : { stood: seen.stood }),
     ...(seen.shares === undefined ? {} : { shares: seen.shares }),
     ...(seen.note === undefined ? {} : { note: seen.note }),
     ...(seen.governing === undefined ? {} : { governing: seen.governing }),
   };
 }
 
-function baseWhen(recorded: Recorded, base: NonNullable<Observation['limit']>['base']): Moment | null {
+function baseWhen(base: NonNullable<Observation['limit']>['base']): Moment | null {
   if (base === null) return null;
   if (base.point.on === 'calendar') return { day: base.point.day, minute: null };
-  if (base.point.on === 'moment') return base.point.at;
-  // What counts from a reading rests on the reading and on where the meter stood then: the later of the two is when.
-  if (base.why !== 'reading' && base.why !== 'defect') return firstMoment(recorded, base.entries);
-  return base.entries.reduce<Moment | null>((latest, id) => later(latest, firstMoment(recorded, [id])), null);
-}
-
-function later(a: Moment | null, b: Moment | null): Moment | null {
-  if (a === null || b === null) return a ?? b;
-  return compareMoments(a, b) >= 0 ? a : b;
+  return base.point.on === 'moment' ? base.point.at : base.when;
 }
 
 function firstMoment(recorded: Recorded, ids: readonly EntryId[]): Moment | null {

@@ -4,7 +4,7 @@
 import type { TaskAssessment } from '../assess/assessment.js';
 import type { Entry } from '../history/entry.js';
 import { formatDate } from '../values/civil.js';
-import type { Moment } from '../values/moment.js';
+import { type Moment, parseTime } from '../values/moment.js';
 import type { RuleFacts } from './explanation.js';
 import { dialOf } from './dial.js';
 
@@ -17,6 +17,8 @@ export interface Standing {
   readonly workToday: boolean;
   /** The task, or one that covers it, is recorded as done or stated today. */
   readonly doneToday: boolean;
+  /** Gauges and dipsticks that were read today, where it could not be told whether a reading taken now comes later. */
+  readonly readToday: ReadonlySet<string>;
 }
 
 export interface MeterStanding {
@@ -43,8 +45,15 @@ export function standingOf(
     task,
     meters,
     workToday: todays.some((entry) => entry.kind === 'outing'),
+    readToday: new Set(todays.filter((entry) => !isBefore(entry, now)).flatMap((entry) => Object.keys(entry.readings ?? {}))),
     doneToday: todays.some((entry) => isDoing(entry, tasks)),
   };
+}
+
+/** Whether its readings were surely taken before now. */
+function isBefore(entry: Entry, now: Moment): boolean {
+  const minute = entry.at === undefined ? null : parseTime(entry.at);
+  return entry.kind !== 'outing' && now.minute !== null && (minute === null || minute < now.minute);
 }
 
 function gatherMeters(rule: RuleFacts, byId: ReadonlyMap<string, Entry>, into: Map<string, MeterStanding>): void {

@@ -69,11 +69,16 @@ export function replaceDial(dial: Dial, final: Reading, initial: number): { read
   const taken = takeReading(dial, final);
   const after = taken.kind === 'counts' ? taken.dial : dial;
   const total = after.last?.total ?? dial.offset + final.shown;
+  // A new dial that takes up where the old one stood shifts no total.
+  const shifts = total - initial !== dial.offset;
   if (taken.kind === 'suspect') {
     const believed = after.last === null ? [] : [after.last.entry];
-    return { taken, dial: { ...after, offset: total - initial, pillars: grown(after.pillars, ...believed, final.entry) } };
+    return {
+      taken,
+      dial: { ...after, offset: total - initial, pillars: shifts ? grown(after.pillars, ...believed, final.entry) : after.pillars },
+    };
   }
-  const pillars = grown(after.pillars, final.entry);
+  const pillars = shifts ? grown(after.pillars, final.entry) : after.pillars;
   const point = { ...taken.point, shown: unitsOf(initial) };
   const next = { ...after, offset: total - initial, pillars, last: point };
   return { taken: { kind: 'counts', point, dial: next }, dial: next };

@@ -7,6 +7,9 @@ import type { World } from '../world.js';
 /** Whether the standing reading of an instrument lies in a range; unknown if there is none, or it is too old. */
 export function compare(world: World, node: CompareNode): Finding {
   const point = standingReading(world, node.instrument);
+  // A meter that counts from outings stands at 0 before the first of them.
+  if (point === 'never-read' && node.instrument.is === 'meter' && world.index.meters.get(node.instrument.id)?.fromOutings === true)
+    return found(isIn(0, node.range), null, []);
   if (typeof point === 'string') {
     const last = latestReading(world, node.instrument);
     return unknown(

@@ -2,10 +2,10 @@ import { assertNever } from '../../base/assert-never.js';
 import type { Amount, RecentNode } from '../../graph/rule-graph.js';
 import type { EntryId } from '../../history/entry.js';
 import type { Moment } from '../../values/moment.js';
-import type { Note } from '../assessment.js';
+import type { DuePoint, Note } from '../assessment.js';
 import { axisOf } from '../axis.js';
 import { type Finding, found, unknown } from '../condition.js';
-import { realDoings } from '../doings.js';
+import { type EffectiveDoing, realDoings } from '../doings.js';
 import { entriesOfReading, latestReading } from '../instrument.js';
 import type { World } from '../world.js';
 
@@ -14,7 +14,7 @@ export function recent(world: World, node: RecentNode): Finding {
   const last = lastOf(world, node.what);
   if (last === null) return found(false, null, []);
   const axis = axisOf(world, node.within);
-  const base = axis.atMoment(last.when);
+  const base = last.doing === undefined ? axis.atMoment(last.when, last.entries[0]) : axis.at(last.doing, last.when);
   const now = axis.now(last.when);
   if (base === null || now === null) return unknown(axis.missing, last.when, last.entries);
   const limit = axis.add(base.value, node.within, 1);
@@ -23,7 +23,8 @@ export function recent(world: World, node: RecentNode): Finding {
   const entries = [...new Set([...last.entries, ...base.entries, ...(passed?.entries ?? now.entries)])];
   const isRecent = now.value <= limit;
   const note = isRecent ? meterNote(world, node.within) : undefined;
-  return found(isRecent, passed?.when ?? last.when, entries, note);
+  const stood: DuePoint[] = [{ on: 'moment', at: last.when }, axis.point(base.value), axis.point((passed ?? now).value)];
+  return { ...found(isRecent, passed?.when ?? last.when, entries, note), stood };
 }
 
 /** Where the meter stands, for a span that is counted on one. */
@@ -34,7 +35,13 @@ function meterNote(world: World, within: Amount): Note | undefined {
     : { is: 'reading', instrument: within.meter, value: point.value, when: point.when };
 }
 
-function lastOf(world: World, what: RecentNode['what']): { readonly when: Moment; readonly entries: readonly EntryId[] } | null {
+interface Last {
+  readonly when: Moment;
+  readonly entries: readonly EntryId[];
+  readonly doing?: EffectiveDoing;
+}
+
+function lastOf(world: World, what: RecentNode['what']): Last | null {
   switch (what.is) {
     case 'read': {
       const point = latestReading(world, what.instrument);
@@ -42,7 +49,7 @@ function lastOf(world: World, what: RecentNode['what']): { readonly when: Moment
     }
     case 'done': {
       const doing = realDoings(world, what.task).findLast((each) => each.when !== null);
-      return doing?.when == null ? null : { when: doing.when, entries: doing.entries };
+      return doing?.when == null ? null : { when: doing.when, entries: doing.entries, doing };
     }
     case 'happened': {
       const event = world.timeline.events.get(what.event)?.at(-1);

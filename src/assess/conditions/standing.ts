@@ -38,7 +38,10 @@ export function defectIs(world: World, node: DefectIsNode): Finding {
   const isOpen = spell !== undefined && spell.end === null;
   const holds = (isOpen && matches(world, node, spell)) === node.open;
   if (spell === undefined) return found(holds, null, []);
-  if (spell.end !== null) return found(holds, spell.end.when, [spell.begin.entry, spell.end.entry]);
+  if (spell.end !== null) {
+    const note = { is: 'defect', class: null, since: spell.begin.when, closed: spell.end.when } as const;
+    return found(holds, spell.end.when, [spell.begin.entry, spell.end.entry], note);
+  }
   const by = spell.class?.by ?? spell.begin;
   return found(holds, by.when, [...new Set([spell.begin.entry, by.entry])], {
     is: 'defect',

@@ -4,7 +4,7 @@ import type { DefectSpell } from '../../history/timeline.js';
 import { type Moment, notBefore } from '../../values/moment.js';
 import type { Outcome } from '../../graph/rule-graph.js';
 import { axisOf } from '../axis.js';
-import { realDoings } from '../doings.js';
+import { lastDoingSince } from '../doings.js';
 import type { Note } from '../assessment.js';
 import { entriesOfReading, latestReading, standingBand } from '../instrument.js';
 import { judge } from '../judge.js';
@@ -26,8 +26,8 @@ export function asked(world: World, node: AskedNode, context: TriggerContext): R
     world.observe({ node: node.id, state: 'clear', ...notAsked(world, node) });
     return quiet(node.id);
   }
-  const last = realDoings(world, context.task).findLast((doing) => doing.when !== null);
-  if (last?.when != null && notBefore(last.when, asking.when)) {
+  const last = lastDoingSince(world, context.task, asking.when);
+  if (last !== undefined && notBefore(last.when, asking.when)) {
     const [by = ''] = last.entries;
     world.observe({
       node: node.id,
@@ -90,14 +90,14 @@ function askedByDefect(world: World, id: string, className: string): Asking | nu
 
 function within(world: World, node: AskedNode & { readonly within: NonNullable<AskedNode['within']> }, asking: Asking): Reach {
   const axis = axisOf(world, node.within);
-  const base = axis.atMoment(asking.when);
+  const base = axis.atMoment(asking.when, asking.entries.at(-1));
   if (base === null) return lacksBase(world, node, { missing: axis.missing, unrecorded: false, entries: asking.entries });
   const now = axis.now(asking.when);
   if (now === null) return lacksNow(world, node, axis, { entries: asking.entries });
   const entries = [...new Set([...asking.entries, ...base.entries])];
   const why = node.by.is === 'defect' ? 'defect' : 'reading';
   return judge(world, node, axis, {
-    base: { value: base.value, why, entries },
+    base: { value: base.value, why, when: asking.when, entries },
     due: axis.add(base.value, node.within, 1),
     now,
     note: { is: 'asked', outcome: asking.outcome, when: asking.when },

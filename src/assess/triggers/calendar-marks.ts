@@ -21,7 +21,12 @@ export function calendarWindow(world: World, node: CalendarWindowNode, context: 
   const search = new MarkSearch(world, marks, node.months);
   const due = latestOrNext(search, world.now.day);
   const length = due === null ? 0 : daysInMonth(civilOf(due).year, node.month) - 1;
-  const rule = { ...node, late: { size: node.late.size + length } };
+  const { hold } = node;
+  const rule = {
+    ...node,
+    late: { size: node.late.size + length },
+    ...(hold === undefined ? {} : { hold: { ...hold, after: { size: hold.after.size + length } } }),
+  };
   return onCalendar(world, rule, node.early, marks, node.months, context);
 }
 
@@ -46,7 +51,7 @@ function onCalendar(
   const next = search.after((found.value + (found.why === 'start' ? 0 : early.size)) as Day);
   if (next === null) return quiet(rule.id);
   const { due, missed } = unmetMark(next, latest ?? next - 1, latest === null ? 0 : search.countBetween(next, latest));
-  const base = { value: found.value, why: found.why, entries: found.entries };
+  const base = { value: found.value, why: found.why, when: found.when, entries: found.entries };
   return judge(world, rule, axis, {
     base,
     due,

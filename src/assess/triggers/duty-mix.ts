@@ -1,12 +1,11 @@
 import type { DutyMixNode } from '../../graph/rule-graph.js';
 import type { EntryId } from '../../history/entry.js';
 import type { Outing } from '../../history/timeline.js';
-import { notBefore } from '../../values/moment.js';
 import type { Moment } from '../../values/moment.js';
 import type { Observation } from '../assessment.js';
-import { axisOf } from '../axis.js';
-import { baseOf } from '../base.js';
-import { doingsOf } from '../doings.js';
+import { axisOf, shareSince } from '../axis.js';
+import { type Base, baseOf } from '../base.js';
+import { doingsOf, type EffectiveDoing } from '../doings.js';
 import { judge } from '../judge.js';
 import type { Reach } from '../reach.js';
 import type { TriggerContext } from '../trigger.js';
@@ -22,37 +21,47 @@ import { lacksBase, lacksNow } from './interval.js';
 export function dutyMix(world: World, node: DutyMixNode, context: TriggerContext): Reach {
   const amount = { on: 'meter', meter: node.meter, ticks: node.ticks } as const;
   const axis = axisOf(world, amount);
-  const found = baseOf(world, { ...node, amount }, axis, doingsOf(world, context.task), context.fromStart);
+  const dueAt = (base: Base, doing: EffectiveDoing, value: number): number =>
+    value + sumOf(node, sharesBetween(world, node, base.when, doing.when, Math.max(0, value - base.anchor))).ordinaryLeft;
+  const found = baseOf(world, { ...node, amount, dueAt }, axis, doingsOf(world, context.task), context.fromStart);
   if ('missing' in found) return lacksBase(world, node, found);
-  const now = axis.now(found.base.when);
+  const { anchor, when, why, entries: cited } = found.base;
+  const now = axis.now(when);
   if (now === null) return lacksNow(world, node, axis, found.base);
-  const base = axis.add(found.base.anchor, amount, found.base.spans);
-  const shares = sharesSince(world, node, found.base.when, Math.max(0, now.value - base));
-  const whole = shares.reduce((lcm, share) => leastCommonMultiple(lcm, share.of), node.ticks);
-  const spent = shares.reduce((sum, share) => sum + share.ticks * (whole / share.of), 0);
-  const ordinaryLeft = Math.ceil((whole - spent) / (whole / node.ticks));
+  const shares = sharesBetween(world, node, when, null, Math.max(0, now.value - anchor));
+  const { used, ordinaryLeft } = sumOf(node, shares);
   const entries = [...now.entries, ...shares.flatMap((share) => share.entries)];
   return judge(world, node, axis, {
-    base: { value: base, why: found.base.why, entries: found.base.entries },
+    base: { value: anchor, why, when, entries: cited },
     due: now.value + ordinaryLeft,
     now: { value: now.value, entries },
-    mix: { used: spent / whole, shares },
+    mix: { used, shares },
   });
 }
 
 type Share = NonNullable<Observation['shares']>[number];
 
-/** Splits the hours since the base over the duties; an hour in several counts in the strictest, and what no outing claims is ordinary. */
-function sharesSince(world: World, node: DutyMixNode, base: Moment | null, total: number): readonly Share[] {
+/** The sum over the duties, exact, and what is left of the interval if the rest is ordinary work. */
+function sumOf(node: DutyMixNode, shares: readonly Share[]): { readonly used: number; readonly ordinaryLeft: number } {
+  const whole = shares.reduce((lcm, share) => leastCommonMultiple(lcm, share.of), node.ticks);
+  const spent = shares.reduce((sum, share) => sum + share.ticks * (whole / share.of), 0);
+  return { used: spent / whole, ordinaryLeft: Math.ceil((whole - spent) / (whole / node.ticks)) };
+}
+
+/**
+ * Splits the hours from a base to a doing, or to now, over the duties; an hour in several counts in the strictest, and what no outing
+ * claims is ordinary. Never more than the meter shows.
+ */
+function sharesBetween(world: World, node: DutyMixNode, from: Moment | null, to: Moment | null, total: number): readonly Share[] {
   const strictest = [...node.duties].sort((a, b) => a.ticks - b.ticks);
   const sums = new Map(strictest.map(({ duty, ticks }) => [duty, { duty, of: ticks, ticks: 0, entries: [] as EntryId[] }]));
   let unclaimed = total;
   for (const outing of world.timeline.outings) {
     world.step();
-    if (base !== null && !notBefore(outing.end ?? outing.when, base)) continue;
-    let free = Math.min(outing.ticks, unclaimed);
+    const part = shareSince(world, outing, from) - (to === null ? 0 : shareSince(world, outing, to));
+    let free = Math.min(Math.round(outing.ticks * part), unclaimed);
     for (const { duty } of strictest) {
-      const claimed = Math.min(free, hoursIn(outing, duty));
+      const claimed = Math.min(free, Math.round(hoursIn(outing, duty) * part));
       const sum = sums.get(duty);
       if (sum === undefined || claimed <= 0) continue;
       sum.ticks += claimed;

@@ -7,13 +7,14 @@ import { stagesAreMet } from './stages.js';
 /** `first` until its stages are met, `then` afterwards; nothing further where there is no `then`. */
 export function first(world: World, node: FirstNode, context: TriggerContext): Reach {
   const met = isMet(world, node.first, context);
-  const chosen = met ? node.then : node.first;
-  if (chosen === undefined) {
-    const reach = evaluate(world, node.first, context);
+  // Looked at even when it is met: the record must show that it is.
+  const early = evaluate(world, node.first, context);
+  if (met && node.then === undefined) {
     world.observe({ node: node.id, state: 'clear', entries: [], governing: node.first });
-    return { ...quiet(node.id), governing: reach.governing };
+    return { ...quiet(node.id), governing: early.governing };
   }
-  const reach = evaluate(world, chosen, { ...context, fromStart: !met && context.fromStart });
+  const [chosen, reach] =
+    met && node.then !== undefined ? [node.then, evaluate(world, node.then, { ...context, fromStart: false })] : [node.first, early];
   world.observe({ node: node.id, state: reach.state, entries: [], governing: chosen });
   return reach;
 }

@@ -2,7 +2,7 @@ import type { AttachingNode, EventNode, RefuellingNode } from '../../graph/rule-
 import type { Stamped } from '../../history/timeline.js';
 import { notBefore } from '../../values/moment.js';
 import { axisOf } from '../axis.js';
-import { realDoings } from '../doings.js';
+import { lastDoingSince } from '../doings.js';
 import { judge } from '../judge.js';
 import { dueSince, quiet, type Reach } from '../reach.js';
 import type { TriggerContext } from '../trigger.js';
@@ -34,8 +34,8 @@ function afterHappening(
     world.observe({ node: node.id, state: 'clear', entries: [], note: { is: 'not-happened' } });
     return quiet(node.id);
   }
-  const last = realDoings(world, context.task).findLast((doing) => doing.when !== null);
-  const isDone = last?.when != null && notBefore(last.when, latest.when);
+  const last = lastDoingSince(world, context.task, latest.when);
+  const isDone = last !== undefined && notBefore(last.when, latest.when);
   if (!isDone && node.kind === 'event' && node.within !== undefined) return within(world, { ...node, within: node.within }, latest);
   const entries = [...new Set([latest.entry, ...(last?.entries ?? [])])];
   world.observe({
@@ -55,5 +55,9 @@ function within(world: World, node: EventNode & { readonly within: NonNullable<E
   const now = axis.now(latest.when);
   if (now === null) return lacksNow(world, node, axis, { entries: [latest.entry] });
   const entries = [...new Set([latest.entry, ...base.entries])];
-  return judge(world, node, axis, { base: { value: base.value, why: 'event', entries }, due: axis.add(base.value, node.within, 1), now });
+  return judge(world, node, axis, {
+    base: { value: base.value, why: 'event', when: latest.when, entries },
+    due: axis.add(base.value, node.within, 1),
+    now,
+  });
 }

@@ -19,7 +19,7 @@ export function interval(world: World, node: IntervalNode, context: TriggerConte
   if (now === null) return lacksNow(world, node, axis, base);
   const value = axis.add(base.anchor, node.amount, base.spans);
   const due = axis.add(base.anchor, node.amount, base.spans + 1);
-  return judge(world, node, axis, { base: { value, why: base.why, entries: base.entries }, due, now });
+  return judge(world, node, axis, { base: { value, why: base.why, when: base.when, entries: base.entries }, due, now });
 }
 
 /** The limit has no base, or one whose meter value nobody noted. */

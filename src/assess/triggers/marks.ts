@@ -15,7 +15,8 @@ export function marks(world: World, node: MarksNode, context: TriggerContext): R
   const found = baseForMarks(world, axis, doingsOf(world, context.task));
   if (found !== null && 'missing' in found) return lacksBase(world, node, found);
   const now = axis.now(null);
-  if (now === null) return lacksNow(world, node, axis, { entries: found?.entries ?? [] });
+  // Without a reading nobody can say which marks have passed, whatever they are counted from.
+  if (now === null) return lacksNow(world, node, axis, { entries: [] });
   const latest = Math.floor(now.value / size) * size;
   if (found === null && latest > 0)
     return lacksBase(
@@ -27,6 +28,12 @@ export function marks(world: World, node: MarksNode, context: TriggerContext): R
   const metUpTo = found === null ? 0 : found.value + (found.why === 'start' ? 0 : node.early.size);
   const next = (Math.floor(metUpTo / size) + 1) * size;
   const { due, missed } = unmetMark(next, latest, (latest - next) / size);
-  const base = { value: due - size, why: found?.why ?? ('mark' as const), entries: found?.entries ?? [] };
-  return judge(world, node, axis, { base, due, now, ...(missed > 0 ? { note: { is: 'marks-missed', count: missed } as const } : {}) });
+  const base = { value: due - size, why: found?.why ?? ('mark' as const), when: found?.when ?? null, entries: found?.entries ?? [] };
+  return judge(world, node, axis, {
+    base,
+    due,
+    now,
+    ...(found === null ? {} : { stood: [axis.point(found.value)] }),
+    ...(missed > 0 ? { note: { is: 'marks-missed', count: missed } as const } : {}),
+  });
 }

@@ -9,12 +9,12 @@ import type { World } from '../world.js';
 /** At a share of the time that a level takes to fall to its low mark, from the levels and top-ups on record. */
 export function sooner(world: World, node: SoonerNode, _context: TriggerContext): Reach {
   const meter = world.index.graph.meters.find((each) => each.unit === 'h' && !each.fromOutings);
-  const fall = meter === undefined ? null : fallOf(world, node.dipstick, meter.id);
-  if (fall === null || meter === undefined) {
+  const fall = meter === undefined ? { litresPerTick: null, entries: [] } : fallOf(world, node.dipstick, meter.id);
+  if (fall.litresPerTick === null || meter === undefined) {
     world.observe({
       node: node.id,
       state: 'clear',
-      entries: [],
+      entries: fall.entries,
       missing: [{ what: 'reading', instrument: node.dipstick, because: 'too-few' }],
     });
     return quiet(node.id);
@@ -24,7 +24,7 @@ export function sooner(world: World, node: SoonerNode, _context: TriggerContext)
   const now = axis.now(null) ?? { value: fall.last.ticks, entries: [] };
   const lead = { size: Math.floor(Math.min(amount.ticks / 10, 10 * 36_000)) };
   return judge(world, { id: node.id, late: { size: 0 }, lead }, axis, {
-    base: { value: fall.last.ticks, why: 'reading', entries: fall.entries },
+    base: { value: fall.last.ticks, why: 'reading', when: fall.when, entries: fall.entries },
     due: axis.add(fall.last.ticks, amount, 1),
     now,
     note: { is: 'consumption', litresPerHour: fall.litresPerTick * 36_000, levels: fall.levels, litresLeft: fall.litresLeft },

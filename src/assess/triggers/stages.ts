@@ -2,6 +2,7 @@ import type { Amount, StagesNode } from '../../graph/rule-graph.js';
 import type { EntryId } from '../../history/entry.js';
 import { isAfter, notBefore } from '../../values/moment.js';
 import type { Moment } from '../../values/moment.js';
+import type { DuePoint } from '../assessment.js';
 import { type Axis, axisOf } from '../axis.js';
 import { doingsOf, type EffectiveDoing } from '../doings.js';
 import { judge } from '../judge.js';
@@ -20,23 +21,24 @@ interface StageStart {
 /** At S1, S2, S3 after the machine's start or after an event (docs/meaning.md §4, "First and staged"). */
 export function stages(world: World, node: StagesNode, context: TriggerContext): Reach {
   const [first] = node.amounts;
-  if (first === undefined) return nothingLeft(world, node, []);
+  if (first === undefined) return nothingLeft(world, node, { entries: [] });
   const axis = axisOf(world, first);
-  const last = lastDoing(world, node, context);
   const start = startOf(world, node, axis);
   if (start === 'no-event') return notHappened(world, node);
-  if (start === null) return withoutStart(world, node, last);
+  if (start === null) return withoutStart(world, node, doingsFor(world, node, context).at(-1));
   const points = node.amounts.map((amount: Amount) => axis.add(start.value, amount, 1));
-  const met = stagesMet(node, axis, points, last, start);
-  if (met >= points.length) return nothingLeft(world, node, metBy(axis, last, start));
+  const { met, by: last } = stagesMet(node, axis, points, doingsFor(world, node, context), start);
+  if (met >= points.length) return nothingLeft(world, node, metBy(node, axis, last, start));
   const now = axis.now(start.when);
   if (now === null) return lacksNow(world, node, axis, { entries: start.entries });
   const due = stageDue(points, met, now.value);
-  const used = last === undefined || met === 0 ? [] : [...last.entries, ...(axis.at(last)?.entries ?? [])];
+  const at = last === undefined || met === 0 ? null : axis.at(last, start.when);
+  const used = last === undefined || met === 0 ? [] : [...last.entries, ...(at?.entries ?? [])];
   return judge(world, node, axis, {
-    base: { value: start.value, why: start.why, entries: [...start.entries, ...used] },
+    base: { value: start.value, why: start.why, when: start.when, entries: [...new Set([...start.entries, ...used])] },
     due,
     now,
+    ...(last === undefined || met === 0 ? {} : { stood: [...whenOf(last), ...(at === null ? [] : [axis.point(at.value)])] }),
     note: { is: 'stages', met, of: points.length },
   });
 }
@@ -44,22 +46,22 @@ export function stages(world: World, node: StagesNode, context: TriggerContext):
 /** Whether nothing is left of a series; `first` asks this to know whether `every` has taken over. */
 export function stagesAreMet(world: World, node: StagesNode, context: TriggerContext): boolean {
   const [first] = node.amounts;
-  const last = lastDoing(world, node, context);
+  const doings = doingsFor(world, node, context);
   if (first === undefined) return true;
-  if (last === undefined) return false;
+  if (doings.length === 0) return false;
   const axis = axisOf(world, first);
   const start = startOf(world, node, axis);
   if (start === 'no-event') return true;
   if (start === null) return true;
   const points = node.amounts.map((amount: Amount) => axis.add(start.value, amount, 1));
-  return stagesMet(node, axis, points, last, start) >= points.length;
+  return stagesMet(node, axis, points, doings, start).met >= points.length;
 }
 
-function lastDoing(world: World, node: StagesNode, context: TriggerContext): EffectiveDoing | undefined {
+/** The doings that can meet a stage: all, or those not before the event. */
+function doingsFor(world: World, node: StagesNode, context: TriggerContext): readonly EffectiveDoing[] {
   const event = node.from.is === 'event' ? world.timeline.events.get(node.from.event)?.at(-1) : undefined;
-  return doingsOf(world, context.task).findLast(
-    (doing) => event === undefined || (doing.when !== null && notBefore(doing.when, event.when)),
-  );
+  const doings = doingsOf(world, context.task);
+  return event === undefined ? doings : doings.filter(({ when }) => when !== null && notBefore(when, event.when));
 }
 
 function startOf(world: World, node: StagesNode, axis: Axis): StageStart | null | 'no-event' {
@@ -74,12 +76,33 @@ function startOf(world: World, node: StagesNode, axis: Axis): StageStart | null 
   return value === null ? null : { value: value.value, when: event.when, why: 'event', entries: [event.entry, ...value.entries] };
 }
 
+/** How many stages are met, and the last of the doings that got so far. */
+interface StagesMet {
+  readonly met: number;
+  readonly by: EffectiveDoing | undefined;
+}
+
+function stagesMet(
+  node: StagesNode,
+  axis: Axis,
+  points: readonly number[],
+  doings: readonly EffectiveDoing[],
+  start: StageStart,
+): StagesMet {
+  return doings.reduce<StagesMet>(
+    (most, doing) => {
+      const met = metByDoing(node, axis, points, doing, start);
+      return met >= most.met ? { met, by: doing } : most;
+    },
+    { met: 0, by: undefined },
+  );
+}
+
 /** A doing meets every stage at or before it (+ early), and at least the first; on the very day of an event only by its value. */
-function stagesMet(node: StagesNode, axis: Axis, points: readonly number[], last: EffectiveDoing | undefined, start: StageStart): number {
-  if (last === undefined) return 0;
-  const value = axis.at(last)?.value ?? -Infinity;
+function metByDoing(node: StagesNode, axis: Axis, points: readonly number[], doing: EffectiveDoing, start: StageStart): number {
+  const value = axis.at(doing, start.when)?.value ?? -Infinity;
   const byValue = points.filter((point) => point <= value + node.early.size).length;
-  const meetsFirst = start.why === 'start' || (last.when !== null && start.when !== null && isAfter(last.when, start.when));
+  const meetsFirst = start.why === 'start' || (doing.when !== null && start.when !== null && isAfter(doing.when, start.when));
   return Math.max(byValue, meetsFirst ? 1 : 0);
 }
 
@@ -89,14 +112,28 @@ function stageDue(points: readonly number[], met: number, now: number): number {
   return open.findLast((point) => point <= now) ?? open[0] ?? 0;
 }
 
-/** What shows that a series is behind: the last doing and, for a series after an event, the event and where both stood. */
-function metBy(axis: Axis, last: EffectiveDoing | undefined, start: StageStart): readonly EntryId[] {
-  if (last === undefined) return [];
-  return start.why === 'start' ? last.entries : [...new Set([...start.entries, ...last.entries, ...(axis.at(last)?.entries ?? [])])];
+interface Shown {
+  readonly entries: readonly EntryId[];
+  readonly stood?: readonly DuePoint[];
 }
 
-function nothingLeft(world: World, node: StagesNode, entries: readonly EntryId[]): Reach {
-  world.observe({ node: node.id, state: 'clear', entries, note: { is: 'stages', met: node.amounts.length, of: node.amounts.length } });
+/** What shows that a series is behind: the last doing and, unless any doing would do, the start and where both stood. */
+function metBy(node: StagesNode, axis: Axis, last: EffectiveDoing | undefined, start: StageStart): Shown {
+  if (last === undefined) return { entries: [] };
+  if (start.why === 'start' && node.amounts.length === 1) return { entries: last.entries };
+  const at = axis.at(last, start.when);
+  return {
+    entries: [...new Set([...start.entries, ...last.entries, ...(at?.entries ?? [])])],
+    stood: [...whenOf(start), ...whenOf(last), ...[start.value, ...(at === null ? [] : [at.value])].map((value) => axis.point(value))],
+  };
+}
+
+function whenOf({ when }: StageStart | EffectiveDoing): readonly DuePoint[] {
+  return when === null ? [] : [{ on: 'moment', at: when }];
+}
+
+function nothingLeft(world: World, node: StagesNode, shown: Shown): Reach {
+  world.observe({ node: node.id, state: 'clear', ...shown, note: { is: 'stages', met: node.amounts.length, of: node.amounts.length } });
   return quiet(node.id);
 }
 
@@ -108,9 +145,11 @@ function notHappened(world: World, node: StagesNode): Reach {
 /** No start on record: met if ever done and there is one stage; otherwise nobody can say how far the series has come. */
 function withoutStart(world: World, node: StagesNode, last: EffectiveDoing | undefined): Reach {
   if (node.from.is === 'event') {
-    return lacksBase(world, node, { missing: { what: 'meter', meter: meterOf(node) }, unrecorded: false, entries: [] });
+    const event = world.timeline.events.get(node.from.event)?.at(-1);
+    const entries = event === undefined ? [] : [event.entry];
+    return lacksBase(world, node, { missing: { what: 'meter', meter: meterOf(node) }, unrecorded: false, entries });
   }
-  if (last !== undefined) return nothingLeft(world, node, last.entries);
+  if (last !== undefined) return nothingLeft(world, node, { entries: last.entries });
   return lacksBase(world, node, { missing: { what: 'in-service' }, unrecorded: true, entries: [] });
 }
 

@@ -1,7 +1,7 @@
 import type { WhenNode } from '../../graph/rule-graph.js';
 import { notBefore } from '../../values/moment.js';
 import { test } from '../condition.js';
-import { realDoings } from '../doings.js';
+import { lastDoingSince } from '../doings.js';
 import { cannotTell, dueSince, quiet, type Reach } from '../reach.js';
 import type { TriggerContext } from '../trigger.js';
 import type { World } from '../world.js';
@@ -13,8 +13,8 @@ export function when(world: World, node: WhenNode, context: TriggerContext): Rea
     world.observe({ node: node.id, state: 'clear', entries: found.entries });
     return quiet(node.id);
   }
-  const last = realDoings(world, context.task).findLast((doing) => doing.when !== null);
-  if (last?.when != null && (found.evidence === null || notBefore(last.when, found.evidence))) {
+  const last = lastDoingSince(world, context.task, found.evidence);
+  if (last !== undefined && (found.evidence === null || notBefore(last.when, found.evidence))) {
     const [by = ''] = last.entries;
     world.observe({
       node: node.id,
@@ -24,10 +24,14 @@ export function when(world: World, node: WhenNode, context: TriggerContext): Rea
     });
     return quiet(node.id);
   }
+  const unanswered = {
+    entries: [...new Set([...found.entries, ...(last?.entries ?? [])])],
+    ...(last === undefined ? {} : { stood: [{ on: 'moment', at: last.when } as const] }),
+  };
   if (found.truth === 'unknown') {
-    world.observe({ node: node.id, state: 'unknown', entries: found.entries, missing: found.missing });
+    world.observe({ node: node.id, state: 'unknown', ...unanswered, missing: found.missing });
     return cannotTell(node.id, found.missing);
   }
-  world.observe({ node: node.id, state: 'due', entries: found.entries, reachedAt: found.evidence });
+  world.observe({ node: node.id, state: 'due', ...unanswered, reachedAt: found.evidence });
   return dueSince(node.id, found.evidence);
 }

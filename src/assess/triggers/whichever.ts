@@ -1,5 +1,5 @@
 import type { AnyNode, NodeId, WhicheverNode } from '../../graph/rule-graph.js';
-import type { Reach, TriggerState } from '../reach.js';
+import type { LateStop, Reach, TriggerState } from '../reach.js';
 import { evaluate, type TriggerContext } from '../trigger.js';
 import type { World } from '../world.js';
 
@@ -29,8 +29,16 @@ export function whichever(world: World, node: WhicheverNode | AnyNode, context: 
     ...chosen.reach,
     state,
     missing: parts.flatMap(({ reach }: Part) => reach.missing),
-    stops: parts.flatMap(({ reach }: Part) => reach.stops),
+    stops: mode === 'first' ? parts.flatMap(({ reach }: Part) => reach.stops) : stopsOfAll(parts),
   };
+}
+
+/** Of `last`: a hard stop applies once every part is beyond its own, and could apply while none is known to be short of it. */
+function stopsOfAll(parts: readonly Part[]): readonly LateStop[] {
+  if (parts.some(({ reach }) => reach.stops.length === 0)) return [];
+  const all = parts.flatMap(({ reach }) => reach.stops);
+  const certain = parts.every(({ reach }) => reach.stops.some(({ truth }) => truth === 'true'));
+  return certain ? all : all.map((stop) => ({ ...stop, truth: 'unknown' as const }));
 }
 
 /** The governing part: reached earliest, else forecast earliest, else with the greatest share used; the opposite for `last`. */

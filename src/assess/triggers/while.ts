@@ -24,5 +24,6 @@ export function whileHolds(world: World, node: WhileNode, context: TriggerContex
     entries: found.entries,
     missing: found.missing,
   });
-  return isIdle ? quiet(node.id) : cannotTell(node.id, found.missing);
+  const stops = reach.stops.map((stop) => ({ ...stop, truth: 'unknown' as const }));
+  return isIdle ? quiet(node.id) : cannotTell(node.id, found.missing, 'unknown', stops);
 }
