@@ -5,6 +5,7 @@
  * calls, and nothing asks for the time.
  */
 export { lookAhead } from './outlook/look-ahead.js';
+export { ratesOfUse } from './outlook/rate-of-use.js';
 export { suppliesAhead } from './outlook/supplies-ahead.js';
 export { suppliesNeeded } from './outlook/supplies-needed.js';
 export { failureFindingInterval, inspectionInterval, looksWithin, meanTimeBetween } from './outlook/inspection-interval.js';

@@ -16,7 +16,6 @@ export { readEntries } from './history/read-entries.js';
 export { readTimeline } from './history/read-timeline.js';
 export { validateEntry } from './history/validate-entry.js';
 export { duringOuting } from './outlook/during-outing.js';
-export { ratesOfUse } from './outlook/rate-of-use.js';
 export { civilOf, dayNumber, dayOf, formatDate, parseDate } from './values/civil.js';
 
 export type { WalkRoundOptions } from './access/plan-walk-round.js';

@@ -14,12 +14,12 @@ import {
   LiveCheck,
   type Moment,
   type RuleGraph,
-  ratesOfUse,
   readTimeline,
   stanceOnRecord,
   type Timeline,
   walkRound,
 } from '../../../index.js';
+import { ratesOfUse } from '../../../ahead.js';
 import { complete } from '../../../editor/complete.js';
 import { hover } from '../../../editor/hover.js';
 import { renderRuleGraphHtml } from '../../../render/rule-graph-html.js';
