@@ -22,6 +22,7 @@ const apart = {
   'authoring-commands.js': './authoring.js',
   'outlook-commands.js': './outlook.js',
   'year-page.js': './pictures.js',
+  'serve-editor.js': './editor.js',
 };
 
 /**
@@ -49,6 +50,7 @@ export const command = {
     logbook: 'src/adapters/cli/logbook-commands.ts',
     authoring: 'src/adapters/cli/authoring-commands.ts',
     outlook: 'src/adapters/cli/outlook-commands.ts',
+    editor: 'src/adapters/lsp/serve-editor.ts',
     pictures: 'src/adapters/page/year/year-page.ts',
   },
   outdir: 'dist/cli',
