@@ -4,14 +4,14 @@
 import { areaY, dot, lineY, ruleY, text } from '@observablehq/plot';
 import type { Markish } from '@observablehq/plot';
 import type { CoursePoint, Outlook } from '../../../ahead.js';
-import type { Entry, MeterTrack, RuleGraph } from '../../../engine.js';
+import type { MeterTrack, RuleGraph } from '../../../engine.js';
 import { dayInWords } from '../../../render/dates-in-words.js';
 import { safeText } from '../../../render/safe-text.js';
 import type { Day } from '../../../values/moment.js';
 import { numberText } from '../../../values/number-text.js';
 import { unitsOf } from '../../../values/ticks.js';
 import { INK } from './ink.js';
-import { servicesOf, type Service } from './services.js';
+import type { Service } from './services.js';
 import { svgDrawing } from './svg-drawing.js';
 import { monthGrid, WIDTH } from './time-axis.js';
 
@@ -32,14 +32,13 @@ interface Sky {
 export function drawHours(
   meter: string,
   track: MeterTrack | undefined,
-  entries: readonly Entry[],
+  services: readonly Service[],
   outlook: Outlook,
   graph: RuleGraph,
 ): string | null {
   const first = track?.points[0];
   const { title, unit } = graph.meters.find(({ id }) => id === meter) ?? { title: meter, unit: 'h' };
   if (track === undefined || first === undefined) return null;
-  const services = servicesOf(graph, entries, outlook);
   const sky: Sky = { from: first.when.day, to: outlook.to, today: outlook.from, unit };
   const course = outlook.meters.find((each) => each.meter === meter)?.course ?? [];
   const points = track.points.map(({ when, total }) => ({ day: when.day, hours: unitsOf(total) }));

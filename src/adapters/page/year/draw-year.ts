@@ -75,7 +75,7 @@ export function drawYear(outlook: Outlook, graph: RuleGraph): string {
           textAnchor: 'start',
           fill: INK.soft,
           fontSize: 11,
-          lineWidth: 22.5,
+          lineWidth: 20.5,
           textOverflow: 'ellipsis-end',
         }),
       ],

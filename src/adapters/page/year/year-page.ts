@@ -18,6 +18,7 @@ import { drawHours } from './draw-hours.js';
 import { drawLevel } from './draw-level.js';
 import { drawYear } from './draw-year.js';
 import { INK } from './ink.js';
+import { servicesOf } from './services.js';
 import { YEAR_PAGE_CSS } from './year-page-css.js';
 import { htmlTable, servicesTable, yearTable } from './year-table.js';
 
@@ -120,8 +121,9 @@ function yearKey(): string {
 }
 
 function behind(graph: RuleGraph, entries: readonly Entry[], timeline: Timeline, outlook: Outlook): string {
+  const services = servicesOf(graph, entries, outlook);
   const meter = graph.meters.find(({ unit, fromOutings }) => unit === 'h' && fromOutings !== true)?.id ?? '';
-  const hours = drawHours(meter, timeline.meters.get(meter), entries, outlook, graph);
+  const hours = drawHours(meter, timeline.meters.get(meter), services, outlook, graph);
   const levels = levelFigures(graph, timeline, outlook);
   const hoursPart =
     hours === null
@@ -134,7 +136,7 @@ ${key([
   [SHAPES.fan, 'where the hours may go: four cases of five'],
 ])}
 <div class="wide" role="region" aria-labelledby="hours-behind" tabindex="0">${hours}</div>
-<details><summary>The services as a table</summary>${servicesTable(graph, entries, outlook)}</details>`;
+<details><summary>The services as a table</summary>${servicesTable(services)}</details>`;
   return `<section class="behind">${hoursPart}</section>
 <section><h2 id="levels">Levels and top-ups</h2>
 ${

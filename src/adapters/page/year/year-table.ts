@@ -2,7 +2,7 @@
  * What the drawings show, as tables: for screen readers, for copying, for those who like numbers better.
  */
 import type { Outlook } from '../../../ahead.js';
-import type { Entry, RuleGraph } from '../../../engine.js';
+import type { RuleGraph } from '../../../engine.js';
 import { namesOf } from '../../../engine.js';
 import { counted } from '../../../render/count-in-words.js';
 import { dayInWords } from '../../../render/dates-in-words.js';
@@ -11,7 +11,7 @@ import { byDay } from '../../../render/outlook/ahead.js';
 import { decidesInWords } from '../../../render/outlook/decides-in-words.js';
 import { likelyInWords, rangeInWords } from '../../../render/outlook/range-in-words.js';
 import { stateInWords } from '../../../render/state-in-words.js';
-import { servicesOf, type Service } from './services.js';
+import type { Service } from './services.js';
 
 /** A table with a caption and a heading row; every cell is escaped. */
 export function htmlTable(caption: string, heads: readonly string[], rows: readonly (readonly string[])[]): string {
@@ -20,7 +20,8 @@ export function htmlTable(caption: string, heads: readonly string[], rows: reado
     ([first = '', ...rest]) =>
       `<tr><th scope="row">${escapeHtml(first)}</th>${rest.map((cell) => `<td>${escapeHtml(cell)}</td>`).join('')}</tr>`,
   );
-  return `<table><caption>${escapeHtml(caption)}</caption><thead><tr>${head}</tr></thead><tbody>\n${body.join('\n')}\n</tbody></table>`;
+  const name = escapeHtml(caption);
+  return `<div class="wide" role="region" aria-label="${name}" tabindex="0"><table><caption>${name}</caption><thead><tr>${head}</tr></thead><tbody>\n${body.join('\n')}\n</tbody></table></div>`;
 }
 
 /** Every task that has a date, and what it rests on. */
@@ -46,8 +47,8 @@ export function yearTable({ tasks, to }: Outlook, graph: RuleGraph): string {
 }
 
 /** Every service with the days on which it was done. */
-export function servicesTable(graph: RuleGraph, entries: readonly Entry[], outlook: Outlook): string {
-  const rows = servicesOf(graph, entries, outlook).map(({ title, done }) => [title, done.map(doneInWords).join('; ')]);
+export function servicesTable(services: readonly Service[]): string {
+  const rows = services.map(({ title, done }) => [title, done.map(doneInWords).join('; ')]);
   return htmlTable('Services done', ['Service', 'Done on'], rows);
 }
 
