@@ -70,21 +70,23 @@ export interface EditionInUse {
  * Pure: the order of the entries does not matter.
  *
  * @param editions at least one; on a day before the first, the first is used.
+ * @param wanted tasks to list; judging takes time, and a drawing needs only some.
  */
 export function serviceRecord(
   editions: readonly [EditionInUse, ...EditionInUse[]],
   entries: readonly Entry[],
   until: Moment,
+  wanted: (task: string) => boolean = () => true,
 ): ServiceRecord {
   const inOrder = [...editions].sort((a, b) => (a.from ?? -Infinity) - (b.from ?? -Infinity));
   const { dated, voids } = sortOut(entries, until);
   const valid = dated.filter(({ entry }) => !voids.has(entry.id));
   const work = dated.flatMap(({ entry, when }): readonly RecordedWork[] => {
-    if (entry.kind !== 'done') return [];
+    if (entry.kind !== 'done' || !entry.tasks.some(wanted)) return [];
     const graph = editionOn(inOrder, when.day) ?? editions[0].graph;
     const voided = voids.get(entry.id);
     const judged = voided === undefined ? judge(graph, valid, entry, when) : new Map<string, Timing>();
-    return entry.tasks.map((task) => ({
+    return entry.tasks.filter(wanted).map((task) => ({
       ...row(graph, entry, when, task),
       timing: judged.get(task) ?? { is: 'not-asked-for' },
       voided: voidWords(voided),

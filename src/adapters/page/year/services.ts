@@ -26,7 +26,10 @@ const CLOSEST = 21;
  * there is room for, the rarest stay, for the frequent ones are the least worth looking up.
  */
 export function servicesOf(graph: RuleGraph, entries: readonly Entry[], { now, tasks }: Outlook): readonly Service[] {
-  const work = serviceRecord([{ from: null, graph }], entries, now).work.filter(({ voided }) => voided === null);
+  const services = new Set(graph.tasks.filter(({ uses }) => uses.length > 0).map(({ id }) => id));
+  const work = serviceRecord([{ from: null, graph }], entries, now, (task) => services.has(task)).work.filter(
+    ({ voided }) => voided === null,
+  );
   const found = graph.tasks.flatMap(({ id, title, uses }): readonly Service[] => {
     const ahead = tasks.find(({ task }) => task === id);
     if (ahead === undefined || uses.length === 0 || !hasLimit(ahead)) return [];
