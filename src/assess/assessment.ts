@@ -8,8 +8,10 @@ import type { Caution, NodeId, Outcome } from '../graph/rule-graph.js';
 import type { EntryId } from '../history/entry.js';
 import type { Day, Moment } from '../values/moment.js';
 
+/** How a task stands, from the most pressing on. */
 export type TaskState = 'overdue' | 'due' | 'unrecorded' | 'unknown' | 'coming-up' | 'clear' | 'resting';
 
+/** What a condition comes to; what nobody has read is unknown, and not false. */
 export type Truth = 'true' | 'false' | 'unknown';
 
 /** A point on the axis of a limit. Meter points are life totals in ticks (1/36000 of the unit); work points are ticks of an hour since the base. */
@@ -34,6 +36,7 @@ export interface Intent {
   readonly storage?: boolean;
 }
 
+/** What `assess` may be asked besides the moment. */
 export interface AssessOptions {
   readonly intent?: Intent;
   /** Meter id → ticks a day at the present rate of use; with it the governing part is told by forecast. */
@@ -97,6 +100,7 @@ export interface Observation {
   readonly note?: Note;
 }
 
+/** What nobody has recorded and an answer would need. */
 export type Missing =
   | { readonly what: 'reading'; readonly instrument: string; readonly because: 'never-read' | 'too-old' | 'too-few' }
   | { readonly what: 'meter'; readonly meter: string }
@@ -105,6 +109,7 @@ export type Missing =
   | { readonly what: 'in-service' }
   | { readonly what: 'outing' };
 
+/** What has to be said about a task besides its state. */
 export type Note =
   | { readonly is: 'reading'; readonly instrument: string; readonly value: number; readonly when: Moment }
   | { readonly is: 'answered'; readonly by: EntryId; readonly when: Moment }
@@ -128,6 +133,7 @@ export type Note =
   | { readonly is: 'position'; readonly position: string; readonly atRest: boolean }
   | { readonly is: 'condition-off' };
 
+/** How one task stands, and the numbers that say so. */
 export interface TaskAssessment {
   readonly task: string;
   readonly state: TaskState;
@@ -164,8 +170,10 @@ export interface Notice {
   readonly entries: readonly EntryId[];
 }
 
+/** Whether the machine may be used, and whether work is due first. */
 export type Verdict = 'held' | 'work-due-first' | 'ready' | 'cannot-tell';
 
+/** The answer of `assess`. */
 export interface Assessment {
   readonly format: 'duewright-assessment';
   readonly version: 1;

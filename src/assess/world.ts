@@ -21,6 +21,7 @@ export class BudgetError extends Error {
   }
 }
 
+/** Steps after which assessing gives up with a `BudgetError`, where nothing else is asked for. */
 export const defaultBudget = 2_000_000;
 
 /** A schedule's things by id, worked out once per graph. */

@@ -8,7 +8,7 @@ import type { StraySink } from './stray.js';
 
 /** What of a set of entries counts at a moment. */
 export interface EntriesInForce {
-  /** In order; without voided entries, voids, confirmations and entries dated after now. */
+  /** In order; without voided entries and entries dated after now. Voids and confirmations are among them for what they note besides. */
   readonly entries: readonly Dated[];
   /** Entry → the confirmation that speaks for it (the first in order, if several do). */
   readonly confirmations: ReadonlyMap<EntryId, EntryId>;
@@ -27,7 +27,7 @@ export function entriesInForce(all: readonly Entry[], now: Moment, strays: Stray
   const voided = voidedEntries(seen, unique, strays);
   const standing = seen.filter(({ entry }) => !voided.has(entry.id));
   return {
-    entries: standing.filter(({ entry }) => entry.kind !== 'void' && entry.kind !== 'confirm'),
+    entries: standing,
     confirmations: confirmedEntries(standing, unique, strays),
   };
 }

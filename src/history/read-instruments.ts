@@ -22,14 +22,15 @@ const MARKS: ReadonlyMap<Noted, number> = new Map<Noted, number>([
 export function readInstruments(
   dated: readonly Dated[],
   names: ScheduleNames,
-  takenAt: (dated: Dated) => Moment,
+  takenAt: (dated: Dated) => Moment | null,
   strays: StraySink,
 ): Timeline['instruments'] {
   const points: (InstrumentPoint & { readonly instrument: string })[] = [];
   for (const each of dated) {
     for (const [instrument, noted] of Object.entries(each.entry.readings ?? {})) {
       const value = valueOf(each.entry.id, instrument, noted, names, strays);
-      if (value !== null) points.push({ instrument, entry: each.entry.id, when: takenAt(each), value });
+      const when = takenAt(each);
+      if (value !== null && when !== null) points.push({ instrument, entry: each.entry.id, when, value });
     }
   }
   points.sort((a, b) => compareMoments(a.when, b.when) || compareIds(a.entry, b.entry));

@@ -28,8 +28,8 @@ export interface MeterSurroundings {
   readonly names: ScheduleNames;
   readonly outings: readonly BareOuting[];
   readonly attachments: ReadonlyMap<string, readonly Spell[]>;
-  /** When the readings of an entry were taken. */
-  readonly takenAt: (dated: Dated) => Moment;
+  /** When the readings of an entry were taken; `null` if that is still to come. */
+  readonly takenAt: (dated: Dated) => Moment | null;
   readonly strays: StraySink;
 }
 
@@ -61,7 +61,8 @@ function recordsOf(inForce: EntriesInForce, around: MeterSurroundings): Readonly
     for (const [meter, value] of Object.entries(entry.meters ?? {})) {
       // A replacement says itself what its dials showed.
       if (meter === replaced || !canBeRead(entry.id, meter, around)) continue;
-      records.get(meter)?.readings.push({ entry: entry.id, when: around.takenAt(dated), shown: ticksOf(value), confirmedBy });
+      const when = around.takenAt(dated);
+      if (when !== null) records.get(meter)?.readings.push({ entry: entry.id, when, shown: ticksOf(value), confirmedBy });
     }
     if (entry.kind !== 'meter-replaced' || !canBeRead(entry.id, entry.meter, around)) continue;
     const [shown, initial] = [ticksOf(entry.final), ticksOf(entry.initial)];

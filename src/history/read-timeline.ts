@@ -13,7 +13,7 @@ import { readDefect } from './read-defect.js';
 import { readDoings } from './read-doings.js';
 import { readInstruments } from './read-instruments.js';
 import { readMeters } from './read-meters.js';
-import { readAt, readOutings } from './read-outings.js';
+import { type BareOuting, readAt, readOutings } from './read-outings.js';
 import { readSpells } from './read-spells.js';
 import { readStatements } from './read-statements.js';
 import { scheduleNames } from './schedule-names.js';
@@ -39,8 +39,7 @@ export function readTimeline(entries: readonly Entry[], model: MachineModel, now
   const inForce = entriesInForce(entries, now, sink);
   const dated = inForce.entries;
   const bare = readOutings(ofKind(dated, 'outing'), names, now, sink);
-  const ends = new Map(bare.map((outing) => [outing.entry, readAt(outing)]));
-  const takenAt = ({ entry, when }: Dated): Moment => ends.get(entry.id) ?? when;
+  const takenAt = readingsTakenAt(bare);
   const attachments = mapOver(attachmentEdges(dated, names, sink), (edges, id) => readAttachment(id, edges, bare));
   const { tracks, suspects } = readMeters(inForce, { names, outings: bare, attachments, takenAt, strays: sink });
   const noted = notedMeters(tracks, names);
@@ -61,6 +60,17 @@ export function readTimeline(entries: readonly Entry[], model: MachineModel, now
     topUps: readTopUps(dated, names, sink),
     statements: readStatements(ofKind(dated, 'stated'), names, tracks, sink),
     strays: inOrder([...strays, ...findingStrays(dated, names)]),
+  };
+}
+
+/** When what an entry notes was read: with an outing at its end, so not yet (`null`) while an end that is noted is still to come. */
+function readingsTakenAt(outings: readonly BareOuting[]): (dated: Dated) => Moment | null {
+  const byEntry = new Map(outings.map((outing) => [outing.entry, outing]));
+  return ({ entry, when }) => {
+    const outing = byEntry.get(entry.id);
+    if (outing === undefined || entry.kind !== 'outing') return when;
+    const endIsNoted = entry.until !== undefined || entry.untilOn !== undefined;
+    return outing.end === null && endIsNoted ? null : readAt(outing);
   };
 }
 

@@ -1,0 +1,94 @@
+/**
+ * Civil time for the judge: days since 1970-01-01, with Temporal as the calendar.
+ *
+ * Written apart from src/values, from docs/meaning.md §1 alone.
+ */
+import { Temporal } from 'temporal-polyfill';
+
+/** A day and, where somebody noted it, the minute. */
+export interface When {
+  readonly day: number;
+  readonly minute: number | null;
+}
+
+/** A calendar span as a rule graph writes it. */
+export interface CalendarSpan {
+  readonly unit: 'minutes' | 'days' | 'months' | 'calendar-months';
+  readonly count: number;
+}
+
+const EPOCH = Temporal.PlainDate.from('1970-01-01');
+
+function dateOf(day: number): Temporal.PlainDate {
+  return EPOCH.add({ days: day });
+}
+
+function numberOf(date: Temporal.PlainDate): number {
+  return EPOCH.until(date, { largestUnit: 'days' }).days;
+}
+
+/** `2026-05-11` as a day. */
+export function dayFrom(text: string): number {
+  return numberOf(Temporal.PlainDate.from(text));
+}
+
+/** Year, month and day of the month. */
+export function ymd(day: number): { readonly year: number; readonly month: number; readonly day: number } {
+  const { year, month, day: dayOfMonth } = dateOf(day);
+  return { year, month, day: dayOfMonth };
+}
+
+/** A day of a month; one that the month lacks is its last, or `null` where it is to be left out. */
+export function dayInMonth(year: number, month: number, day: number, skip: boolean): number | null {
+  const first = Temporal.PlainDate.from({ year, month, day: 1 });
+  if (day > first.daysInMonth && skip) return null;
+  return numberOf(first.with({ day: Math.min(day, first.daysInMonth) }));
+}
+
+/** k spans after a day, counted from that day: never by adding one span to the outcome of the last. */
+export function addSpan(day: number, span: CalendarSpan, k = 1): number {
+  switch (span.unit) {
+    case 'minutes':
+      return day + Math.floor((k * span.count) / 1440);
+    case 'days':
+      return day + k * span.count;
+    case 'months':
+      return numberOf(dateOf(day).add({ months: k * span.count }, { overflow: 'constrain' }));
+    case 'calendar-months': {
+      const month = dateOf(day)
+        .with({ day: 1 })
+        .add({ months: k * span.count });
+      return numberOf(month.with({ day: month.daysInMonth }));
+    }
+  }
+}
+
+/** A moment so much later; a span in minutes keeps the minute where there is one. */
+export function later(when: When, span: CalendarSpan, k = 1): When {
+  if (span.unit !== 'minutes') return { day: addSpan(when.day, span, k), minute: null };
+  if (when.minute === null) return { day: addSpan(when.day, span, k), minute: null };
+  const total = when.minute + k * span.count;
+  return { day: when.day + Math.floor(total / 1440), minute: ((total % 1440) + 1440) % 1440 };
+}
+
+/** §1: b is after a. */
+export function after(b: When, a: When): boolean {
+  return b.day > a.day || (b.day === a.day && b.minute !== null && a.minute !== null && b.minute > a.minute);
+}
+
+/** §1: b is not before a. */
+export function notBefore(b: When, a: When): boolean {
+  return !after(a, b);
+}
+
+/** What stands first on a list: by day, by minute (none noted: first), by id. */
+export function inOrder(a: { readonly when: When; readonly id: string }, b: { readonly when: When; readonly id: string }): number {
+  if (a.when.day !== b.when.day) return a.when.day - b.when.day;
+  if (a.when.minute !== b.when.minute) return (a.when.minute ?? -1) - (b.when.minute ?? -1);
+  return a.id < b.id ? -1 : a.id > b.id ? 1 : 0;
+}
+
+/** Minutes from a to b, where both were noted to the minute. */
+export function minutesFrom(a: When, b: When): number | null {
+  return a.minute === null || b.minute === null ? null : (b.day - a.day) * 1440 + b.minute - a.minute;
+}

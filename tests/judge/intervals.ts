@@ -1,0 +1,115 @@
+/** Intervals and duty mixes: counted from doings, by the counting rule (§4). */
+import type { CalendarAmount, DutyMixNode, IntervalNode, MeterAmount, WorkAmount } from '../../src/graph/rule-graph.js';
+import { later, type When } from './calendar.js';
+import type { Done } from './doings.js';
+import { calendarLimit, meterLimit, nextBase, unknown, unrecorded, workLimit } from './limits.js';
+import { meterNow } from './meters.js';
+import { outings, shareSince, timeIn, workSince } from './outings.js';
+import type { Outcome } from './outcome.js';
+import type { World } from './world.js';
+
+/** What sets a limit's clock. */
+export interface Clock {
+  readonly start: Done | null;
+  /** Whether there may be a base before the first doing: not where stages came first. */
+  readonly fromStart: boolean;
+  readonly doings: readonly Done[];
+}
+
+/** The doings that can be followed; `null` where the last of them says nothing of the axis. */
+function followed(clock: Clock, known: (done: Done) => boolean): readonly Done[] | null {
+  const last = clock.doings.at(-1);
+  return last !== undefined && !known(last) ? null : clock.doings.filter(known);
+}
+
+export function interval(world: World, node: IntervalNode, clock: Clock): Outcome {
+  switch (node.amount.on) {
+    case 'meter':
+      return meterInterval(world, node, node.amount, clock);
+    case 'calendar':
+      return calendarInterval(world, node, node.amount, clock);
+    case 'work':
+      return workInterval(world, node, node.amount, clock);
+  }
+}
+
+function meterInterval(world: World, node: IntervalNode, { meter, ticks }: MeterAmount, clock: Clock): Outcome {
+  const doings = followed(clock, (done) => done.meter(meter) !== null);
+  if (doings === null) return unknown(node);
+  let base: number | undefined = clock.start?.meter(meter) ?? undefined;
+  for (const done of doings) base = nextBase(node, base === undefined || done.resets ? null : base + ticks, done.meter(meter) ?? 0);
+  return base === undefined ? unrecorded(node) : meterLimit(world, node, meter, base, base + ticks);
+}
+
+function calendarInterval(world: World, node: IntervalNode, span: CalendarAmount, clock: Clock): Outcome {
+  const doings = followed(clock, ({ when }) => when !== null);
+  if (doings === null) return unknown(node);
+  let anchor = clock.start?.when ?? undefined;
+  let k = 0;
+  for (const { when, resets } of doings) {
+    if (when === null) continue;
+    const due = anchor === undefined || resets ? null : later(anchor, span, k + 1).day;
+    if (due !== null && nextBase(node, due, when.day) === due && when.day !== due) k += 1;
+    else if (due !== null && when.day === due && node.count === 'due-within-allowance') k += 1;
+    else [anchor, k] = [when, 0];
+  }
+  if (anchor === undefined) return unrecorded(node);
+  return calendarLimit(world, node, k === 0 ? anchor : later(anchor, span, k), later(anchor, span, k + 1), span.unit);
+}
+
+/** What is overrun counts in the next interval; what is done early, in the allowance, does not. */
+function workInterval(world: World, node: IntervalNode, amount: WorkAmount, clock: Clock): Outcome {
+  const doings = followed(clock, ({ when }) => when !== null);
+  if (doings === null) return unknown(node);
+  let base: When | null = clock.start?.when ?? null;
+  let carried = 0;
+  let first = !clock.fromStart;
+  for (const { when, resets } of doings) {
+    if (when === null) continue;
+    const done = carried + workSince(world, base, amount.duty) - workSince(world, when, amount.duty);
+    carried = first || resets ? 0 : done - nextBase(node, amount.ticks, done);
+    [base, first] = [when, false];
+  }
+  return workLimit(world, node, base, amount, carried);
+}
+
+/** Linear damage: an hour in a duty with interval N_d counts N / N_d hours. */
+export function dutyMix(world: World, node: DutyMixNode, clock: Clock): Outcome {
+  const doings = followed(clock, (done) => done.meter(node.meter) !== null);
+  if (doings === null) return unknown(node);
+  let base: number | undefined = clock.start?.meter(node.meter) ?? undefined;
+  let since: When | null = clock.start?.when ?? null;
+  for (const done of doings) {
+    const total = done.meter(node.meter) ?? 0;
+    const due: number | null = base === undefined || done.resets ? null : dueAt(world, node, base, since, done.when, total);
+    base = nextBase(node, due, total);
+    since = done.when;
+  }
+  if (base === undefined) return unrecorded(node);
+  const now = meterNow(world, node.meter);
+  if (now === null) return unknown(node);
+  const outcome = meterLimit(world, node, node.meter, base, dueAt(world, node, base, since, null, now));
+  return { ...outcome, used: 1 - left(world, node, base, since, null, now) / node.ticks };
+}
+
+/** Where the meter stands when the sum reaches 1, if what is left is ordinary work. */
+function dueAt(world: World, node: DutyMixNode, base: number, from: When | null, to: When | null, total: number): number {
+  return total + Math.ceil(left(world, node, base, from, to, total) - 1e-6);
+}
+
+/** What is left of the interval, in ticks of ordinary work. */
+function left(world: World, node: DutyMixNode, base: number, from: When | null, to: When | null, total: number): number {
+  let ordinary = Math.max(0, total - base);
+  let used = 0;
+  for (const work of outings(world)) {
+    const share = shareSince(world, work, from) - (to === null ? 0 : shareSince(world, work, to));
+    let free = Math.min(Math.round(work.ticks * share), ordinary);
+    for (const { duty, ticks } of [...node.duties].sort((a, b) => a.ticks - b.ticks)) {
+      const here = Math.min(free, Math.round(timeIn(work, duty) * share));
+      free -= here;
+      ordinary -= here;
+      used += (here * node.ticks) / ticks;
+    }
+  }
+  return node.ticks - ordinary - used;
+}

@@ -1,0 +1,79 @@
+/** Limits on marks: multiples on a meter, named days, a named month (§4 "on marks"). */
+import type { CalendarMarksNode, CalendarWindowNode, MarksNode } from '../../src/graph/rule-graph.js';
+import { dayInMonth, ymd, type When } from './calendar.js';
+import type { Clock } from './intervals.js';
+import { calendarLimit, meterLimit, stateAt, unknown, unrecorded } from './limits.js';
+import { meterNow } from './meters.js';
+import { plain, type Outcome } from './outcome.js';
+import type { World } from './world.js';
+
+export function marks(world: World, node: MarksNode, clock: Clock): Outcome {
+  const { meter, ticks } = node.amount;
+  const last = clock.doings.at(-1);
+  const now = meterNow(world, meter);
+  if (now === null) return unknown(node);
+  const from = last === undefined ? clock.start?.meter(meter) : last.meter(meter);
+  if (from === null) return unknown(node);
+  if (from === undefined && now >= ticks) return unrecorded(node);
+  const answered = from === undefined ? 0 : last === undefined ? from : from + node.early.size;
+  const latest = Math.floor(now / ticks) * ticks;
+  const due = latest > answered ? latest : (Math.floor(answered / ticks) + 1) * ticks;
+  return meterLimit(world, node, meter, due - ticks, due);
+}
+
+/** Every marked day from 30 years back to 30 years on, in order. */
+function markedDays(world: World, node: CalendarMarksNode): readonly number[] {
+  const { year: thisYear } = ymd(world.now.day);
+  const reach = Math.max(4, Math.ceil(node.months / 12) * 2 + 8);
+  const all: number[] = [];
+  for (let year = Math.max(1, thisYear - reach); year <= thisYear + reach; year += 1) {
+    for (let month = 1; month <= 12; month += 1) {
+      for (const day of node.days) {
+        const marked =
+          day.month === undefined ? (year * 12 + month - 1) % node.months === 0 : day.month === month && year % (node.months / 12) === 0;
+        const found = marked ? dayInMonth(year, month, day.day, node.skip) : null;
+        if (found !== null) all.push(found);
+      }
+    }
+  }
+  return all.sort((a, b) => a - b);
+}
+
+/** The latest mark reached that is not met, else the next one; `undefined` where the latest is unrecorded. */
+function markDue(world: World, days: readonly number[], early: number, clock: Clock): number | null | undefined {
+  const last = clock.doings.at(-1);
+  const from = last === undefined ? clock.start?.when?.day : last.when === null ? null : last.when.day + early;
+  if (from === null || from === undefined) return from;
+  const counting = days.filter((day) => day > from);
+  return counting.filter((day) => day <= world.now.day).at(-1) ?? counting[0];
+}
+
+export function calendarMarks(world: World, node: CalendarMarksNode, clock: Clock): Outcome {
+  const due = markDue(world, markedDays(world, node), node.early.size, clock);
+  if (due === undefined) return unrecorded(node);
+  if (due === null) return unknown(node);
+  return calendarLimit(world, node, markBase(clock), { day: due, minute: null }, 'days');
+}
+
+function markBase(clock: Clock): When {
+  return clock.doings.at(-1)?.when ?? clock.start?.when ?? { day: 0, minute: null };
+}
+
+/** Opens on the first of the month and falls due then; overdue after its last day. */
+export function calendarWindow(world: World, node: CalendarWindowNode, clock: Clock): Outcome {
+  const opens = {
+    kind: 'calendar-marks',
+    months: node.months,
+    days: [{ month: node.month, day: 1 }],
+    skip: false,
+  } as unknown as CalendarMarksNode;
+  const due = markDue(world, markedDays(world, opens), node.early.size, clock);
+  if (due === undefined) return unrecorded(node);
+  if (due === null) return unknown(node);
+  const { year, month } = ymd(due);
+  const length = (dayInMonth(year, month, 31, false) ?? due) - due;
+  const terms = { ...node, late: { size: length + node.late.size } };
+  const late = node.hold !== undefined && world.now.day > due + length + node.hold.after.size;
+  const outcome = calendarLimit(world, terms, markBase(clock), { day: due, minute: null }, 'days');
+  return plain(stateAt(terms, world.now.day, due), node.id, { ...outcome, stops: late ? ['true'] : [] });
+}

@@ -1,0 +1,212 @@
+/** What meters and instruments showed (§2 and §6). */
+import type { Entry } from '../../src/history/entry.js';
+import { addSpan, after, inOrder, minutesFrom, type When } from './calendar.js';
+import { wasOn } from './attachments.js';
+import { ended, endOf, HOUR } from './outings.js';
+import { whenOf, type World } from './world.js';
+
+export interface MeterReading {
+  readonly id: string;
+  readonly when: When;
+  /** The life total, in ticks. */
+  readonly total: number;
+}
+
+/** When what an entry notes was taken: with an outing, at its end. `null` if that is still to come. */
+export function takenAt(world: World, entry: Entry): When | null {
+  if (entry.kind !== 'outing') return whenOf(entry);
+  const end = endOf(entry);
+  if (end === null) return whenOf(entry);
+  if (!after(end, world.now)) return end;
+  return entry.until === undefined && entry.untilOn === undefined ? world.now : null;
+}
+
+/** What one entry says that a dial showed: a reading, or the final value of a dial that was taken out. */
+interface Shown {
+  readonly id: string;
+  readonly when: When;
+  readonly shown: number;
+  /** What the new dial shows, where one was put in. */
+  readonly initial: number | null;
+  readonly confirmed: boolean;
+}
+
+function ticks(units: number): number {
+  return Math.round(units * HOUR);
+}
+
+function shownBy(world: World, meter: string): readonly Shown[] {
+  const confirmed = new Set(world.entries.flatMap((entry) => (entry.kind === 'confirm' ? [entry.entry] : [])));
+  return world.entries.flatMap((entry): readonly Shown[] => {
+    const when = takenAt(world, entry);
+    if (when === null) return [];
+    const common = { id: entry.id, when, confirmed: confirmed.has(entry.id) };
+    if (entry.kind === 'meter-replaced' && entry.meter === meter)
+      return [{ ...common, shown: ticks(entry.final), initial: ticks(entry.initial) }];
+    const value = entry.meters !== undefined && Object.hasOwn(entry.meters, meter) ? entry.meters[meter] : undefined;
+    return value === undefined ? [] : [{ ...common, shown: ticks(value), initial: null }];
+  });
+}
+
+/** A dial in the course of its readings. */
+interface Dial {
+  /** Life total − ticks shown. */
+  readonly offset: number;
+  readonly counting: readonly MeterReading[];
+  /** Where in `counting` the reading stands that was last confirmed: how fast the dial rose is measured from there. */
+  readonly from: number;
+}
+
+/** Takes a reading in, if it stands against those before it. */
+function take(dial: Dial, read: Shown, hours: boolean): Dial {
+  const total = dial.offset + read.shown;
+  const top = dial.counting.at(-1)?.total ?? -Infinity;
+  const falls = total < top;
+  const races = hours && dial.counting.slice(dial.from).some((earlier) => tooFast(earlier, { id: read.id, when: read.when, total }));
+  if ((falls || races) && !read.confirmed) return dial;
+  const stands = falls ? top : total;
+  const counting = [...dial.counting, { id: read.id, when: read.when, total: stands }];
+  return { offset: falls ? top - read.shown : dial.offset, counting, from: read.confirmed ? counting.length - 1 : dial.from };
+}
+
+function tooFast(earlier: MeterReading, reading: MeterReading): boolean {
+  const minutes = minutesFrom(earlier.when, reading.when);
+  const rise = reading.total - earlier.total;
+  if (minutes !== null && rise > minutes * 600) return true;
+  return rise > (reading.when.day - earlier.when.day + 1) * 24 * HOUR;
+}
+
+function takeAll(dial: Dial, reads: readonly Shown[], hours: boolean): Dial {
+  return reads.reduce((so, read) => take(so, read, hours), dial);
+}
+
+/** One day on one dial: in order of minute; those without one by value. */
+function takeDay(dial: Dial, reads: readonly Shown[], hours: boolean): Dial {
+  const byValue = (a: Shown, b: Shown): number => a.shown - b.shown || inOrder(a, b);
+  const timed = reads
+    .filter(({ when }) => when.minute !== null)
+    .sort((a, b) => (a.when.minute ?? 0) - (b.when.minute ?? 0) || byValue(a, b));
+  const untimed = reads.filter(({ when }) => when.minute === null).sort(byValue);
+  if (reads.some(({ confirmed }) => confirmed)) return takeAll(dial, [...untimed, ...timed], hours);
+  const alone = takeAll(dial, timed, hours);
+  const line = timed.filter(({ id }) => untimed.length === 0 || alone.counting.slice(dial.counting.length).some((each) => each.id === id));
+  for (const each of untimed) {
+    const place = line.findIndex(({ shown }, i) => shown >= each.shown && line.slice(i).every((later) => later.when.minute !== null));
+    line.splice(place < 0 ? line.length : place, 0, each);
+  }
+  return takeAll(dial, line, hours);
+}
+
+/** The readings of a meter that count; for a meter that counts from outings, its total after each. */
+export function readings(world: World, meter: string): readonly MeterReading[] {
+  const declared = world.graph.meters.find(({ id }) => id === meter);
+  if (declared?.fromOutings === true) return fromOutings(world, declared.attachment);
+  return dialAt(world, meter, null).counting;
+}
+
+/** The dial after everything that was read, or that was read not after a day. */
+function dialAt(world: World, meter: string, until: number | null): Dial {
+  const hours = world.graph.meters.find(({ id }) => id === meter)?.unit === 'h';
+  const all = shownBy(world, meter).filter(({ when }) => until === null || when.day <= until);
+  let dial: Dial = { offset: 0, counting: [], from: 0 };
+  for (const day of [...new Set(all.map(({ when }) => when.day))].sort((a, b) => a - b)) {
+    const today = all.filter(({ when }) => when.day === day);
+    let open = today.filter(({ initial }) => initial === null);
+    for (const swap of today.filter(({ initial }) => initial !== null).sort(inOrder)) {
+      const old = open.filter((read) => onOldDial(read, swap));
+      open = open.filter((read) => !old.includes(read));
+      dial = replaced(takeDay(dial, old, hours), swap, hours);
+    }
+    dial = takeDay(dial, open, hours);
+  }
+  return dial;
+}
+
+/** On the day of a replacement: by minute, else by the value that is nearer. */
+function onOldDial(read: Shown, swap: Shown): boolean {
+  if (read.when.minute !== null && swap.when.minute !== null && read.when.minute !== swap.when.minute)
+    return read.when.minute < swap.when.minute;
+  return Math.abs(read.shown - swap.shown) <= Math.abs(read.shown - (swap.initial ?? 0));
+}
+
+/** A new dial: its initial value stands for the total reached. */
+function replaced(dial: Dial, swap: Shown, hours: boolean): Dial {
+  const after = take(dial, swap, hours);
+  const total = after.counting.at(-1)?.total ?? dial.offset + swap.shown;
+  return { ...after, offset: total - (swap.initial ?? 0) };
+}
+
+/** What a value shown at a moment is as a life total: on the dial of the last reading that counts then. */
+export function lifeTotal(world: World, meter: string, shown: number, when: When): number {
+  const last = readings(world, meter)
+    .filter((reading) => !after(reading.when, when))
+    .at(-1);
+  if (last === undefined || world.graph.meters.find(({ id }) => id === meter)?.fromOutings === true) return ticks(shown);
+  const read = shownBy(world, meter).find(({ id }) => id === last.id);
+  return ticks(shown) + last.total - (read?.initial ?? read?.shown ?? last.total);
+}
+
+function fromOutings(world: World, attachment: string | undefined): readonly MeterReading[] {
+  let total = 0;
+  return ended(world)
+    .filter((work) => attachment === undefined || work.attachments.includes(attachment) || wasOn(world, attachment, work.when, work.id))
+    .map((work) => ({ id: work.id, when: work.end, total: (total += work.ticks) }));
+}
+
+/** A meter's total now, or `null` if it was never read. */
+export function meterNow(world: World, meter: string): number | null {
+  return meterAt(world, meter, world.now);
+}
+
+/** A meter's total at a moment: the last reading not later than it. */
+export function meterAt(world: World, meter: string, when: When): number | null {
+  const last = readings(world, meter)
+    .filter((reading) => !after(reading.when, when))
+    .at(-1);
+  if (last !== undefined) return last.total;
+  return world.graph.meters.find(({ id }) => id === meter)?.fromOutings === true ? 0 : null;
+}
+
+/** A meter's total at an entry: what it notes, else the last reading not later than it. */
+export function meterAtEntry(world: World, meter: string, id: string, when: When): number | null {
+  const noted =
+    world.graph.meters.find((each) => each.id === meter)?.fromOutings === true
+      ? undefined
+      : readings(world, meter).find((reading) => reading.id === id);
+  return noted === undefined ? meterAt(world, meter, when) : noted.total;
+}
+
+export interface Look {
+  readonly id: string;
+  readonly when: When;
+  readonly value: number;
+}
+
+const WORDS = { 'below-low': -Infinity, low: 0, full: 1, 'above-full': Infinity } as const;
+
+/** The readings of a gauge or dipstick, in order. */
+export function looks(world: World, instrument: string): readonly Look[] {
+  return world.entries
+    .flatMap((entry) => {
+      const value = entry.readings !== undefined && Object.hasOwn(entry.readings, instrument) ? entry.readings[instrument] : undefined;
+      const when = takenAt(world, entry);
+      return value === undefined || when === null ? [] : [{ id: entry.id, when, value: typeof value === 'number' ? value : WORDS[value] }];
+    })
+    .sort(inOrder);
+}
+
+/** Whether a reading is too old for its gauge. */
+export function tooOld(world: World, instrument: string, look: Look): boolean {
+  const { gauges, dipsticks } = world.graph;
+  const fresh = [...gauges, ...dipsticks].find(({ id }) => id === instrument)?.freshFor;
+  if (fresh === undefined) return false;
+  if (fresh.unit !== 'minutes') return world.now.day > addSpan(look.when.day, fresh);
+  const minutes = minutesFrom(look.when, world.now);
+  return minutes === null ? look.when.day !== world.now.day : minutes > fresh.count;
+}
+
+/** The reading that stands: the latest, unless it is too old. */
+export function standing(world: World, instrument: string): Look | null {
+  const last = looks(world, instrument).at(-1);
+  return last === undefined || tooOld(world, instrument, last) ? null : last;
+}

@@ -1,0 +1,75 @@
+/** `sooner at half the time that D takes to fall to low` (§6). */
+import type { SoonerNode } from '../../src/graph/rule-graph.js';
+import { after } from './calendar.js';
+import { meterLimit } from './limits.js';
+import { looks, meterAtEntry, type Look } from './meters.js';
+import { HOUR } from './outings.js';
+import { plain, type Outcome } from './outcome.js';
+import { whenOf, type World } from './world.js';
+
+interface Level extends Look {
+  readonly litres: number;
+  readonly ticks: number;
+}
+
+export function sooner(world: World, node: SoonerNode): Outcome {
+  const meter = world.graph.meters.find(({ unit, fromOutings }) => unit === 'h' && !fromOutings)?.id;
+  const size = world.graph.dipsticks.find(({ id }) => id === node.dipstick)?.litres;
+  if (meter === undefined || size === undefined) return plain('clear', node.id);
+  const [lost, ticks] = fall(world, node.dipstick, meter, size);
+  const last = levels(world, node.dipstick, meter, size)
+    .filter((each) => each !== null)
+    .at(-1);
+  if (last === undefined || lost <= 0 || ticks <= 0) return plain('clear', node.id);
+  const span = Math.round((node.share * last.litres * ticks) / lost);
+  const lead = Math.floor(Math.min(span / 10, 10 * HOUR));
+  return meterLimit(
+    world,
+    { id: node.id, early: { size: 0 }, late: { size: 0 }, lead: { size: lead } },
+    meter,
+    last.ticks,
+    last.ticks + span,
+  );
+}
+
+/** The levels in order; `null` where the stick was off its marks, which ends a run. */
+function levels(world: World, dipstick: string, meter: string, size: number): readonly (Level | null)[] {
+  return looks(world, dipstick).flatMap((look) => {
+    if (!Number.isFinite(look.value)) return [null];
+    const ticks = meterAtEntry(world, meter, look.id, look.when);
+    return ticks === null ? [] : [{ ...look, litres: look.value * size, ticks }];
+  });
+}
+
+/** Litres lost, and the ticks that took, over all runs. Each top-up counts once, between the first two levels that it may lie between. */
+function fall(world: World, dipstick: string, meter: string, size: number): readonly [lost: number, ticks: number] {
+  let [lost, ticks] = [0, 0];
+  let before: Level | null = null;
+  let seen: Level | null = null;
+  const counted = new Set<string>();
+  for (const level of levels(world, dipstick, meter, size)) {
+    if (level === null) {
+      before = null;
+      continue;
+    }
+    const added: number = seen === null ? 0 : toppedUp(world, dipstick, seen, level, counted);
+    if (before !== null) {
+      const gone = before.litres - level.litres + added;
+      if (gone >= 0) [lost, ticks] = [lost + gone, ticks + level.ticks - before.ticks];
+    }
+    [before, seen] = [level, level];
+  }
+  return [lost, ticks];
+}
+
+function toppedUp(world: World, dipstick: string, from: Level, to: Level, counted: Set<string>): number {
+  let sum = 0;
+  for (const entry of world.entries) {
+    if (entry.kind !== 'topped-up' || entry.dipstick !== dipstick || counted.has(entry.id)) continue;
+    const when = whenOf(entry);
+    if (after(when, to.when)) continue;
+    counted.add(entry.id);
+    if (!after(from.when, when)) sum += entry.litres;
+  }
+  return sum;
+}
