@@ -93,7 +93,7 @@ export const packages: Readonly<Record<string, readonly string[]>> = {
     '@codemirror/state',
     '@codemirror/view',
     '@lezer/highlight',
-    'vscode-languageserver/node.js',
+    'vscode-languageserver/node',
     'vscode-languageserver',
     'vscode-languageserver-textdocument',
     'linkedom/worker',
