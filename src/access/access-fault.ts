@@ -3,6 +3,7 @@
  */
 import type { Origin } from '../graph/rule-graph.js';
 
+/** What can be wrong with the stances of a machine (docs/walk-round.md). */
 export type AccessFaultKind =
   | 'out-of-reach'
   | 'dead-end'
@@ -13,6 +14,7 @@ export type AccessFaultKind =
   | 'too-many-stances'
   | 'tangled-condition';
 
+/** What is wrong with the stances of a machine, and the shortest way into it. */
 export interface AccessFault {
   readonly kind: AccessFaultKind;
   readonly at: Origin;

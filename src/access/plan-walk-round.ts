@@ -15,6 +15,7 @@ import { moveTitle } from './move-title.js';
 import { tasksToDo } from './tasks-to-do.js';
 import type { LeftOut, WalkProof, WalkRound } from './walk-round.js';
 
+/** Where a walk-round begins and ends, and how long it may be looked for. */
 export interface WalkRoundOptions {
   /** Where the parts stand; a part that is left out is as at rest. */
   readonly stance?: NamedStance;

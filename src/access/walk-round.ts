@@ -37,11 +37,13 @@ interface LineCommon {
   readonly leftOpen: readonly { readonly part: string; readonly position: string }[];
 }
 
+/** A walk from one place to another. */
 export interface WalkLine extends LineCommon {
   readonly kind: 'walk';
   readonly from: string;
 }
 
+/** A step: one part is moved. */
 export interface StepLine extends LineCommon {
   readonly kind: 'step';
   readonly step: string;
@@ -53,6 +55,7 @@ export interface StepLine extends LineCommon {
   readonly reason: string | null;
 }
 
+/** A task, done where one stands. */
 export interface TaskLine extends LineCommon {
   readonly kind: 'task';
   readonly task: string;
@@ -67,6 +70,7 @@ export interface TaskLine extends LineCommon {
   readonly reason: string | null;
 }
 
+/** One line of a walk-round. */
 export type WalkRoundLine = WalkLine | StepLine | TaskLine;
 
 /** How sure it is that nothing is shorter. All in seconds. */
@@ -83,6 +87,7 @@ export interface LeftOut {
   readonly rule: string | null;
 }
 
+/** The answer of `walkRound`: the lines in the order in which they are done, what they take, and what cannot be reached. */
 export interface WalkRound {
   readonly format: 'duewright-walk-round';
   readonly version: 1;

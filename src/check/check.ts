@@ -9,11 +9,13 @@ import type { Limits } from './load/limits.js';
 import type { Loader } from './load/shelf.js';
 import type { Model } from './model.js';
 
+/** What `check` may be given besides the file and its loader. */
 export interface CheckOptions {
   /** Bounds on what a schedule may ask for; those left out keep their defaults (8 deep, 32 files, 5,000 rules). */
   readonly limits?: Partial<Limits>;
 }
 
+/** The answer of `check`: the model of the schedule, as far as it could be made, and what is wrong. */
 export interface Checked {
   /** Null where the file that was asked for cannot be read as a schedule at all. */
   readonly model: Model | null;

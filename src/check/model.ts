@@ -42,6 +42,7 @@ export type NamingNode =
   | DefectNode
   | TaskNode;
 
+/** What a name can be the name of. */
 export type NameKind = NamingNode['kind'];
 
 /** Where a declaration belongs: the machine itself, or an attachment whose schedule is mounted on it. */
@@ -78,6 +79,7 @@ export interface Reference {
   readonly definition: Definition | undefined;
 }
 
+/** A schedule whose names are looked up and whose quantities are understood. */
 export interface Model {
   /** The header of the file that was asked for. */
   readonly header: HeaderNode;

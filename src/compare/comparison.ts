@@ -17,6 +17,7 @@ export interface TaskChange {
   readonly after?: { readonly text: string; readonly origin?: Origin };
 }
 
+/** What about a task can differ between two editions. */
 export type Aspect =
   | 'interval'
   | 'early allowance'
@@ -40,6 +41,7 @@ export type Aspect =
   | 'reason'
   | 'source';
 
+/** What became of one task from one edition to the next. */
 export interface TaskComparison {
   readonly task: string;
   readonly title: string;
@@ -61,6 +63,7 @@ export interface Move {
   readonly why: readonly TaskChange[];
 }
 
+/** The answer of `compareEditions`. */
 export interface Comparison {
   readonly format: 'duewright-comparison';
   readonly version: 1;

@@ -16,6 +16,7 @@ import { compileDefects, compileDipsticks, compileGauges, compileMeters, compile
 import { compileTasks } from './task.js';
 import { workshop } from './workshop.js';
 
+/** The answer of `compile`: the rule graph, `null` where there are errors, and what is wrong. */
 export interface Compiled extends Checked {
   /** Null if there is any error. */
   readonly graph: RuleGraph | null;

@@ -3,11 +3,13 @@
  */
 import type { Span } from '../base/span.js';
 
+/** Whether it keeps a schedule from being compiled. */
 export type Severity = 'error' | 'warning' | 'note';
 
 /** How safe it is to apply a fix without asking: `sure` keeps the evident meaning, `likely` is the best guess, `possible` is one of several. */
 export type FixGrade = 'sure' | 'likely' | 'possible';
 
+/** A change of the text that puts it right. */
 export interface Fix {
   readonly grade: FixGrade;
   /** What applying it does, as an imperative: "Write `engine`". */
@@ -15,6 +17,7 @@ export interface Fix {
   readonly edits: readonly { readonly at: Span; readonly text: string }[];
 }
 
+/** What is wrong in a schedule, where, and what helps. */
 export interface Diagnostic {
   /** Stable; see the catalogue (`diagnostics/catalogue.ts`) and docs/diagnostics.md. */
   readonly code: string;

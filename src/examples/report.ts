@@ -47,6 +47,7 @@ export interface Expectation {
 /** Which parts of an expectation are asserted, and which of them failed. */
 export type Asserted = 'state' | 'because' | 'until';
 
+/** What an example expects of a task. */
 export interface ExpectedTask {
   readonly kind: 'task';
   readonly task: string;
@@ -67,6 +68,7 @@ export interface ExpectedTask {
   readonly explanation?: Explanation;
 }
 
+/** What an example expects of the machine. */
 export interface ExpectedMachine {
   readonly kind: 'machine';
   readonly expected: string;
@@ -81,6 +83,7 @@ export interface Coverage {
   readonly items: readonly CoverageItem[];
 }
 
+/** What kind of part of the rules an example can show. */
 export type CoverageKind = 'limit' | 'occasion' | 'condition' | 'band' | 'defect class';
 
 /** A limit is reached and not reached, a condition comes to all that it can come to, an occasion, a band and a class of defect come up. */

@@ -63,4 +63,5 @@ export interface Opens extends Becomes {
   readonly class: string;
 }
 
+/** Something that could happen, and that `applyChange` can try out. */
 export type Change = DoIt | MeterReaches | DateReaches | Reads | StateIt | Happens | Opens;

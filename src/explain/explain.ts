@@ -13,6 +13,7 @@ import { nearestChanges } from './nearest-changes.js';
 import { placeOf, ruleFacts } from './rule-facts.js';
 import { standingOf } from './standing.js';
 
+/** What `explain` may be given besides the assessment. */
 export interface ExplainOptions {
   /** Meter id → ticks a day, as given to `assess`: with it the explanation tells about when each part is reached. */
   readonly rates?: ReadonlyMap<string, number>;

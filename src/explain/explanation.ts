@@ -87,6 +87,7 @@ export interface ForecastPart {
   readonly rate: number | null;
 }
 
+/** When a limit will be reached at the present rate of use. */
 export interface Forecast {
   readonly parts: readonly ForecastPart[];
   /** The part that decides, if the use goes on as it is. */
@@ -106,6 +107,7 @@ export interface Names {
   readonly tasks: Readonly<Record<string, string>>;
 }
 
+/** What an explanation needs to know of the schedule about its task. */
 export interface ExplainedTask {
   readonly id: string;
   readonly title: string;
@@ -121,6 +123,7 @@ export interface ExplainedTask {
   readonly countedBy: readonly string[];
 }
 
+/** The answer of `explain`: why a task is in its state, and what would change it. */
 export interface Explanation {
   readonly format: 'duewright-explanation';
   readonly version: 1;

@@ -14,6 +14,7 @@ import { readTimeline } from '../history/read-timeline.js';
 import { formatDate } from '../values/civil.js';
 import { addMinutes, formatTime, type Moment } from '../values/moment.js';
 
+/** An outing that is intended. */
 export interface IntendedOuting extends NonNullable<Intent['outing']> {
   readonly hours: number;
 }
@@ -29,6 +30,7 @@ export interface DuringLine {
   readonly due: DuePoint | null;
 }
 
+/** The answer of `duringOuting`. */
 export interface OutingOutlook {
   readonly format: 'duewright-outing';
   readonly version: 1;
@@ -45,6 +47,7 @@ export interface OutingOutlook {
   readonly cut: boolean;
 }
 
+/** What `duringOuting` may be given besides the outing. */
 export interface DuringOptions {
   readonly assess?: AssessOptions;
   /** Most lines for what falls due during work. Default 100. */
