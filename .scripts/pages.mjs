@@ -17,20 +17,27 @@ const script = {
   target: ['chrome109', 'firefox115', 'safari16.4'],
   minify: true,
   write: false,
+  metafile: true,
   legalComments: 'none',
   logLevel: 'warning',
   charset: 'utf8',
 };
 
-/** The text of one bundled script, safe to stand inside `<script>`. */
-async function bundle(entryPoint, more = {}) {
-  const { outputFiles } = await build({ ...script, entryPoints: [entryPoint], ...more });
-  return outputFiles[0].text.replaceAll('</script', '<\\/script').replaceAll('<!--', '<\\!--');
+/** One bundled script: its text, safe to stand inside `<script>`, and the files that went into it. */
+async function bundle(entryPoint) {
+  const { metafile, outputFiles } = await build({ ...script, entryPoints: [entryPoint] });
+  const text = outputFiles[0].text.replaceAll('</script', '<\\/script').replaceAll('<!--', '<\\!--');
+  return { text, inputs: Object.keys(metafile.inputs) };
 }
 
-/** The script of the field page. */
-export function fieldScript() {
+/** The script of the field page, with what went into it. */
+export function fieldBundle() {
   return bundle('src/adapters/page/field/main.ts');
+}
+
+/** Its text. */
+export async function fieldScript() {
+  return (await fieldBundle()).text;
 }
 
 /** The files that lie on the playground's desk when it opens: the invented orchard tractor with its parts, attachments and logbook. */
@@ -60,7 +67,7 @@ export async function playground() {
   const { compile, playgroundPage } = await import(moduleOf(maker.outputFiles[0].text));
   const desk = sampleDesk();
   const { graph } = compile(desk.main, (path) => desk.files[path]);
-  return playgroundPage({ desk: { ...desk, graph }, script: page, worker });
+  return playgroundPage({ desk: { ...desk, graph }, script: page.text, worker: worker.text });
 }
 
 /** Writes `pages/field-page.js` and `playground.html` into a folder, whose name ends with a slash. */

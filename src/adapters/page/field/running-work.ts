@@ -16,7 +16,8 @@ export interface RunningWork {
   readonly attachments: readonly string[];
   /** What the hour meters that run showed at the start, as far as is known. */
   readonly dials: Readonly<Record<string, number>>;
-  /** Tasks that were due when it began: they are not news while it lasts. */
+  /** Tasks that were due when it began. As the engine does when it plays an outing through, they are taken as done then: what is told here is
+   *  what falls due while working; what was left undone before is told beside it. */
   readonly dueBefore: readonly string[];
 }
 
@@ -39,9 +40,9 @@ export function minutesIn(running: RunningWork, now: Moment): number {
 
 /** Tasks that fell due since it began and are not done, as of now. */
 export function dueSince(running: RunningWork, graph: RuleGraph, entries: readonly Entry[], now: Moment): readonly string[] {
-  const { tasks } = assess(graph, [...entries, outingOf(running), dialsAt(running, now)], now, { withoutRecord: true });
-  const due = tasks.filter(({ state }) => state === 'due' || state === 'overdue').map(({ task }) => task);
-  return due.filter((task) => !running.dueBefore.includes(task));
+  const played = [...entries, ...takenAsDone(running), outingOf(running), dialsAt(running, now)];
+  const { tasks } = assess(graph, played, now, { withoutRecord: true });
+  return tasks.filter(({ state }) => state === 'due' || state === 'overdue').map(({ task }) => task);
 }
 
 /** The next few things that fall due, if what is due is done now. */
@@ -50,12 +51,16 @@ export function dueNext(running: RunningWork, graph: RuleGraph, entries: readonl
   if (left <= 0) return [];
   const soFar = { ...outingOf(running), until: formatTime(now.minute ?? 0), untilOn: formatDate(now.day) };
   const outing = { start: now.minute ?? 0, hours: left, duties: running.duties, attachments: running.attachments };
-  return duringOuting(graph, [...entries, soFar, dialsAt(running, now)], now, outing, { most }).during;
+  return duringOuting(graph, [...entries, ...takenAsDone(running), soFar, dialsAt(running, now)], now, outing, { most }).during;
 }
 
 /** The outing as an entry without an end: under way. */
 export function outingOf({ on, at, duties, attachments }: RunningWork): EntryOf<'outing'> {
   return { kind: 'outing', id: 'under-way', on, at, duties: duties.map((duty) => ({ duty })), attachments: [...attachments] };
+}
+
+function takenAsDone({ on, at, dials, dueBefore }: RunningWork): readonly EntryOf<'done'>[] {
+  return dueBefore.length === 0 ? [] : [{ kind: 'done', id: 'under-way-before', on, at, tasks: [...dueBefore], meters: { ...dials } }];
 }
 
 function dialsAt(running: RunningWork, now: Moment): EntryOf<'reading'> {

@@ -116,6 +116,7 @@ class Timer {
     const at = (line: DuringLine): string => (line.at?.minute == null ? '' : clockTime(line.at.minute));
     const meters = meterFields(this.field);
     return [
+      ...notDone(running, this.field),
       element('p', {}, `At work since ${running.at}, for ${Math.round(minutesIn(running, this.field.now()))} min.`),
       ...(first === undefined
         ? [element('p', { class: 'big' }, 'Nothing more falls due in the time that was intended.')]
@@ -155,11 +156,7 @@ class Timer {
       dueBefore: due.map(({ task }) => task),
     };
     field.remember(KEPT, JSON.stringify(this.running));
-    const late = due.map(({ task }) => field.names.tasks[task] ?? task);
-    this.said.textContent =
-      late.length === 0
-        ? 'Started.'
-        : `Started, although this was due before: ${listed(late.slice(0, 4))}${late.length > 4 ? ' and more' : ''}.`;
+    this.said.textContent = 'Started.';
     this.show();
   }
 
@@ -179,4 +176,13 @@ class Timer {
     this.field.changed();
     this.show();
   }
+}
+
+/** What was due before the work began and is not written down as done since. */
+function notDone({ dueBefore, on, at }: RunningWork, { entries, names }: Field): readonly HTMLElement[] {
+  const done = new Set(entries.flatMap((entry) => (entry.kind === 'done' && entry.on === on && (entry.at ?? '') >= at ? entry.tasks : [])));
+  const left = dueBefore.filter((task) => !done.has(task)).map((task) => safeText(names.tasks[task] ?? task));
+  if (left.length === 0) return [];
+  const told = left.length > 4 ? [...left.slice(0, 3), `${left.length - 3} more`] : left;
+  return [element('p', { class: 'why-hold' }, `Due before, and not written down as done: ${listed(told)}.`)];
 }

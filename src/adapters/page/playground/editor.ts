@@ -130,7 +130,7 @@ export class Editor {
             autocompletion({ override: [(context) => completion(path, context)] }),
             hoverTooltip((_view, offset) => hover(path, offset)),
           ],
-      EditorView.contentAttributes.of({ 'aria-label': `Text of ${path}` }),
+      EditorView.contentAttributes.of({ 'aria-label': `Text of ${path}`, tabindex: '0' }),
       EditorView.lineWrapping,
       EditorView.updateListener.of((update) => {
         if (update.docChanged && path === this.shown) this.events.edited(path, update.state.doc.toString());
