@@ -37,7 +37,7 @@ export function lookAhead(graph: RuleGraph, entries: readonly Entry[], now: Mome
   const to = addDays(now.day, days);
   const tasks = tasksAhead(graph, assessTimeline(graph, timeline, now), futures, to);
   const choices = { without: dailyTasks(graph), ...(shelf === undefined ? {} : { shelf }), ...(pull === undefined ? {} : { pull }) };
-  const hours = graph.meters.find((meter) => meter.unit === 'h' && meter.fromOutings !== true);
+  const hours = graph.meters.find((meter) => meter.unit === 'h' && !meter.fromOutings);
   return {
     format: 'duewright-outlook',
     version: 1,

@@ -122,7 +122,7 @@ function yearKey(): string {
 
 function behind(graph: RuleGraph, entries: readonly Entry[], timeline: Timeline, outlook: Outlook): string {
   const services = servicesOf(graph, entries, outlook);
-  const meter = graph.meters.find(({ unit, fromOutings }) => unit === 'h' && fromOutings !== true)?.id ?? '';
+  const meter = graph.meters.find(({ unit, fromOutings }) => unit === 'h' && !fromOutings)?.id ?? '';
   const hours = drawHours(meter, timeline.meters.get(meter), services, outlook, graph);
   const levels = levelFigures(graph, timeline, outlook);
   const hoursPart =
