@@ -47,6 +47,7 @@ export const command = {
     duewright: 'src/adapters/cli/main.ts',
     compiler: 'src/index.ts',
     drawing: 'src/render/rule-graph-html.ts',
+    'fleet-worker': 'src/adapters/fleet/fleet-worker.ts',
     logbook: 'src/adapters/cli/logbook-commands.ts',
     authoring: 'src/adapters/cli/authoring-commands.ts',
     outlook: 'src/adapters/cli/outlook-commands.ts',

@@ -17,8 +17,7 @@ import { Settler } from './settle-machine.js';
 
 /** What became of a line: the machine's number, with what of it the schedule does not know; or why it is no machine. */
 export type Added =
-  | { readonly ok: true; readonly machine: number; readonly strays: readonly string[] }
-  | { readonly ok: false; readonly problem: string };
+  { readonly ok: true; readonly machine: number; readonly strays: readonly string[] } | { readonly ok: false; readonly problem: string };
 
 const NO_STRAYS: readonly string[] = [];
 
@@ -124,7 +123,8 @@ export class Fleet {
   private judge(today: Day, task: TaskPlan, into: FleetStates): void {
     const { trigger, serial, index } = task;
     if (task.outside !== null) return this.leaveClear(index, into);
-    if (serial === null && trigger?.kind === 'limit' && trigger.rule.is !== 'stages') return judgeLimit(this.columns, this.today, index, trigger, into);
+    if (serial === null && trigger?.kind === 'limit' && trigger.rule.is !== 'stages')
+      return judgeLimit(this.columns, this.today, index, trigger, into);
     const [one, two, ...more] = trigger?.kind === 'group' && trigger.mode === 'first' ? trigger.parts : [];
     const isPair = serial === null && more.length === 0 && one !== undefined && two !== undefined;
     if (isPair && isPlainInterval(one) && isPlainInterval(two)) return judgePair(this.columns, this.today, index, one, two, into);
@@ -145,7 +145,9 @@ export class Fleet {
 
   private fill(machine: number, line: MachineLine): readonly string[] {
     const { columns, plan } = this;
-    const days = [line.on, line.inService, ...Object.values(line.done ?? {}).map(({ on }) => on)].flatMap((day) => (day === undefined ? [] : (dayOf(day) ?? [])));
+    const days = [line.on, line.inService, ...Object.values(line.done ?? {}).map(({ on }) => on)].flatMap((day) =>
+      day === undefined ? [] : (dayOf(day) ?? []),
+    );
     columns.names[machine] = line.machine;
     columns.latest[machine] = Math.max(NO_DAY, ...days);
     columns.serial[machine] = line.serial ?? Number.NaN;

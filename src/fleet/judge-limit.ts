@@ -47,7 +47,14 @@ export function judgeLimit(columns: MachineColumns, today: Float64Array, task: n
 }
 
 /** Whichever of two intervals without a hard stop comes first, all machines. */
-export function judgePair(columns: MachineColumns, today: Float64Array, task: number, one: LimitPlan, two: LimitPlan, answer: FleetStates): void {
+export function judgePair(
+  columns: MachineColumns,
+  today: Float64Array,
+  task: number,
+  one: LimitPlan,
+  two: LimitPlan,
+  answer: FleetStates,
+): void {
   const { due, base, reach, count, stride } = columns;
   const { state, left, governing, flags } = answer;
   const a = numbersOf(columns, today, one);

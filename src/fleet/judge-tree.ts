@@ -168,7 +168,15 @@ export class TreeJudge {
   private copy(from: number, to: number): void {
     const value = (column: Float64Array): number => column[from] ?? 0;
     this.stops[to] = this.stops[from] ?? 0;
-    this.write(to, this.state[from] ?? 0, value(this.left), value(this.used), value(this.day), value(this.forecast), this.governing[from] ?? 0);
+    this.write(
+      to,
+      this.state[from] ?? 0,
+      value(this.left),
+      value(this.used),
+      value(this.day),
+      value(this.forecast),
+      this.governing[from] ?? 0,
+    );
   }
 
   private write(register: number, state: number, left: number, used: number, day: number, forecast: number, governing: number): void {

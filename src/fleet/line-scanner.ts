@@ -146,7 +146,13 @@ export class LineScanner {
   /** "YYYY-MM-DD" into a column that has no day yet. */
   private day(column: Int32Array, place: number): boolean {
     const { text, at } = this;
-    if (text.charCodeAt(at) !== QUOTE || text.charCodeAt(at + 5) !== 0x2d || text.charCodeAt(at + 8) !== 0x2d || text.charCodeAt(at + 11) !== QUOTE) return false;
+    if (
+      text.charCodeAt(at) !== QUOTE ||
+      text.charCodeAt(at + 5) !== 0x2d ||
+      text.charCodeAt(at + 8) !== 0x2d ||
+      text.charCodeAt(at + 11) !== QUOTE
+    )
+      return false;
     const day = this.months.day(this.two(at + 1) * 100 + this.two(at + 3), this.two(at + 6), this.two(at + 9));
     if (Number.isNaN(day) || column[place] !== NO_DAY) return false;
     column[place] = day;

@@ -41,16 +41,20 @@ export function entriesOfLine(line: MachineLine): readonly Entry[] {
   const [earliest = '0001-01-01'] = days;
   const { inService, serial, meters, on } = line;
   return [
-    { kind: 'machine', id: 'machine', on: earliest, ...(inService === undefined ? {} : { inService }), ...(serial === undefined ? {} : { serial }) },
+    {
+      kind: 'machine',
+      id: 'machine',
+      on: earliest,
+      ...(inService === undefined ? {} : { inService }),
+      ...(serial === undefined ? {} : { serial }),
+    },
     ...(meters === undefined || on === undefined ? [] : [{ kind: 'reading' as const, id: 'reading', on, meters: { ...meters } }]),
-    ...doings.map(
-      ([task, doing]): Entry => ({
-        kind: 'done',
-        id: `done:${task}`,
-        on: doing.on,
-        tasks: [task],
-        ...(doing.meters === undefined ? {} : { meters: { ...doing.meters } }),
-      }),
-    ),
+    ...doings.map(([task, doing]): Entry => ({
+      kind: 'done',
+      id: `done:${task}`,
+      on: doing.on,
+      tasks: [task],
+      ...(doing.meters === undefined ? {} : { meters: { ...doing.meters } }),
+    })),
   ];
 }

@@ -15,10 +15,13 @@ export class MonthTable {
   private readonly firstDay: number;
 
   constructor() {
-    this.firsts = Int32Array.from({ length: MONTHS + 1 }, (_, i) => dayNumber({ year: FIRST_YEAR + Math.floor(i / 12), month: (i % 12) + 1, day: 1 }));
+    this.firsts = Int32Array.from({ length: MONTHS + 1 }, (_, i) =>
+      dayNumber({ year: FIRST_YEAR + Math.floor(i / 12), month: (i % 12) + 1, day: 1 }),
+    );
     this.firstDay = this.first(0);
     this.monthOf = new Uint16Array(this.first(MONTHS) - this.firstDay);
-    for (let month = 0; month < MONTHS; month += 1) this.monthOf.fill(month, this.first(month) - this.firstDay, this.first(month + 1) - this.firstDay);
+    for (let month = 0; month < MONTHS; month += 1)
+      this.monthOf.fill(month, this.first(month) - this.firstDay, this.first(month + 1) - this.firstDay);
   }
 
   /** The number of a day; NaN for one that does not exist or lies outside the table. */

@@ -1,4 +1,14 @@
-import type { FirstNode, IntervalNode, MarksNode, NodeId, RuleGraph, StagesNode, Trigger, WhicheverNode, AnyNode } from '../graph/rule-graph.js';
+import type {
+  FirstNode,
+  IntervalNode,
+  MarksNode,
+  NodeId,
+  RuleGraph,
+  StagesNode,
+  Trigger,
+  WhicheverNode,
+  AnyNode,
+} from '../graph/rule-graph.js';
 import type { FirstPlan, LimitPlan, LimitRule, TriggerPlan } from './column-plan.js';
 
 /** Why a trigger cannot be worked out in columns: the clause as its author wrote it. */

@@ -17,7 +17,9 @@ import { PlanBuilder } from './plan-builder.js';
  */
 export function planColumns(graph: RuleGraph): ColumnPlan {
   const index = indexGraph(graph);
-  const meters: readonly PlanMeter[] = graph.meters.filter((each) => !each.fromOutings).map((each) => ({ id: each.id, ticksPerDay: ticksPerDay(each) }));
+  const meters: readonly PlanMeter[] = graph.meters
+    .filter((each) => !each.fromOutings)
+    .map((each) => ({ id: each.id, ticksPerDay: ticksPerDay(each) }));
   const builder = new PlanBuilder(
     graph,
     meters.map(({ id }) => id),

@@ -29,7 +29,8 @@ export function readMachine(text: string): MachineRead {
 export function machineOf(value: unknown): MachineRead {
   if (!isObject(value)) return problem('it is not one JSON object');
   const { machine } = value;
-  if (typeof machine !== 'string' || machine === '' || machine.length > 200) return problem('`machine` is not a name of 1 to 200 characters');
+  if (typeof machine !== 'string' || machine === '' || machine.length > 200)
+    return problem('`machine` is not a name of 1 to 200 characters');
   const odd = Object.keys(value).find((key) => !MEMBERS.has(key));
   if (odd !== undefined) return problem(`there is no member \`${odd.slice(0, 80)}\``);
   if ('entries' in value) return logbookOf(machine, value);
@@ -40,7 +41,8 @@ export function machineOf(value: unknown): MachineRead {
 function logbookOf(machine: string, value: Readonly<Record<string, unknown>>): MachineRead {
   const { entries } = value;
   if (Object.keys(value).length > 2) return problem('beside `entries` nothing but `machine` can stand');
-  if (!Array.isArray(entries) || entries.length > MOST_ENTRIES) return problem(`\`entries\` is not a list of at most ${MOST_ENTRIES} entries`);
+  if (!Array.isArray(entries) || entries.length > MOST_ENTRIES)
+    return problem(`\`entries\` is not a list of at most ${MOST_ENTRIES} entries`);
   const valid: Entry[] = [];
   for (const [at, each] of (entries as readonly unknown[]).entries()) {
     const read = validateEntry(each);
@@ -53,10 +55,13 @@ function logbookOf(machine: string, value: Readonly<Record<string, unknown>>): M
 /** What has to hold before the line can be turned into entries at all. */
 function shapeProblem({ on, meters, done }: Readonly<Record<string, unknown>>): string | null {
   if (meters !== undefined && !isObject(meters)) return '`meters` is not an object with a value for each meter';
-  if (meters !== undefined && Object.keys(meters).length > 0 && on === undefined) return '`on`, the day on which the meters were read, is missing';
+  if (meters !== undefined && Object.keys(meters).length > 0 && on === undefined)
+    return '`on`, the day on which the meters were read, is missing';
   if (done === undefined) return null;
   if (!isObject(done)) return '`done` is not an object with a doing for each task';
-  const odd = Object.entries(done).find(([, doing]) => !isObject(doing) || Object.keys(doing).some((key) => key !== 'on' && key !== 'meters'));
+  const odd = Object.entries(done).find(
+    ([, doing]) => !isObject(doing) || Object.keys(doing).some((key) => key !== 'on' && key !== 'meters'),
+  );
   return odd === undefined ? null : `\`done.${odd[0].slice(0, 80)}\` is not an object with \`on\` and perhaps \`meters\``;
 }
 

@@ -40,7 +40,8 @@ export class Settler {
       const limit = plan.limits[slot];
       if (limit !== undefined) this.settleLimit(machine, limit);
     }
-    for (const first of plan.firsts) this.columns.met[first.slot * this.columns.stride + machine] = this.isMet(machine, first.first) ? 1 : 0;
+    for (const first of plan.firsts)
+      this.columns.met[first.slot * this.columns.stride + machine] = this.isMet(machine, first.first) ? 1 : 0;
     return true;
   }
 

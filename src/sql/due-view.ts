@@ -67,7 +67,9 @@ ${noted.join('\n')}
 
 /** Meters whose readings fall, or on an hour meter rise faster than time passes. */
 function disputes(plan: ColumnPlan): string {
-  const rates = plan.meters.filter(({ ticksPerDay }) => ticksPerDay !== null).map(({ id, ticksPerDay }) => `WHEN ${literal(id)} THEN ${ticksPerDay ?? 0}`);
+  const rates = plan.meters
+    .filter(({ ticksPerDay }) => ticksPerDay !== null)
+    .map(({ id, ticksPerDay }) => `WHEN ${literal(id)} THEN ${ticksPerDay ?? 0}`);
   const rate = rates.length === 0 ? 'CAST(NULL AS BIGINT)' : `CAST(CASE meter ${rates.join(' ')} END AS BIGINT)`;
   return `levels AS (
   SELECT machine, meter, day, ticks, ${rate} AS rate, ticks - ${rate} * (day - ${EPOCH}) AS level

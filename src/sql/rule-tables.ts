@@ -36,12 +36,27 @@ export function ruleTables(plan: ColumnPlan): RuleTables {
     tables: [
       {
         name: 'task_rules',
-        columns: [['task', 'TEXT'], ['place', 'INTEGER'], ['serial_from', 'BIGINT'], ['serial_to', 'BIGINT'], ['asked', 'BOOLEAN']],
-        rows: tasks.map(({ id, index, serial, trigger }) => [literal(id), String(index), or(serial?.from), or(serial?.to), String(trigger !== null)]),
+        columns: [
+          ['task', 'TEXT'],
+          ['place', 'INTEGER'],
+          ['serial_from', 'BIGINT'],
+          ['serial_to', 'BIGINT'],
+          ['asked', 'BOOLEAN'],
+        ],
+        rows: tasks.map(({ id, index, serial, trigger }) => [
+          literal(id),
+          String(index),
+          or(serial?.from),
+          or(serial?.to),
+          String(trigger !== null),
+        ]),
       },
       {
         name: 'clock_setters',
-        columns: [['task', 'TEXT'], ['setter', 'TEXT']],
+        columns: [
+          ['task', 'TEXT'],
+          ['setter', 'TEXT'],
+        ],
         rows: tasks.flatMap(({ id, sources }) => sources.map((source) => [literal(id), literal(plan.tasks[source]?.id ?? '')])),
       },
       {
@@ -51,12 +66,25 @@ export function ruleTables(plan: ColumnPlan): RuleTables {
       },
       {
         name: 'stage_points',
-        columns: [['limit_id', 'INTEGER'], ['ordinal', 'INTEGER'], ['point', 'BIGINT']],
-        rows: limits.flatMap(({ plan: { rule, register } }) => (rule.is === 'stages' ? rule.points.map((point, i) => [String(register), String(i), String(point)]) : [])),
+        columns: [
+          ['limit_id', 'INTEGER'],
+          ['ordinal', 'INTEGER'],
+          ['point', 'BIGINT'],
+        ],
+        rows: limits.flatMap(({ plan: { rule, register } }) =>
+          rule.is === 'stages' ? rule.points.map((point, i) => [String(register), String(i), String(point)]) : [],
+        ),
       },
       {
         name: 'group_rules',
-        columns: [['group_id', 'INTEGER'], ['parent', 'INTEGER'], ['ordinal', 'INTEGER'], ['height', 'INTEGER'], ['mode', 'TEXT'], ['has_then', 'BOOLEAN']],
+        columns: [
+          ['group_id', 'INTEGER'],
+          ['parent', 'INTEGER'],
+          ['ordinal', 'INTEGER'],
+          ['height', 'INTEGER'],
+          ['mode', 'TEXT'],
+          ['has_then', 'BOOLEAN'],
+        ],
         rows: placed.flatMap(groupRow),
       },
     ],
@@ -106,7 +134,19 @@ function limitRow(columns: ColumnPlan, { task, plan, parent, ordinal }: Placed &
   const meter = rule.is === 'calendar-interval' ? NULL : literal(columns.meters[rule.meter]?.id ?? '');
   const early = 'early' in rule ? rule.early : 0;
   const head = [literal(task.id), String(register), or(parent), String(ordinal), String(node)];
-  return [...head, literal(nameOf(rule)), meter, spanOf(rule), countOf(rule), String(early), String(late), String(lead), or(holdAfter), String(strict), String(fromStart)];
+  return [
+    ...head,
+    literal(nameOf(rule)),
+    meter,
+    spanOf(rule),
+    countOf(rule),
+    String(early),
+    String(late),
+    String(lead),
+    or(holdAfter),
+    String(strict),
+    String(fromStart),
+  ];
 }
 
 function nameOf(rule: LimitPlan['rule']): string {

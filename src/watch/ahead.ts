@@ -31,7 +31,13 @@ export function turns(node: Node, limit: LimitFacts, one: number): readonly numb
   // A window is overdue after its month, and held so much after that.
   const window = late === null || late === undefined ? 0 : Math.max(0, late - due - (margin?.size ?? 0));
   const holds = hold === undefined ? [] : [due + hold.after.size + one, due + hold.after.size + window + one];
-  return [...(lead === null || lead === undefined ? [] : [lead]), due, due + one, ...(late === null || late === undefined ? [] : [late + one]), ...holds];
+  return [
+    ...(lead === null || lead === undefined ? [] : [lead]),
+    due,
+    due + one,
+    ...(late === null || late === undefined ? [] : [late + one]),
+    ...holds,
+  ];
 }
 
 /** A point as a number: ticks, days, or minutes since 1970-01-01. */

@@ -161,6 +161,7 @@ class Gatherer {
     seen.add(task);
     this.add(facet('doing', task));
     const { coveredBy, restartedBy, tasks } = this.index;
-    for (const other of [...(coveredBy.get(task) ?? []), ...(restartedBy.get(task) ?? []), ...(tasks.get(task)?.metBy ?? [])]) this.doings(other, seen);
+    for (const other of [...(coveredBy.get(task) ?? []), ...(restartedBy.get(task) ?? []), ...(tasks.get(task)?.metBy ?? [])])
+      this.doings(other, seen);
   }
 }

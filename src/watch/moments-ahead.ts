@@ -1,6 +1,14 @@
 import { dayAfter } from '../assess/axis.js';
 import type { Assessment, AssessOptions, DuePoint } from '../assess/assessment.js';
-import type { CalendarAmount, CalendarMarksNode, CalendarWindowNode, Node, RuleGraph, SeasonNode, StagesNode } from '../graph/rule-graph.js';
+import type {
+  CalendarAmount,
+  CalendarMarksNode,
+  CalendarWindowNode,
+  Node,
+  RuleGraph,
+  SeasonNode,
+  StagesNode,
+} from '../graph/rule-graph.js';
 import { dateEntry } from '../history/dated-entry.js';
 import type { Entry } from '../history/entry.js';
 import type { Outing, Timeline } from '../history/timeline.js';
@@ -69,9 +77,10 @@ function fromRule({ now, timeline }: Found, node: Node): readonly number[] {
     case 'age':
       return timeline.machine.inService === null ? [] : [(dayAfter(timeline.machine.inService, node.span) + 1) * DAY];
     case 'idle':
-      return [...timeline.outings.flatMap(({ end }) => (end === null ? [] : [end.day])), ...(timeline.machine.inService === null ? [] : [timeline.machine.inService])].map(
-        (day) => dayAfter(day, node.span) * DAY,
-      );
+      return [
+        ...timeline.outings.flatMap(({ end }) => (end === null ? [] : [end.day])),
+        ...(timeline.machine.inService === null ? [] : [timeline.machine.inService]),
+      ].map((day) => dayAfter(day, node.span) * DAY);
     case 'calendar-marks':
     case 'calendar-window':
       return marksAround(now.day, node);
@@ -153,9 +162,10 @@ function openOuting({ timeline, now, graph }: Found, seen: readonly Seen[]): rea
   const endsNow = timeline.outings.some(({ end }) => end !== null && end.day === now.day && end.minute === now.minute);
   const open = timeline.outings.filter(({ end, when }) => end === null && when.minute !== null);
   const counts = graph.nodes.some(({ kind }) => kind === 'recent' || kind === 'duty-mix');
-  return [...(endsNow ? [minute + 1] : []), ...(open.length === 0 ? [] : seen.flatMap((each) => workTurns(each, open).map((least) => minute + least)))].concat(
-    counts && open.length > 0 ? boundedSteps(seen, open, minute) : [],
-  );
+  return [
+    ...(endsNow ? [minute + 1] : []),
+    ...(open.length === 0 ? [] : seen.flatMap((each) => workTurns(each, open).map((least) => minute + least))),
+  ].concat(counts && open.length > 0 ? boundedSteps(seen, open, minute) : []);
 }
 
 /** The fewest minutes in which time at work can come to a turning point. */

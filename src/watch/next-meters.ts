@@ -35,7 +35,14 @@ export function nextMeters(graph: RuleGraph, entries: readonly Entry[], now: Mom
   });
 }
 
-function nextOf(graph: RuleGraph, entries: readonly Entry[], now: Moment, options: NextOptions, meter: string, last: MeterPoint): readonly NextMeter[] {
+function nextOf(
+  graph: RuleGraph,
+  entries: readonly Entry[],
+  now: Moment,
+  options: NextOptions,
+  meter: string,
+  last: MeterPoint,
+): readonly NextMeter[] {
   const offset = last.total - ticksOf(last.shown);
   const read = (ticks: number): Assessment =>
     assess(graph, withReading(entries, now, meter, unitsOf(ticks - offset)), now, { ...options, withoutRecord: false });
@@ -57,7 +64,11 @@ export function withReading(entries: readonly Entry[], now: Moment, meter: strin
   const ids = new Set(entries.map(({ id }) => id));
   const [reading, confirmation] = [freeId('~next', ids), freeId('~next-confirmed', ids)];
   const when = { on: formatDate(now.day), ...(now.minute === null ? {} : { at: formatTime(now.minute) }) };
-  return [...entries, { kind: 'reading', id: reading, ...when, meters: { [meter]: shown } }, { kind: 'confirm', id: confirmation, ...when, entry: reading }];
+  return [
+    ...entries,
+    { kind: 'reading', id: reading, ...when, meters: { [meter]: shown } },
+    { kind: 'confirm', id: confirmation, ...when, entry: reading },
+  ];
 }
 
 function freeId(id: string, taken: ReadonlySet<string>): string {
@@ -82,7 +93,9 @@ function fromRecord({ node, observation: { limit, stood } }: Seen, meter: string
     // What more hours are claimed by a strict duty draws the due point nearer, so there is no telling but by steps that cannot overshoot.
     if (node.kind === 'duty-mix') {
       const strictest = Math.min(node.ticks, ...node.duties.map(({ ticks }) => ticks));
-      found.push(...turning.filter((turn) => turn > at).map((turn) => at + Math.max(1, Math.floor(((turn - at - 1) * strictest) / node.ticks))));
+      found.push(
+        ...turning.filter((turn) => turn > at).map((turn) => at + Math.max(1, Math.floor(((turn - at - 1) * strictest) / node.ticks))),
+      );
     }
   }
   if (node.kind === 'recent' && node.within.on === 'meter') {

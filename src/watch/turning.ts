@@ -12,7 +12,9 @@ export interface Turn {
 export function turnBetween(before: Assessment, after: Assessment): Turn | null {
   const tasks = after.tasks.flatMap((task, i) => {
     const old = before.tasks[i];
-    return old === undefined || (old.state === task.state && old.resting === task.resting) ? [] : [{ task: task.task, before: old, after: task }];
+    return old === undefined || (old.state === task.state && old.resting === task.resting)
+      ? []
+      : [{ task: task.task, before: old, after: task }];
   });
   const verdict = before.verdict === after.verdict ? null : { before: before.verdict, after: after.verdict };
   const holds = signs(before) !== signs(after);

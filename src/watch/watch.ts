@@ -107,7 +107,9 @@ export class Watch {
       if (old === undefined || fresh === undefined || (old.state === fresh.state && old.resting === fresh.resting)) return [];
       const depends = this.dependencies.tasks[index] ?? new Set<Facet>();
       const ids = new Set(reaches.filter(({ facets }) => meets(depends, facets)).map(({ id }) => id));
-      return [{ task: fresh.task, before: old, after: fresh, why: { entries: [...ids], time: moved && (depends.has(NOW) || ids.size === 0) } }];
+      return [
+        { task: fresh.task, before: old, after: fresh, why: { entries: [...ids], time: moved && (depends.has(NOW) || ids.size === 0) } },
+      ];
     });
     return { assessment: look.assessment, changed, again: again.map((index) => this.graph.tasks[index]?.id ?? '') };
   }
@@ -117,7 +119,8 @@ export class Watch {
     const timeline = readTimeline(entries, graph, now);
     const touched = before === null ? null : touchedSince(before, timeline, now);
     const world = new World(indexGraph(graph), timeline, now, options);
-    const isStale = (depends: ReadonlySet<Facet> | undefined): boolean => touched === null || (depends !== undefined && meets(depends, touched));
+    const isStale = (depends: ReadonlySet<Facet> | undefined): boolean =>
+      touched === null || (depends !== undefined && meets(depends, touched));
     const stale = isStale(this.dependencies.stops);
     const stops = stale || before === null ? stopHolds(world) : before.stops;
     const stopRecord = stale || before === null ? world.takeRecord() : before.stopRecord;

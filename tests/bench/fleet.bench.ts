@@ -105,8 +105,15 @@ machines.forEach(({ hours, done }, m) => {
   });
 });
 
-const leads = plan.tasks.map(({ trigger }) => (trigger?.kind === 'group' ? trigger.parts.map((part) => (part.kind === 'limit' ? part.lead : 0)) : []));
-const hand = { state: new Uint8Array(RULES * MACHINES), left: new Float64Array(RULES * MACHINES), governing: new Int32Array(RULES * MACHINES), work: new Uint8Array(MACHINES) };
+const leads = plan.tasks.map(({ trigger }) =>
+  trigger?.kind === 'group' ? trigger.parts.map((part) => (part.kind === 'limit' ? part.lead : 0)) : [],
+);
+const hand = {
+  state: new Uint8Array(RULES * MACHINES),
+  left: new Float64Array(RULES * MACHINES),
+  governing: new Int32Array(RULES * MACHINES),
+  work: new Uint8Array(MACHINES),
+};
 
 /** What somebody would write who has these 60 rules and nothing else to say. */
 function byHand(): void {
@@ -134,10 +141,13 @@ function byHand(): void {
 
 byHand();
 for (let i = 0; i < RULES; i += 1)
-  for (let m = 0; m < MACHINES; m += 1) strictEqual(hand.state[i * MACHINES + m], answer.state[i * answer.stride + m], 'the loop by hand says the same');
+  for (let m = 0; m < MACHINES; m += 1)
+    strictEqual(hand.state[i * MACHINES + m], answer.state[i * answer.stride + m], 'the loop by hand says the same');
 
 const states = RULES * MACHINES;
-const [columns, handTime, columnsAgain, handAgain] = [0, 1, 2, 3].map((turn) => least(60, turn % 2 === 0 ? () => fleet.assess(today as Day, answer) : byHand)) as [number, number, number, number];
+const [columns, handTime, columnsAgain, handAgain] = [0, 1, 2, 3].map((turn) =>
+  least(60, turn % 2 === 0 ? () => fleet.assess(today as Day, answer) : byHand),
+) as [number, number, number, number];
 const best = Math.min(columns, columnsAgain);
 const rate = states / best;
 const say = (what: string, figure: string): void => console.log(`${what.padEnd(34)}${figure}`);
@@ -154,21 +164,40 @@ const judge = (): unknown => {
   for (const line of block) columnsOfBlock.add(line);
   return columnsOfBlock.assess(today as Day, answerOfBlock);
 };
-const [parsed, verdicts, parsedAgain, verdictsAgain] = [parse, judge, parse, judge].map((run) => least(60, run)) as [number, number, number, number];
+const [parsed, verdicts, parsedAgain, verdictsAgain] = [parse, judge, parse, judge].map((run) => least(60, run)) as [
+  number,
+  number,
+  number,
+  number,
+];
 const judged = Math.min(verdicts, verdictsAgain);
 say('lines to verdicts / JSON.parse', (judged / Math.min(parsed, parsedAgain)).toFixed(2));
-say('lines a second', `${Math.round(block.length / judged).toLocaleString('en')} of ${Math.round(block.join('').length / block.length)} characters`);
+say(
+  'lines a second',
+  `${Math.round(block.length / judged).toLocaleString('en')} of ${Math.round(block.join('').length / block.length)} characters`,
+);
 
 /** Facts of the machines that the peers are tried on. */
 const SAMPLE = 200;
 const facts = Array.from({ length: SAMPLE }, (_, m) => ({
   hours: now[m] as number,
   today,
-  ...Object.fromEntries(tasks.flatMap((_task, i) => [[`h${i}`, dueHours[i]?.[m] ?? 0], [`d${i}`, dueDays[i]?.[m] ?? 0]])),
+  ...Object.fromEntries(
+    tasks.flatMap((_task, i) => [
+      [`h${i}`, dueHours[i]?.[m] ?? 0],
+      [`d${i}`, dueDays[i]?.[m] ?? 0],
+    ]),
+  ),
 }));
-const dueCount = Array.from({ length: SAMPLE }, (_, m) => tasks.filter((_task, i) => (answer.state[i * answer.stride + m] ?? 0) >= DUE).length).reduce((a, b) => a + b, 0);
+const dueCount = Array.from(
+  { length: SAMPLE },
+  (_, m) => tasks.filter((_task, i) => (answer.state[i * answer.stride + m] ?? 0) >= DUE).length,
+).reduce((a, b) => a + b, 0);
 
-async function peer(name: string, run: (load: (name: string) => Promise<Record<string, unknown>>) => Promise<() => number | Promise<number>>): Promise<void> {
+async function peer(
+  name: string,
+  run: (load: (name: string) => Promise<Record<string, unknown>>) => Promise<() => number | Promise<number>>,
+): Promise<void> {
   const folder = process.env['PEERS'];
   if (folder === undefined) return;
   const require = createRequire(pathToFileURL(`${resolve(folder)}/package.json`));
@@ -176,7 +205,10 @@ async function peer(name: string, run: (load: (name: string) => Promise<Record<s
     const judge = await run(async (each) => (await import(pathToFileURL(require.resolve(each)).href)) as Record<string, unknown>);
     strictEqual(await judge(), dueCount, `${name} counts what is due`);
     const time = await leastAsync(8, async () => judge());
-    say(`times ${name}`, `${(rate / ((SAMPLE * RULES) / time)).toFixed(0)}  (${((SAMPLE * RULES) / time / 1000).toFixed(0)} thousand a second)`);
+    say(
+      `times ${name}`,
+      `${(rate / ((SAMPLE * RULES) / time)).toFixed(0)}  (${((SAMPLE * RULES) / time / 1000).toFixed(0)} thousand a second)`,
+    );
   } catch (error) {
     say(`times ${name}`, `not measured: ${error instanceof Error ? error.message : String(error)}`);
   }
@@ -210,7 +242,9 @@ await peer('json-rules-engine', async (load) => {
 await peer('json-logic-js', async (load) => {
   const loaded = (await load('json-logic-js')) as { default?: unknown };
   const { apply } = (loaded.default ?? loaded) as { apply: (rule: object, data: object) => unknown };
-  const rules = tasks.map((_, i) => ({ or: [{ '>=': [{ var: 'hours' }, { var: `h${i}` }] }, { '>=': [{ var: 'today' }, { var: `d${i}` }] }] }));
+  const rules = tasks.map((_, i) => ({
+    or: [{ '>=': [{ var: 'hours' }, { var: `h${i}` }] }, { '>=': [{ var: 'today' }, { var: `d${i}` }] }],
+  }));
   return () => {
     let due = 0;
     for (const each of facts) for (const rule of rules) if (apply(rule, each) === true) due += 1;
@@ -230,7 +264,10 @@ await peer('@marcbachmann/cel-js', async (load) => {
 });
 
 await peer('cel-js', async (load) => {
-  const { parse, evaluate } = (await load('cel-js')) as { parse: (text: string) => { cst?: unknown }; evaluate: (cst: unknown, context: object) => unknown };
+  const { parse, evaluate } = (await load('cel-js')) as {
+    parse: (text: string) => { cst?: unknown };
+    evaluate: (cst: unknown, context: object) => unknown;
+  };
   const rules = tasks.map((_, i) => parse(source(i)).cst);
   return () => {
     let due = 0;

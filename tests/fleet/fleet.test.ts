@@ -20,7 +20,12 @@ function said(fleet: Fleet, answer: FleetStates, machine: number): unknown {
     tasks: fleet.plan.tasks.map(({ id, index }) => {
       const at = index * answer.stride + machine;
       const [left, governing] = [answer.left[at] ?? Number.NaN, answer.governing[at] ?? -1];
-      return { task: id, state: STATES[answer.state[at] ?? 0], left: Number.isNaN(left) ? null : left, governing: governing < 0 ? null : governing };
+      return {
+        task: id,
+        state: STATES[answer.state[at] ?? 0],
+        left: Number.isNaN(left) ? null : left,
+        governing: governing < 0 ? null : governing,
+      };
     }),
   };
 }
@@ -133,10 +138,15 @@ describe('a line', () => {
 
   test('may be written with spaces, escapes and in any order', () => {
     const fleet = fleetOf();
-    const text = '{ "done": {"oil": {"meters": {"engine": 1200.05}, "on": "2026-03-02"}}, "on": "2026-05-11", "meters" : {"engine":1.3e3}, "machine": "the \\"old\\" one" }';
+    const text =
+      '{ "done": {"oil": {"meters": {"engine": 1200.05}, "on": "2026-03-02"}}, "on": "2026-05-11", "meters" : {"engine":1.3e3}, "machine": "the \\"old\\" one" }';
     expect(fleet.add(text)).toEqual({ ok: true, machine: 0, strays: [] });
     expect(fleet.nameOf(0)).toBe('the "old" one');
-    expect(fleet.entriesOf(0)).toMatchObject([{ on: '2026-03-02' }, { meters: { engine: 1300 } }, { id: 'done:oil', meters: { engine: 1200.05 } }]);
+    expect(fleet.entriesOf(0)).toMatchObject([
+      { on: '2026-03-02' },
+      { meters: { engine: 1300 } },
+      { id: 'done:oil', meters: { engine: 1200.05 } },
+    ]);
   });
 
   test('with names that the schedule does not have is taken in, and they are told', () => {
@@ -183,7 +193,10 @@ describe('a line', () => {
     expect(fleet.add(JSON.stringify({ machine: 'a', entries }))).toMatchObject({ ok: true });
     const { day } = moment('2026-05-12');
     const { verdict, tasks } = assess(graph, entries as never, onDay(day));
-    expect(said(fleet, fleet.assess(day), 0)).toEqual({ verdict, tasks: tasks.map(({ task, state, left, governing }) => ({ task, state, left, governing })) });
+    expect(said(fleet, fleet.assess(day), 0)).toEqual({
+      verdict,
+      tasks: tasks.map(({ task, state, left, governing }) => ({ task, state, left, governing })),
+    });
     expect(tasks.find(({ task }) => task === 'hot')?.state).toBe('due');
   });
 

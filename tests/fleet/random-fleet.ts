@@ -29,8 +29,23 @@ const plan = fc.oneof(
     .tuple(term, span, span, fc.constantFrom('first', 'last'), fc.constantFrom('first', 'last'))
     .map(([a, b, c, inner, outer]) => `${a} or (${b} or ${c}, whichever ${inner}), whichever ${outer}`),
 );
-const first = fc.constantFrom('', '', 'first at 20 h of engine', 'first at 10 h, 30 h, 90 h of shaft', 'first at 20 h of engine or 30 h of shaft, whichever first');
-const extra = fc.constantFrom('', '', 'allow 10 % late', 'allow 3 h early, 5 h late', 'allow 5 days late', 'lead 20 %', 'hold when overdue "Stop."', 'for serial 1 to 50');
+const first = fc.constantFrom(
+  '',
+  '',
+  'first at 20 h of engine',
+  'first at 10 h, 30 h, 90 h of shaft',
+  'first at 20 h of engine or 30 h of shaft, whichever first',
+);
+const extra = fc.constantFrom(
+  '',
+  '',
+  'allow 10 % late',
+  'allow 3 h early, 5 h late',
+  'allow 5 days late',
+  'lead 20 %',
+  'hold when overdue "Stop."',
+  'for serial 1 to 50',
+);
 
 const taskNames = ['alpha', 'beta', 'gamma', 'delta'] as const;
 const tie = fc.constantFrom('', '', '', 'covers beta', 'restarts gamma');
@@ -62,7 +77,11 @@ function metersOn(n: number, engine: string, shaft: string): Record<string, numb
   };
 }
 const noted = fc.record({
-  engine: fc.oneof({ weight: 8, arbitrary: fc.constant('true') }, { weight: 3, arbitrary: fc.constant('none') }, { weight: 1, arbitrary: fc.constant('wrong') }),
+  engine: fc.oneof(
+    { weight: 8, arbitrary: fc.constant('true') },
+    { weight: 3, arbitrary: fc.constant('none') },
+    { weight: 1, arbitrary: fc.constant('wrong') },
+  ),
   shaft: fc.constantFrom('none', 'true', 'true'),
 });
 
@@ -73,12 +92,17 @@ export const machineLine: fc.Arbitrary<MachineLine> = fc
     inService: fc.constantFrom(undefined, 0, 0, 40),
     serial: fc.constantFrom(undefined, 10, 70),
     noted,
-    done: fc.uniqueArray(fc.record({ task: fc.constantFrom(...taskNames), on: day, noted }), { selector: ({ task }) => task, maxLength: 4 }),
+    done: fc.uniqueArray(fc.record({ task: fc.constantFrom(...taskNames), on: day, noted }), {
+      selector: ({ task }) => task,
+      maxLength: 4,
+    }),
   })
   .map(({ name, read, inService, serial, noted: at, done }) => ({
     machine: `m-${name}`,
     ...(read === undefined ? {} : { on: dayText(read), meters: metersOn(read, at.engine, at.shaft) }),
     ...(inService === undefined ? {} : { inService: dayText(inService) }),
     ...(serial === undefined ? {} : { serial }),
-    done: Object.fromEntries(done.map((each) => [each.task, { on: dayText(each.on), meters: metersOn(each.on, each.noted.engine, each.noted.shaft) }])),
+    done: Object.fromEntries(
+      done.map((each) => [each.task, { on: dayText(each.on), meters: metersOn(each.on, each.noted.engine, each.noted.shaft) }]),
+    ),
   }));

@@ -96,7 +96,8 @@ describe('the next value of a meter', () => {
           expect(turnBetween(before, read(next.ticks))).toEqual(next.turn);
           found += 1;
           const values = [next.ticks - 1, ...at.map((share) => Math.floor(last.total + share * (next.ticks - 1 - last.total)))];
-          for (const ticks of values.filter((each) => each > last.total)) expect({ ticks, turn: turnBetween(before, read(ticks)) }).toEqual({ ticks, turn: null });
+          for (const ticks of values.filter((each) => each > last.total))
+            expect({ ticks, turn: turnBetween(before, read(ticks)) }).toEqual({ ticks, turn: null });
         }
       }),
       { numRuns: 30 },

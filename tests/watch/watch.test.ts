@@ -30,7 +30,9 @@ describe('a watch', () => {
           else if (move !== 'entry') now = move;
           const { assessment, changed, again } = move === 'entry' && next !== undefined ? machine.add(next) : machine.at(now);
           expect(withoutSteps(assessment)).toEqual(withoutSteps(assess(each.graph, entries, now, each.options)));
-          const differ = assessment.tasks.filter((task, i) => task.state !== before.tasks[i]?.state || task.resting !== before.tasks[i]?.resting);
+          const differ = assessment.tasks.filter(
+            (task, i) => task.state !== before.tasks[i]?.state || task.resting !== before.tasks[i]?.resting,
+          );
           expect(changed.map(({ task }) => task)).toEqual(differ.map(({ task }) => task));
           expect(changed.filter(({ why }) => why.entries.length === 0 && !why.time)).toEqual([]);
           spared += assessment.tasks.length - again.length;
@@ -68,13 +70,17 @@ task wash "Wash" every 7 days
     const machine = watch(graph, entries, moment('2026-05-02'));
     const step = machine.at(moment('2026-05-09'));
     expect(step.again).toEqual(['wash']);
-    expect(step.changed.map(({ task, after, why }) => [task, after.state, why])).toEqual([['wash', 'overdue', { entries: [], time: true }]]);
+    expect(step.changed.map(({ task, after, why }) => [task, after.state, why])).toEqual([
+      ['wash', 'overdue', { entries: [], time: true }],
+    ]);
   });
 
   test('says which entry it was that came to count as time passed', () => {
     const later = history(['2026-05-04', meters({ engine: 1300 })]).map((entry) => ({ ...entry, id: 'ahead' }));
     const machine = watch(graph, [...entries, ...later], moment('2026-05-02'));
-    expect(machine.at(moment('2026-05-04')).changed.map(({ task, why }) => [task, why])).toEqual([['oil', { entries: ['ahead'], time: false }]]);
+    expect(machine.at(moment('2026-05-04')).changed.map(({ task, why }) => [task, why])).toEqual([
+      ['oil', { entries: ['ahead'], time: false }],
+    ]);
   });
 
   test('traces a change through a void to what it took away', () => {

@@ -19,7 +19,9 @@ const today = (n: number): Day => (START + 150 + (n % 270)) as Day;
 
 /** So many machines, each with its own name. */
 function logs(count: number, from: number): readonly MachineLog[] {
-  return fc.sample(machineLog(TASKS), { numRuns: count, seed: from }).map((log, i) => ({ ...log, machine: `m-${String(i).padStart(6, '0')}` }));
+  return fc
+    .sample(machineLog(TASKS), { numRuns: count, seed: from })
+    .map((log, i) => ({ ...log, machine: `m-${String(i).padStart(6, '0')}` }));
 }
 
 test('a million machine-tasks in DuckDB', async () => {
@@ -28,7 +30,10 @@ test('a million machine-tasks in DuckDB', async () => {
   for (const [i, { graph }] of schedules.entries()) {
     const machines = logs(5000, seed + i);
     const rows = await rowsInDuckdb(toSql(graph, 'duckdb'), ['engine', 'shaft'], machines, today(i));
-    expectSame(rows, machines.flatMap((log) => expectedRows(graph, log, today(i))));
+    expectSame(
+      rows,
+      machines.flatMap((log) => expectedRows(graph, log, today(i))),
+    );
     compared += rows.length;
   }
   console.log(`seed ${seed}: ${compared} machine-tasks agree`);
@@ -48,7 +53,10 @@ describe('PostgreSQL', () => {
     for (const [i, { graph }] of schedules.entries()) {
       const machines = logs(200, seed + i);
       const rows = server.rows(toSql(graph, 'postgresql'), ['engine', 'shaft'], machines, today(i));
-      expectSame(rows, machines.flatMap((log) => expectedRows(graph, log, today(i))));
+      expectSame(
+        rows,
+        machines.flatMap((log) => expectedRows(graph, log, today(i))),
+      );
       compared += rows.length;
     }
     console.log(`seed ${seed}: ${compared} machine-tasks agree`);

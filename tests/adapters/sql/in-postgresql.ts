@@ -19,22 +19,54 @@ const DEBIAN = '/usr/lib/postgresql';
 
 /** Starts a server. Fails, and says what to install, where there is none. */
 export function startPostgres(): PostgresServer {
-  const [version] = readdirSync(DEBIAN, { withFileTypes: true }).map(({ name }) => name).sort().reverse();
+  const [version] = readdirSync(DEBIAN, { withFileTypes: true })
+    .map(({ name }) => name)
+    .sort()
+    .reverse();
   if (version === undefined) throw new Error('this needs PostgreSQL: apt-get install postgresql');
   const folder = mkdtempSync(join(tmpdir(), 'pg-'));
   const user = ownUser();
   chownSync(folder, user.uid, user.gid);
   chmodSync(folder, 0o700);
   const run = (program: string, ...args: readonly string[]): string => {
-    const { status, stdout, stderr } = spawnSync(join(DEBIAN, version, 'bin', program), args, { ...user, cwd: folder, encoding: 'utf8', maxBuffer: 2 ** 30 });
+    const { status, stdout, stderr } = spawnSync(join(DEBIAN, version, 'bin', program), args, {
+      ...user,
+      cwd: folder,
+      encoding: 'utf8',
+      maxBuffer: 2 ** 30,
+    });
     if (status !== 0) throw new Error(`${program} ended with ${String(status)}: ${stderr}`);
     return stdout;
   };
   run('initdb', '-D', join(folder, 'data'), '-A', 'trust', '-U', 'tester', '-E', 'UTF8', '--locale=C', '--no-sync');
-  run('pg_ctl', '-D', join(folder, 'data'), '-w', '-l', join(folder, 'log'), '-o', `-k ${folder} -c listen_addresses= -c fsync=off`, 'start');
+  run(
+    'pg_ctl',
+    '-D',
+    join(folder, 'data'),
+    '-w',
+    '-l',
+    join(folder, 'log'),
+    '-o',
+    `-k ${folder} -c listen_addresses= -c fsync=off`,
+    'start',
+  );
   const psql = (script: string): string => {
     writeFileSync(join(folder, 'script.sql'), script);
-    return run('psql', '-h', folder, '-U', 'tester', '-d', 'postgres', '-X', '-q', '-v', 'ON_ERROR_STOP=1', '-f', join(folder, 'script.sql'));
+    return run(
+      'psql',
+      '-h',
+      folder,
+      '-U',
+      'tester',
+      '-d',
+      'postgres',
+      '-X',
+      '-q',
+      '-v',
+      'ON_ERROR_STOP=1',
+      '-f',
+      join(folder, 'script.sql'),
+    );
   };
   return {
     rows: (sql, meters, logs, today) => {
@@ -43,12 +75,19 @@ export function startPostgres(): PostgresServer {
       const script = [
         'SET client_min_messages = warning; DROP VIEW IF EXISTS due; DROP TABLE IF EXISTS as_of, machines, readings, work_done;',
         sql.tables,
-        ...[['machines', 'machines'], ['readings', 'readings'], ['work_done', 'work']].map(([table, file]) => `\\copy ${table ?? ''} FROM '${folder}/${file ?? ''}.csv' (FORMAT csv)`),
+        ...[
+          ['machines', 'machines'],
+          ['readings', 'readings'],
+          ['work_done', 'work'],
+        ].map(([table, file]) => `\\copy ${table ?? ''} FROM '${folder}/${file ?? ''}.csv' (FORMAT csv)`),
         `INSERT INTO as_of VALUES (DATE '${formatDate(today)}'); ANALYZE;`,
         sql.view,
         'COPY (SELECT * FROM due) TO STDOUT (FORMAT csv);',
       ];
-      return psql(script.join('\n')).split('\n').filter((line) => line !== '').map(rowOf);
+      return psql(script.join('\n'))
+        .split('\n')
+        .filter((line) => line !== '')
+        .map(rowOf);
     },
     stop: () => {
       run('pg_ctl', '-D', join(folder, 'data'), '-m', 'immediate', 'stop');
@@ -66,7 +105,15 @@ function ownUser(): { readonly uid: number; readonly gid: number } {
 
 function rowOf(line: string): DueRow {
   const [machine = '', task = '', state = '', governing, remaining, hold, disputed] = line.split(',');
-  return { machine, task, state, governing: numberOr(governing), remaining: numberOr(remaining), hold: hold === '' || hold === undefined ? null : hold, disputed: disputed === 't' };
+  return {
+    machine,
+    task,
+    state,
+    governing: numberOr(governing),
+    remaining: numberOr(remaining),
+    hold: hold === '' || hold === undefined ? null : hold,
+    disputed: disputed === 't',
+  };
 }
 
 function numberOr(text: string | undefined): number | null {

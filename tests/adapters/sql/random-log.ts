@@ -16,7 +16,11 @@ export interface MachineLog {
 
 const day = fc.integer({ min: 0, max: 300 });
 const onDay = (n: number): string => formatDate((START + n) as Day);
-const noted = fc.record({ engine: fc.constantFrom('true', 'true', 'true', 'none'), shaft: fc.constantFrom('none', 'true'), odd: fc.integer({ min: 0, max: 60 }) });
+const noted = fc.record({
+  engine: fc.constantFrom('true', 'true', 'true', 'none'),
+  shaft: fc.constantFrom('none', 'true'),
+  odd: fc.integer({ min: 0, max: 60 }),
+});
 
 /** Where the meters truly stood; once in sixty a number that cannot be. */
 function metersOn(n: number, { engine, shaft, odd }: { engine: string; shaft: string; odd: number }): Record<string, number> {
@@ -30,7 +34,9 @@ export const machineLog = (tasks: readonly string[]): fc.Arbitrary<MachineLog> =
       inService: fc.constantFrom(null, 0, 0, 40),
       serial: fc.constantFrom(null, 10, 70),
       readings: fc.array(fc.record({ day, noted }), { maxLength: 6 }),
-      done: fc.array(fc.record({ day, noted, tasks: fc.uniqueArray(fc.constantFrom(...tasks), { minLength: 1, maxLength: 2 }) }), { maxLength: 8 }),
+      done: fc.array(fc.record({ day, noted, tasks: fc.uniqueArray(fc.constantFrom(...tasks), { minLength: 1, maxLength: 2 }) }), {
+        maxLength: 8,
+      }),
     })
     .map(({ inService, serial, readings, done }) => ({
       machine: '',
@@ -43,7 +49,13 @@ export const machineLog = (tasks: readonly string[]): fc.Arbitrary<MachineLog> =
 /** The history for the engine. */
 export function entriesOf({ inService, serial, readings, done }: MachineLog): readonly Entry[] {
   return [
-    { kind: 'machine', id: 'machine', on: '2000-01-01', ...(inService === null ? {} : { inService }), ...(serial === null ? {} : { serial }) },
+    {
+      kind: 'machine',
+      id: 'machine',
+      on: '2000-01-01',
+      ...(inService === null ? {} : { inService }),
+      ...(serial === null ? {} : { serial }),
+    },
     ...readings.map(({ on, meters }, i): Entry => ({ kind: 'reading', id: `r${i}`, on, meters: { ...meters } })),
     ...done.map(({ on, tasks, meters }, i): Entry => ({ kind: 'done', id: entryId(i), on, tasks: [...tasks], meters: { ...meters } })),
   ];
@@ -54,12 +66,19 @@ function entryId(i: number): string {
 }
 
 /** The same as the text of CSV files, one for each table. */
-export function rowsOf(logs: readonly MachineLog[], meters: readonly string[]): { readonly machines: string; readonly readings: string; readonly work: string } {
+export function rowsOf(
+  logs: readonly MachineLog[],
+  meters: readonly string[],
+): { readonly machines: string; readonly readings: string; readonly work: string } {
   const row = (...cells: readonly (string | number | null | undefined)[]): string => cells.map((cell) => cell ?? '').join(',');
   const machines = logs.map(({ machine, inService, serial }) => row(machine, inService, serial));
-  const readings = logs.flatMap((log) => log.readings.flatMap(({ on, meters: shown }) => Object.entries(shown).map(([meter, value]) => row(log.machine, meter, on, value))));
+  const readings = logs.flatMap((log) =>
+    log.readings.flatMap(({ on, meters: shown }) => Object.entries(shown).map(([meter, value]) => row(log.machine, meter, on, value))),
+  );
   const work = logs.flatMap((log) =>
-    log.done.flatMap(({ on, tasks, meters: shown }, i) => tasks.map((task) => row(log.machine, entryId(i), task, on, ...meters.map((meter) => shown[meter])))),
+    log.done.flatMap(({ on, tasks, meters: shown }, i) =>
+      tasks.map((task) => row(log.machine, entryId(i), task, on, ...meters.map((meter) => shown[meter]))),
+    ),
   );
   const text = (rows: readonly string[]): string => rows.map((each) => `${each}\n`).join('');
   return { machines: text(machines), readings: text(readings), work: text(work) };

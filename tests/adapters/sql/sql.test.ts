@@ -27,7 +27,10 @@ describe('the view', () => {
         async ({ graph }, unnamed, today) => {
           const logs = unnamed.map((log, i) => ({ ...log, machine: `m-${String(i).padStart(3, '0')}` }));
           const rows = await rowsInDuckdb(toSql(graph, 'duckdb'), ['engine', 'shaft'], logs, today);
-          expectSame(rows, logs.flatMap((log) => expectedRows(graph, log, today)));
+          expectSame(
+            rows,
+            logs.flatMap((log) => expectedRows(graph, log, today)),
+          );
         },
       ),
       { numRuns: 8 },
