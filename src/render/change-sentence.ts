@@ -64,8 +64,9 @@ function becomes(state: TaskState, verb: string): string {
 }
 
 /** At a round figure, or just beyond one. */
-function meterPoint({ meter, ticks, dialBehind }: MeterReaches, names: Titles): string {
-  const beyond = !isRound(ticks) && isRound(ticks - 1);
+function meterPoint({ meter, ticks, dialBehind, becomes: state }: MeterReaches, names: Titles): string {
+  // Overdue begins one tick beyond its point, whatever figure that point is.
+  const beyond = state === 'overdue' || (!isRound(ticks) && isRound(ticks - 1));
   const total = beyond ? ticks - 1 : ticks;
   const dial = dialBehind === 0 ? '' : ` in all (${meterQuantity(total - dialBehind, meter, names)} on the dial)`;
   return `${beyond ? 'beyond' : 'at'} ${meterQuantity(total, meter, names)} of ${safeText(meter)}${dial}`;

@@ -7,7 +7,7 @@ import type { Entry } from '../history/entry.js';
 import { numberText } from '../values/number-text.js';
 import { quoted, titleOf } from './amounts-in-words.js';
 import type { Titles } from './amounts-in-words.js';
-import { asSentence, listed } from './count-in-words.js';
+import { asSentence, counted, listed } from './count-in-words.js';
 import { safeText } from './safe-text.js';
 
 /** What a reader is after: of an entry that says much, only what bears on these ids is told. */
@@ -42,7 +42,7 @@ export function entryInWords(entry: Entry, names: Titles, about: About | null = 
   const noted = [...meters(entry, names, about), ...readings(entry, names, about)];
   const said = [happening(entry, names, about), ...(noted.length > 0 ? [asSentence(listed(noted))] : [])].filter((part) => part !== '');
   const note = entry.note === undefined ? '' : ` “${safeText(entry.note)}”`;
-  return `${said.map((part) => `${part}.`).join(' ')}${note}`;
+  return `${(said.length === 0 ? ['Other work was done'] : said).map((part) => `${part}.`).join(' ')}${note}`;
 }
 
 function meters(entry: Entry, names: Titles, about: About | null): readonly string[] {
@@ -113,7 +113,10 @@ function happening(entry: Entry, names: Titles, about: About | null): string {
 
 function doneInWords(tasks: readonly string[], names: Titles, about: About | null): string {
   const told = about === null ? tasks : tasks.filter((task) => about.has(task));
-  return told.length === 0 ? 'Other work was done' : `Done: ${told.map((task) => titleOf(names.tasks[task], task)).join('; ')}`;
+  if (told.length === 0) return '';
+  const others = tasks.length - told.length;
+  const beside = others === 0 ? '' : `, with ${counted(others, 'other task')}`;
+  return `Done: ${told.map((task) => titleOf(names.tasks[task], task)).join('; ')}${beside}`;
 }
 
 function outing(entry: Extract<Entry, { kind: 'outing' }>, names: Titles): string {

@@ -23,7 +23,9 @@ export function forecastSentence(explanation: Explanation): readonly string[] {
 function partInWords(part: ForecastPart, explanation: Explanation): readonly string[] {
   const rule = findRule(explanation, part.node);
   if (rule === null) return [];
-  return [`${spanInWords(rule, explanation.names)} come${part.rate === null ? ' on' : ' about'} ${dayInWords(part.about)}`];
+  const span = spanInWords(rule, explanation.names);
+  const come = /^the \d/.test(span) ? 'come' : 'comes';
+  return [`${span} ${come} ${part.rate === null ? 'on' : 'about'} ${dayInWords(part.about)}`];
 }
 
 function rateInWords(part: ForecastPart, explanation: Explanation): string {

@@ -120,8 +120,10 @@ function happening(rule: RuleFacts, { names }: Explanation): string {
       return `the ${safeText(names.attachments[node.attachment] ?? node.attachment)} was put on`;
     case 'refuelling':
       return 'the machine was refuelled';
+    case 'occasion':
+      return node.of === 'storage' ? 'storage ended' : 'work ended';
     default:
-      return 'storage ended';
+      return 'it ended';
   }
 }
 
@@ -138,9 +140,23 @@ function whenSentence(rule: RuleFacts, explanation: Explanation): string {
   const evidence = evidenceOf(condition, explanation);
   const read = readingSentence(condition, explanation);
   if (read !== null) return `${read}${rule.note?.is === 'answered' ? `, and it was done on ${momentInWords(rule.note.when)}` : ''}`;
-  const said = `${conditionInWords(condition.node as Condition, nodesOf(explanation), explanation.names)}: ${truthInWords(condition.truth)}`;
+  const said = heldTrue(condition, condition.truth, explanation);
   const answered = rule.note?.is === 'answered' ? `, and it was done on ${momentInWords(rule.note.when)}` : '';
   return `${said}${evidence === '' ? '' : `, ${evidence}`}${answered}`;
+}
+
+/** The condition as far as it holds: a negation whose part is so is told by its part. */
+function heldTrue({ node, parts }: RuleFacts, truth: Truth | undefined, explanation: Explanation): string {
+  const [part] = parts;
+  if (node.kind === 'not' && part !== undefined && truth !== 'unknown') return heldTrue(part, opposite(truth), explanation);
+  const words = conditionInWords(node as Condition, nodesOf(explanation), explanation.names);
+  if (truth === 'true') return words;
+  return truth === 'false' ? `it is not so that ${words}` : `nobody can tell whether ${words}`;
+}
+
+function opposite(truth: Truth | undefined): Truth | undefined {
+  if (truth === 'true') return 'false';
+  return truth === 'false' ? 'true' : truth;
 }
 
 /** `the coolant temperature gauge read 98 °C on 13 May 2026, which is above 97 °C`; `null` for a condition that is no plain reading. */
@@ -164,8 +180,9 @@ function trendSentence({ node, note, truth }: RuleFacts, names: Explanation['nam
 function whileSentence(rule: RuleFacts, explanation: Explanation): string {
   const [condition, then] = rule.parts;
   if (condition === undefined) return 'its condition is not on record';
-  const said = `while ${conditionInWords(condition.node as Condition, nodesOf(explanation), explanation.names)} (${truthInWords(condition.truth)} now)`;
-  return condition.truth === 'true' && then !== undefined ? `${said}, ${reasonSentence(then, explanation)}` : said;
+  const said = `while ${conditionInWords(condition.node as Condition, nodesOf(explanation), explanation.names)}`;
+  if (condition.truth === 'true' && then !== undefined) return `${said}, ${reasonSentence(then, explanation)}`;
+  return `it counts only ${said}, and ${truthInWords(condition.truth)}${condition.truth === 'unknown' ? '' : ' now'}`;
 }
 
 /** A truth as people say it. */

@@ -12,6 +12,14 @@ import { labelled, wrap } from './wrap.js';
 
 const MARGIN = 11;
 
+/** Entries of the logbook that are told one by one; of more, the first and the last are. */
+const MOST_ENTRIES = 8;
+
+export interface WhyOptions {
+  /** Tell every entry of the logbook, however many there are. */
+  readonly all?: boolean;
+}
+
 /**
  * The whole answer, lines parted by `\n`, without one at the end.
  *
@@ -19,8 +27,9 @@ const MARGIN = 11;
  *
  * @example renderWhy(explain(graph, assessment, entries, 'change-engine-oil'), plainStyle(80))
  */
-export function renderWhy(explanation: Explanation, style: Style): string {
-  const parts = whyParts(explanation);
+export function renderWhy(explanation: Explanation, style: Style, { all = false }: WhyOptions = {}): string {
+  const whole = whyParts(explanation);
+  const parts = all ? whole : { ...whole, entries: inShort(whole.entries) };
   const blocks = [answer(explanation, parts, style), changeBlock(parts, style), evidenceBlock(parts, style), workBlock(explanation, style)];
   return blocks
     .filter((block) => block.length > 0)
@@ -59,6 +68,12 @@ function workBlock({ task, state }: Explanation, style: Style): readonly string[
   const steps = task.procedure.flatMap((step, index) => labelled(`${index + 1}.`, safeText(step), style.width, MARGIN));
   const mechanic = task.qualified ? ['This calls for a qualified mechanic.'] : [];
   return [...cautionLines(task.cautions, style, MARGIN), ...[...mechanic, DEFERENCE].flatMap((line) => wrap(line, style.width)), ...steps];
+}
+
+function inShort(entries: readonly string[]): readonly string[] {
+  const [first, last] = [entries[0], entries.at(-1)];
+  if (entries.length <= MOST_ENTRIES || first === undefined || last === undefined) return entries;
+  return [first, `… ${entries.length - 2} more entries in between; --all tells each …`, last];
 }
 
 /** The label stands once, before the first. */

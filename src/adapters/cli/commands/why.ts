@@ -1,4 +1,5 @@
-import { assess, explain } from '../../../engine.js';
+import { ratesOfUse } from '../../../ahead.js';
+import { assessTimeline, explain, readTimeline } from '../../../engine.js';
 import { renderWhy } from '../../../render/why.js';
 import type { CommandHost } from '../command-host.js';
 import { addIntentOptions, type IntentOptions } from '../intent-options.js';
@@ -8,7 +9,7 @@ import { openTask } from '../open-task.js';
 import { styleFor } from '../style-for.js';
 import { addAnswerOptions, type AnswerOptions } from '../answer-options.js';
 
-type WhyOptions = AnswerOptions & IntentOptions;
+type WhyOptions = AnswerOptions & IntentOptions & { readonly all?: boolean };
 
 const examples = `
 Examples:
@@ -24,6 +25,7 @@ export function addWhy(host: CommandHost): void {
     .argument('<schedule>', 'the schedule of the machine model')
     .argument('<logbook>', 'the logbook of the machine')
     .argument('<task>', 'a task of the schedule, by its name or its title')
+    .option('--all', 'tell every entry of the logbook that it rests on, however many')
     .addHelpText('after', examples);
   addAnswerOptions(addIntentOptions(command), 'explanation.schema.json').action(
     (schedule: string, logbook: string, task: string, options: WhyOptions) => runWhy(host, schedule, logbook, task, options),
@@ -36,6 +38,8 @@ async function runWhy(host: CommandHost, schedule: string, logbook: string, name
   const task = question === undefined ? undefined : openTask(host, question.graph, name);
   if (question === undefined || task === undefined) return;
   const { graph, entries, now, intent } = question;
-  const explanation = explain(graph, assess(graph, entries, now, { intent }), entries, task.id);
-  host.shell.out(options.json === true ? jsonText(explanation) : `${renderWhy(explanation, style)}\n`);
+  const timeline = readTimeline(entries, graph, now);
+  const rates = ratesOfUse(timeline.meters, now);
+  const explanation = explain(graph, assessTimeline(graph, timeline, now, { intent, rates }), entries, task.id, { rates });
+  host.shell.out(options.json === true ? jsonText(explanation) : `${renderWhy(explanation, style, { all: options.all === true })}\n`);
 }
