@@ -63,11 +63,12 @@ export function oneADay(entries: readonly Entry[]): readonly Entry[] {
   return first.filter((entry) => !open.slice(1).includes(entry));
 }
 
-/** Whether the task has a rule that is worked out over a whole series: a beat kept from due points, or a consumption over all levels. */
+/** Whether the task is met by parts, or has a rule that is worked out over a whole series: a beat kept from due points, or a consumption over all levels. */
 export function looksAtSeries(graph: RuleGraph, task: string): boolean {
   const reached = (id: number | undefined): boolean => {
     const node = id === undefined ? undefined : graph.nodes[id];
     return node !== undefined && (node.kind === 'sooner' || ('count' in node && node.count !== 'doing') || partsOf(node).some(reached));
   };
-  return reached(graph.tasks.find((each) => each.id === task)?.trigger);
+  const found = graph.tasks.find((each) => each.id === task);
+  return (found?.metBy ?? []).length > 0 || reached(found?.trigger);
 }
