@@ -36,7 +36,9 @@ export async function openWorkshop(): Promise<Workshop> {
       });
       const page = await context.newPage();
       page.on('pageerror', (error) => errors.push(error.message));
-      page.on('console', (message) => void (message.type() === 'error' && errors.push(message.text())));
+      page.on('console', (message) => {
+        if (message.type() === 'error') errors.push(message.text());
+      });
       await before?.(page);
       await page.goto(url);
       return { page, asked, errors };

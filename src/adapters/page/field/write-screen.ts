@@ -122,7 +122,12 @@ function doneForm(field: Field, first?: string): QuickForm {
     const found = field.graph.tasks.filter(({ id, title }) => chosen.has(id) || title.toLowerCase().includes(words));
     const ordered = [...found.filter(({ id }) => chosen.has(id)), ...found.filter(({ id }) => !chosen.has(id))];
     list.replaceChildren(
-      ...ordered.map(({ id, title }) => tickBox(title, chosen.has(id), (on) => void (on ? chosen.add(id) : chosen.delete(id)))),
+      ...ordered.map(({ id, title }) =>
+        tickBox(title, chosen.has(id), (on) => {
+          if (on) chosen.add(id);
+          else chosen.delete(id);
+        }),
+      ),
     );
   };
   search.input.addEventListener('input', show);

@@ -64,7 +64,10 @@ export class AnswerPanel {
       ),
       element('ul', {}, ...rows.map((row) => element('li', {}, this.row(row)))),
     );
-    details.addEventListener('toggle', () => void (details.open ? this.folded.delete(state) : this.folded.add(state)));
+    details.addEventListener('toggle', () => {
+      if (details.open) this.folded.delete(state);
+      else this.folded.add(state);
+    });
     return details;
   }
 

@@ -235,15 +235,11 @@ export class Workbench {
     const { meter, more } = this.supposing;
     const shown = meter === null ? undefined : timeline.meters.get(meter)?.points.at(-1)?.shown;
     if (meter === null || shown === undefined || more <= 0) return [];
+    const when = { on: formatDate(now.day), at: '07:00', note: 'Supposed, not recorded.' };
     return [
-      {
-        kind: 'reading',
-        id: 'supposed',
-        on: formatDate(now.day),
-        at: '07:00',
-        meters: { [meter]: shown + more },
-        note: 'Supposed, not recorded.',
-      },
+      { kind: 'reading', id: 'supposed', ...when, meters: { [meter]: shown + more } },
+      // More than the time since allows would be set aside as a slip of the pen; here it is meant.
+      { kind: 'confirm', id: 'supposed-as-meant', ...when, entry: 'supposed' },
     ];
   }
 

@@ -31,4 +31,4 @@ function run(scope: Scope): void {
   };
 }
 
-run(globalThis as unknown as Scope);
+run(globalThis);
