@@ -1,0 +1,129 @@
+/** What a release has written stays readable: the files of tests/contract/ are never written again (docs/contract.md). */
+import { createHash } from 'node:crypto';
+import { readdirSync, readFileSync } from 'node:fs';
+import { Ajv2020, type ValidateFunction } from 'ajv/dist/2020.js';
+import { describe, expect, test } from 'vitest';
+import {
+  assess,
+  duringOuting,
+  explain,
+  type Entry,
+  type Intent,
+  lookAhead,
+  type Moment,
+  readEntries,
+  readRuleGraph,
+  readTimeline,
+  type RuleGraph,
+  suppliesAhead,
+  walkRound,
+} from '../../src/index.js';
+import { jsonText } from '../../src/adapters/cli/json-text.js';
+import { shapeOf } from './shape-of.js';
+
+interface Questions {
+  readonly now: Moment;
+  readonly intent: { readonly outing: NonNullable<Intent['outing']> & { readonly hours: number } };
+  readonly explained: string;
+  readonly walked: readonly string[];
+}
+
+const answers = ['assessment', 'explanation', 'walk-round', 'outing', 'outlook', 'supplies'] as const;
+const versions = readdirSync(new URL('.', import.meta.url)).filter((name) => /^v\d+$/.test(name));
+const ajv = new Ajv2020({ strict: false, allErrors: true });
+
+function textOf(version: string, name: string): string {
+  return readFileSync(new URL(`${version}/${name}`, import.meta.url), 'utf8');
+}
+
+function golden(version: string, name: string): unknown {
+  return JSON.parse(textOf(version, `${name}.json`));
+}
+
+/** Made once each. The draft that a schema names makes no difference to the words that ours use. */
+const validators = new Map<string, ValidateFunction>();
+
+function validatorOf(name: string): ValidateFunction {
+  const text = readFileSync(new URL(`../../grammar/${name}.schema.json`, import.meta.url), 'utf8');
+  const { $schema: _draft, ...schema } = JSON.parse(text) as Readonly<Record<string, unknown>>;
+  const validate = validators.get(name) ?? ajv.compile(schema);
+  validators.set(name, validate);
+  return validate;
+}
+
+function objections(schema: string, value: unknown): readonly string[] {
+  const validate = validatorOf(schema);
+  if (validate(value)) return [];
+  return (validate.errors ?? []).slice(0, 5).map(({ instancePath, message }) => `${instancePath} ${message ?? ''}`);
+}
+
+function graphOf(version: string): RuleGraph {
+  const read = readRuleGraph(textOf(version, 'rule-graph.json'), (json) => createHash('sha256').update(json).digest('hex'));
+  if (!read.ok) throw new Error(read.problem);
+  return read.graph;
+}
+
+/** What today's code answers to the questions of then, as a program would get it. */
+function answersToday(version: string): Readonly<Record<(typeof answers)[number], unknown>> {
+  const graph = graphOf(version);
+  const entries = readEntries(textOf(version, 'entries.jsonl')).entries;
+  const { now, intent, explained, walked } = golden(version, 'questions') as Questions;
+  const assessment = assess(graph, entries, now, { intent });
+  const outlook = lookAhead(graph, entries, now, { days: 180 });
+  const today = {
+    assessment,
+    explanation: explain(graph, assessment, entries, explained),
+    'walk-round': walkRound(graph, walked),
+    outing: duringOuting(graph, entries, now, intent.outing),
+    outlook,
+    supplies: suppliesAhead(graph, outlook),
+  };
+  return JSON.parse(jsonText(today)) as typeof today;
+}
+
+test('there are golden files to read', () => {
+  expect(versions).toContain('v1');
+});
+
+describe.each(versions)('what version %s has written', (version) => {
+  const entries: readonly Entry[] = readEntries(textOf(version, 'entries.jsonl')).entries;
+
+  test('the rule graph is read as it stands, by its fingerprint', () => {
+    expect(graphOf(version).tasks.length).toBeGreaterThan(30);
+    expect(objections('rule-graph', golden(version, 'rule-graph'))).toEqual([]);
+  });
+
+  test('every entry is read, validates, and is known to the schedule', () => {
+    const lines = textOf(version, 'entries.jsonl').trim().split('\n');
+    expect(entries).toEqual(lines.map((line) => JSON.parse(line) as Entry));
+    expect(entries.flatMap((entry) => objections('history-entry', entry))).toEqual([]);
+    const { now } = golden(version, 'questions') as Questions;
+    expect(readTimeline(entries, graphOf(version), now).strays).toEqual([]);
+  });
+
+  test.each(answers)('the answer %s still validates', (name) => {
+    expect(objections(name, golden(version, name))).toEqual([]);
+  });
+
+  const today = answersToday(version);
+
+  test.each(answers)('whoever reads the answer %s of then reads the one of today: no member has gone or changed its type', (name) => {
+    expect(objections(name, today[name])).toEqual([]);
+    const [then, now] = [shapeOf(golden(version, name)), shapeOf(today[name])];
+    expect([...then].filter((path) => !now.has(path))).toEqual([]);
+  });
+
+  test('the tasks stand as they stood', () => {
+    const states = (answer: unknown): readonly string[] =>
+      (answer as { readonly tasks: readonly { readonly task: string; readonly state: string }[] }).tasks.map(
+        ({ task, state }) => `${task} ${state}`,
+      );
+    expect(states(today.assessment)).toEqual(states(golden(version, 'assessment')));
+  });
+});
+
+test('a member that has gone, and one of another type, would be found', () => {
+  const then = shapeOf({ tasks: [{ task: 'oil', due: null }, { task: 'belt', due: { on: 'meter' } }] });
+  const now = shapeOf({ tasks: [{ task: 4, due: { on: 'meter' } }] });
+  expect([...then].filter((path) => !now.has(path))).toEqual(['.tasks[].task string', '.tasks[].due null']);
+});

@@ -1,0 +1,153 @@
+/** The programs of docs/embedding.md, bundled against the sources and run as they stand there. */
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import type { Server } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { Readable } from 'node:stream';
+import { pathToFileURL } from 'node:url';
+import { build } from 'esbuild';
+import { type Browser, chromium } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { jsonText } from '../../src/adapters/cli/json-text.js';
+import { compile, dayOf, readEntries, type RuleGraph } from '../../src/index.js';
+import { fencedFiles } from './fenced-files.js';
+
+const root = new URL('../../', import.meta.url);
+const pump = (name: string): string => readFileSync(new URL(`tests/cases/cli/files/${name}`, root), 'utf8');
+const logbook = pump('water-pump.jsonl');
+const today = { day: dayOf('2026-06-01'), minute: null };
+const files = fencedFiles('embedding.md');
+
+let folder = '';
+let graph: RuleGraph;
+
+beforeAll(async () => {
+  // Inside the project, so that packages are found from there.
+  const cache = new URL('node_modules/.cache/', root).pathname;
+  mkdirSync(cache, { recursive: true });
+  folder = mkdtempSync(join(cache, 'embedding-'));
+  const compiled = compile('water-pump.due', (path) => (path === 'water-pump.due' ? pump(path) : undefined)).graph;
+  if (compiled === null) throw new Error('the pump does not compile');
+  graph = compiled;
+  for (const [name, text] of files) writeFileSync(join(folder, name), text);
+  writeFileSync(join(folder, 'pump.json'), jsonText(graph));
+  writeFileSync(join(folder, 'logbook.json'), jsonText(readEntries(logbook).entries.filter(({ on }) => on < '2026-06-01')));
+  await Promise.all([bundle('service.mjs', 'node'), bundle('job.mjs', 'node'), bundle('page.js', 'browser')]);
+});
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+async function bundle(entry: string, platform: 'node' | 'browser'): Promise<void> {
+  const engine = new URL('src/engine.ts', root).pathname;
+  await build({
+    entryPoints: [join(folder, entry)],
+    outdir: join(folder, 'out'),
+    bundle: true,
+    platform,
+    format: 'esm',
+    outExtension: { '.js': entry.endsWith('.mjs') ? '.mjs' : '.js' },
+    alias: { 'duewright/engine': engine },
+    logLevel: 'silent',
+  });
+}
+
+async function load<T>(name: string): Promise<T> {
+  return (await import(/* @vite-ignore */ pathToFileURL(join(folder, 'out', name)).href)) as T;
+}
+
+describe('the service', () => {
+  let server: Server;
+  let address = '';
+  beforeAll(async () => {
+    const { createService } = await load<{ createService: (graph: string, logbook: string, clock: () => string) => Server }>('service.mjs');
+    server = createService(jsonText(graph), logbook, () => '2026-06-01 07:30');
+    await new Promise<void>((listening) => server.listen(0, '127.0.0.1', listening));
+    address = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
+  });
+  afterAll(() => new Promise((closed) => server.close(closed)));
+
+  const ask = async (path: string, body?: string): Promise<readonly [number, unknown]> => {
+    const response = await fetch(address + path, body === undefined ? {} : { method: 'POST', body });
+    return [response.status, await response.json()];
+  };
+
+  test('says what is due, takes an entry once, and says so afterwards', async () => {
+    const due = await ask('/due');
+    expect(due).toMatchObject([200, { verdict: 'work-due-first', brokenLines: 0 }]);
+    expect(JSON.stringify(due)).toContain('{"task":"clean-strainer","state":"overdue"}');
+    const done = JSON.stringify({
+      id: 'a',
+      on: '2026-06-01',
+      at: '07:00',
+      kind: 'done',
+      tasks: ['clean-strainer'],
+      meters: { engine: 88 },
+    });
+    expect(await ask('/entries', done)).toEqual([201, { known: false }]);
+    expect(await ask('/entries', done)).toEqual([200, { known: true }]);
+    expect(JSON.stringify(await ask('/due'))).not.toContain('clean-strainer');
+  });
+
+  test('explains, and says what is wrong with a question', async () => {
+    expect(await ask('/why/change-engine-oil')).toMatchObject([200, { format: 'duewright-explanation', state: 'coming-up' }]);
+    expect(await ask('/why/no-such-task')).toMatchObject([404, {}]);
+    expect(await ask('/entries', '{"kind":"done"}')).toMatchObject([422, {}]);
+    expect(await ask('/entries', '{')).toMatchObject([400, {}]);
+    expect(await ask('/nothing')).toMatchObject([404, {}]);
+  });
+});
+
+describe('the job', () => {
+  interface Answer {
+    readonly machine: string | null;
+    readonly verdict?: string;
+    readonly problem?: string;
+    readonly open?: readonly string[];
+  }
+  type DueOver = (graph: RuleGraph, input: Readable, now: typeof today) => AsyncIterable<Answer>;
+
+  test('answers for each machine in turn, and leaves none out', async () => {
+    const { dueOver } = await load<{ dueOver: DueOver }>('job.mjs');
+    const lines = [
+      JSON.stringify({ machine: 'north', entries: readEntries(logbook).entries }),
+      '{"machine":"empty","entries":[]}',
+      '{"machine":"wrong","entries":[{"kind":"done"}]}',
+      'no JSON',
+      '{"machine":"bare"}',
+    ];
+    const answers: Answer[] = [];
+    for await (const answer of dueOver(graph, Readable.from([`${lines.join('\n')}\n`]), today)) answers.push(answer);
+    expect(answers.map(({ machine }) => machine)).toEqual(['north', 'empty', 'wrong', null, 'bare']);
+    expect(answers[0]?.open).toContain('clean-strainer overdue');
+    expect(answers[1]?.open).toContain('change-engine-oil unrecorded');
+    expect(answers.slice(2).every(({ problem }) => problem !== undefined)).toBe(true);
+  });
+});
+
+describe('the page', () => {
+  let browser: Browser;
+  beforeAll(async () => {
+    browser = await chromium.launch({ executablePath: process.env['CHROMIUM'] ?? '', args: ['--no-sandbox'] });
+  }, 60_000);
+  afterAll(() => browser.close());
+
+  test('follows the hour meter, with cautions before the work', async () => {
+    const page = await browser.newPage();
+    const faults: string[] = [];
+    page.on('pageerror', (error) => faults.push(error.message));
+    // A module is not loaded from a file: the script goes into the page, as an inlining bundler would put it.
+    const script = readFileSync(join(folder, 'out', 'page.js'), 'utf8').replaceAll('</script', '<\\/script');
+    const html = (files.get('page.html') ?? '').replace(' src="page.js">', () => `>${script}`);
+    const file = join(mkdtempSync(join(tmpdir(), 'duewright-page-')), 'page.html');
+    writeFileSync(file, html);
+    await page.goto(pathToFileURL(file).href);
+    const tasks = page.locator('#tasks');
+    expect(await tasks.innerText()).toContain('WARNING: Hot oil burns.');
+    expect(await tasks.innerText()).toContain('Change the engine oil: coming up (line 21 of the schedule)');
+    await page.locator('#hours').fill('91');
+    expect(await tasks.innerText()).toContain('Change the engine oil: due');
+    expect(await page.locator('#verdict').innerText()).toBe('Work is due first');
+    expect(faults).toEqual([]);
+    rmSync(join(file, '..'), { recursive: true });
+  });
+});
