@@ -9,7 +9,7 @@ import type { Note } from '../assessment.js';
 import { entriesOfReading, latestReading, standingBand } from '../instrument.js';
 import { judge } from '../judge.js';
 import { dueSince, quiet, type Reach } from '../reach.js';
-import type { TriggerContext } from '../trigger.js';
+import type { TriggerContext } from '../trigger-context.js';
 import type { World } from '../world.js';
 import { lacksBase, lacksNow } from './interval.js';
 
@@ -34,6 +34,7 @@ export function asked(world: World, node: AskedNode, context: TriggerContext): R
       state: 'clear',
       entries: [...new Set([...asking.entries, ...last.entries])],
       note: { is: 'answered', by, when: last.when },
+      stood: [{ on: 'moment', at: asking.when }],
     });
     return quiet(node.id);
   }
