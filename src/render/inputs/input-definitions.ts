@@ -67,7 +67,7 @@ function quantity({ title, unit }: { readonly title: string; readonly unit?: str
 
 function readingsOf({ gauges, dipsticks }: Inputs): { readonly [member: string]: Json } {
   const number = { type: 'number', minimum: -1e9, maximum: 1e9 };
-  return Object.fromEntries([
+  return Object.fromEntries<Json>([
     ...gauges.map(({ id, title, unit }) => [id, { title: `${title}, ${unit}`, ...number }] as const),
     ...dipsticks.map(({ id, title }) => {
       const described = `${title}: 0 is the low mark, 1 the full mark`;

@@ -16,7 +16,7 @@ export function inputTypes(graph: Inputs): string {
   const definitions = Object.entries(asObject(schema['$defs']));
   const head = `/* Made from the schedule \`${commentText(graph.schedule.name)}\` by \`duewright inputs --types\`; do not edit. */\n`;
   const types = definitions.map(([name, each]) => `${comment(each, '')}export type ${name} = ${typeOf(asObject(each), '')};\n`);
-  return [head, ...types, `/** ${commentText(String(schema['title']))} */\nexport type Entry = ${typeOf(schema, '')};\n`].join('\n');
+  return [head, ...types, `${comment(schema, '')}export type Entry = ${typeOf(schema, '')};\n`].join('\n');
 }
 
 /** Our schemas use few words of JSON Schema; one that is not known here is a bug and not `unknown`. */

@@ -19,14 +19,16 @@ const options: ts.CompilerOptions = {
 /** What the TypeScript compiler objects to, in files that lie side by side in tests/render/inputs/. */
 function objections(files: Readonly<Record<string, string>>): readonly string[] {
   const folder = `${import.meta.dirname}/`;
-  const host = ts.createCompilerHost(options);
-  const { readFile, fileExists, getSourceFile } = host;
+  const disk = ts.createCompilerHost(options);
   const ours = (path: string): string | undefined => files[path.replace(folder, '')];
-  host.readFile = (path) => ours(path) ?? readFile(path);
-  host.fileExists = (path) => ours(path) !== undefined || fileExists(path);
-  host.getSourceFile = (path, language, ...rest) => {
-    const text = ours(path);
-    return text === undefined ? getSourceFile(path, language, ...rest) : ts.createSourceFile(path, text, language);
+  const host: ts.CompilerHost = {
+    ...disk,
+    readFile: (path) => ours(path) ?? disk.readFile(path),
+    fileExists: (path) => ours(path) !== undefined || disk.fileExists(path),
+    getSourceFile: (path, language, ...rest) => {
+      const text = ours(path);
+      return text === undefined ? disk.getSourceFile(path, language, ...rest) : ts.createSourceFile(path, text, language);
+    },
   };
   const program = ts.createProgram(
     Object.keys(files).map((name) => folder + name),
