@@ -136,7 +136,7 @@ svg text{font-family:"Noto Sans",system-ui,sans-serif;fill:var(--ink)}
 .words,.words ul{padding-left:1.25rem}
 .foot{margin:0;padding:.15rem .9rem;font-size:.8rem;color:var(--soft);min-height:1.5rem;border-top:1px solid var(--hair)}
 @media (min-width:60.01rem){body{height:100vh;height:100dvh;overflow:hidden}}
-@media (max-width:60rem){main{grid-template-columns:minmax(0,1fr);gap:.75rem}#editor{height:24rem;flex:none}.problem-list{max-height:14rem}.due{overflow:visible;border-right:0}.detail{overflow:visible}}
+@media (max-width:60rem){main{grid-template-columns:minmax(0,1fr);gap:.75rem}#editor{height:24rem;flex:none}.problem-list{max-height:14rem}.due{overflow:visible;border-right:0}.detail{overflow:visible}.group summary{position:static}}
 @media (max-width:40rem){main{padding:0}.text,.machine{border-left:0;border-right:0}.answer{grid-template-columns:minmax(0,1fr)}.slide{grid-template-columns:3rem minmax(0,1fr)}.slide>:last-child{grid-column:2}.slide-words,.work{margin-left:3.75rem}button,.choice,summary{min-height:2.6rem}}
 @media (prefers-reduced-motion:reduce){*{scroll-behavior:auto!important;transition:none!important}.cm-editor .cm-cursorLayer{animation:none!important}}
 @media print{body{height:auto;overflow:visible;background:#fff}.text,.suppose,.own,.look .tabs{display:none}main,.answer{display:block}.due,.detail{overflow:visible}}
