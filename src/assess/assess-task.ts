@@ -22,7 +22,7 @@ export function assessTask(world: World, task: Task): TaskResult {
   if (resting !== null) return { assessment: rest(task, resting), holds: [], notices: [], record: world.takeRecord() };
   const gate = task.gate === undefined ? null : test(world, task.gate);
   if (gate?.truth === 'false') return { assessment: rest(task, 'gate'), holds: [], notices: [], record: world.takeRecord() };
-  const reach = task.trigger === undefined ? quiet(-1) : evaluate(world, task.trigger, { task: task.id, fromStart: true });
+  const reach = task.trigger === undefined ? quiet(-1) : evaluate(world, task.trigger, { task: task.id, fromStart: true, evaluate });
   const { holds, notices } = readingHolds(world, task);
   return {
     assessment: summary(task, reach, gate?.truth === 'unknown' ? gate.missing : null),

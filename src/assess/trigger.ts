@@ -14,13 +14,8 @@ import { stages } from './triggers/stages.js';
 import { when } from './triggers/when.js';
 import { whichever } from './triggers/whichever.js';
 import { whileHolds } from './triggers/while.js';
+import type { TriggerContext } from './trigger-context.js';
 import type { World } from './world.js';
-
-export interface TriggerContext {
-  readonly task: string;
-  /** Whether the machine's start may serve as the base of a repeating limit. */
-  readonly fromStart: boolean;
-}
 
 /** Evaluates a trigger node for one task; each kind has a file of its own. */
 export function evaluate(world: World, id: NodeId, context: TriggerContext): Reach {

@@ -1,7 +1,6 @@
 import { assertNever } from '../../base/assert-never.js';
 import type { DuePoint } from '../../engine.js';
 import type { RuleGraph } from '../../engine.js';
-import { addDays } from '../../values/calendar.js';
 import { formatDate } from '../../values/civil.js';
 import { formatTime } from '../../values/moment.js';
 import type { Moment } from '../../values/moment.js';
@@ -52,7 +51,7 @@ function pointText(point: DuePoint, graph: RuleGraph): string {
     case 'meter':
       return `at ${numberText(unitsOf(point.ticks))} ${unitOf(graph, point.meter)} of ${point.meter}`;
     case 'calendar':
-      return point.goodThrough ? `after ${formatDate(addDays(point.day, -1))}` : `on ${formatDate(point.day)}`;
+      return point.goodThrough ? `good through ${formatDate(point.day)}` : `on ${formatDate(point.day)}`;
     case 'moment':
       return `on ${whenText(point.at)}`;
     case 'work':

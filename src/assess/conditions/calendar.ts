@@ -3,7 +3,7 @@ import type { AgeNode, IdleNode, MonthDay, SeasonNode } from '../../graph/rule-g
 import { civilOf, dayNumber, daysInMonth } from '../../values/civil.js';
 import { type Day, type Moment, onDay } from '../../values/moment.js';
 import { dayAfter } from '../axis.js';
-import { type Finding, found, unknown } from '../condition.js';
+import { type Finding, found, unknown } from '../finding.js';
 import { outingOver, workOn } from '../occasions.js';
 import type { World } from '../world.js';
 

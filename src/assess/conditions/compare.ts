@@ -1,5 +1,5 @@
 import type { CompareNode } from '../../graph/rule-graph.js';
-import { type Finding, found, unknown } from '../condition.js';
+import { type Finding, found, unknown } from '../finding.js';
 import { entriesOfReading, isIn, latestReading, standingReading } from '../instrument.js';
 import { firstPointReaching } from '../meter-at.js';
 import type { World } from '../world.js';

@@ -1,28 +1,35 @@
 import type { AndNode, NodeId, NotNode, OrNode } from '../../graph/rule-graph.js';
 import { compareMoments, type Moment } from '../../values/moment.js';
 import type { Truth } from '../assessment.js';
-import { type Finding, test } from '../condition.js';
+import type { Finding } from '../finding.js';
 import type { World } from '../world.js';
 
+/** How a part is evaluated; given, so that this file need not import the one that imports it. */
+type Test = (world: World, id: NodeId) => Finding;
+
 /** False if any part is false, else unknown if any is unknown, else true (Kleene). */
-export function and(world: World, node: AndNode): Finding {
-  return joined(all(world, node.parts), 'false', 'true');
+export function and(world: World, node: AndNode, test: Test): Finding {
+  return joined(
+    node.parts.map((part) => test(world, part)),
+    'false',
+    'true',
+  );
 }
 
 /** True if any part is true, else unknown if any is unknown, else false (Kleene). */
-export function or(world: World, node: OrNode): Finding {
-  return joined(all(world, node.parts), 'true', 'false');
+export function or(world: World, node: OrNode, test: Test): Finding {
+  return joined(
+    node.parts.map((part) => test(world, part)),
+    'true',
+    'false',
+  );
 }
 
 /** The opposite; unknown stays unknown. */
-export function not(world: World, node: NotNode): Finding {
+export function not(world: World, node: NotNode, test: Test): Finding {
   const found = test(world, node.part);
   const truth: Truth = found.truth === 'unknown' ? 'unknown' : found.truth === 'true' ? 'false' : 'true';
   return { ...found, truth };
-}
-
-function all(world: World, parts: readonly NodeId[]): readonly Finding[] {
-  return parts.map((part) => test(world, part));
 }
 
 /** `decisive` settles it as soon as one part has it; `otherwise` takes all of them. Only what decided is cited. */

@@ -4,7 +4,7 @@ import type { EntryId } from '../../history/entry.js';
 import type { Moment } from '../../values/moment.js';
 import type { DuePoint, Note } from '../assessment.js';
 import { axisOf } from '../axis.js';
-import { type Finding, found, unknown } from '../condition.js';
+import { type Finding, found, unknown } from '../finding.js';
 import { type EffectiveDoing, realDoings } from '../doings.js';
 import { entriesOfReading, latestReading } from '../instrument.js';
 import type { World } from '../world.js';

@@ -1,7 +1,7 @@
 /** Conditions on how things stand: positions, attachments, defects, the duty of the work that is on. */
 import type { AttachmentIsNode, DefectIsNode, DutyIsNode, PositionIsNode } from '../../graph/rule-graph.js';
 import type { DefectSpell } from '../../history/timeline.js';
-import { type Finding, found } from '../condition.js';
+import { type Finding, found } from '../finding.js';
 import { workOn } from '../occasions.js';
 import type { World } from '../world.js';
 

@@ -1,7 +1,7 @@
 import type { TrendNode } from '../../graph/rule-graph.js';
 import type { InstrumentPoint } from '../../history/timeline.js';
 import { minutesBetween } from '../../values/moment.js';
-import { type Finding, found, unknown } from '../condition.js';
+import { type Finding, found, unknown } from '../finding.js';
 import { workOn } from '../occasions.js';
 import type { World } from '../world.js';
 

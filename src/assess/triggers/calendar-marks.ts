@@ -6,7 +6,7 @@ import { doingsOf } from '../doings.js';
 import { judge, type LimitRule } from '../judge.js';
 import { baseForMarks, unmetMark } from '../marks.js';
 import { quiet, type Reach } from '../reach.js';
-import type { TriggerContext } from '../trigger.js';
+import type { TriggerContext } from '../trigger-context.js';
 import type { World } from '../world.js';
 import { lacksBase } from './interval.js';
 

@@ -1,6 +1,6 @@
 import type { FirstNode, NodeId } from '../../graph/rule-graph.js';
 import { quiet, type Reach } from '../reach.js';
-import { evaluate, type TriggerContext } from '../trigger.js';
+import type { TriggerContext } from '../trigger-context.js';
 import type { World } from '../world.js';
 import { stagesAreMet } from './stages.js';
 
@@ -8,13 +8,15 @@ import { stagesAreMet } from './stages.js';
 export function first(world: World, node: FirstNode, context: TriggerContext): Reach {
   const met = isMet(world, node.first, context);
   // Looked at even when it is met: the record must show that it is.
-  const early = evaluate(world, node.first, context);
+  const early = context.evaluate(world, node.first, context);
   if (met && node.then === undefined) {
     world.observe({ node: node.id, state: 'clear', entries: [], governing: node.first });
     return { ...quiet(node.id), governing: early.governing };
   }
   const [chosen, reach] =
-    met && node.then !== undefined ? [node.then, evaluate(world, node.then, { ...context, fromStart: false })] : [node.first, early];
+    met && node.then !== undefined
+      ? [node.then, context.evaluate(world, node.then, { ...context, fromStart: false })]
+      : [node.first, early];
   world.observe({ node: node.id, state: reach.state, entries: [], governing: chosen });
   return reach;
 }

@@ -5,7 +5,7 @@ import { axisOf } from '../axis.js';
 import { lastDoingSince } from '../doings.js';
 import { judge } from '../judge.js';
 import { dueSince, quiet, type Reach } from '../reach.js';
-import type { TriggerContext } from '../trigger.js';
+import type { TriggerContext } from '../trigger-context.js';
 import type { World } from '../world.js';
 import { lacksBase, lacksNow } from './interval.js';
 

@@ -6,7 +6,7 @@ import { type Base, baseOf } from '../base.js';
 import { doingsOf } from '../doings.js';
 import { hiddenStop, judge, type LimitRule } from '../judge.js';
 import { cannotTell, type Reach } from '../reach.js';
-import type { TriggerContext } from '../trigger.js';
+import type { TriggerContext } from '../trigger-context.js';
 import type { World } from '../world.js';
 
 /** Every so much, counted from the last doing (docs/meaning.md §4). */

@@ -3,7 +3,7 @@ import { axisOf } from '../axis.js';
 import { doingsOf } from '../doings.js';
 import { judge } from '../judge.js';
 import type { Reach } from '../reach.js';
-import type { TriggerContext } from '../trigger.js';
+import type { TriggerContext } from '../trigger-context.js';
 import type { World } from '../world.js';
 import { lacksBase, lacksNow } from './interval.js';
 import { baseForMarks, unmetMark } from '../marks.js';

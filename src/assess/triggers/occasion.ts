@@ -6,7 +6,7 @@ import type { Note } from '../assessment.js';
 import { lastDoingSince } from '../doings.js';
 import { isAfterOuting, outingBefore, outingOver, type Round, workOn } from '../occasions.js';
 import { dueSince, quiet, type Reach } from '../reach.js';
-import type { TriggerContext } from '../trigger.js';
+import type { TriggerContext } from '../trigger-context.js';
 import type { World } from '../world.js';
 
 /** Before or after work, each outing, each shift, or storage (docs/meaning.md §5). */

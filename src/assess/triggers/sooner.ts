@@ -3,7 +3,7 @@ import { axisOf } from '../axis.js';
 import { fallOf } from '../fall.js';
 import { judge } from '../judge.js';
 import { quiet, type Reach } from '../reach.js';
-import type { TriggerContext } from '../trigger.js';
+import type { TriggerContext } from '../trigger-context.js';
 import type { World } from '../world.js';
 
 /** At a share of the time that a level takes to fall to its low mark, from the levels and top-ups on record. */

@@ -7,7 +7,7 @@ import { type Axis, axisOf } from '../axis.js';
 import { doingsOf, type EffectiveDoing } from '../doings.js';
 import { judge } from '../judge.js';
 import { quiet, type Reach } from '../reach.js';
-import type { TriggerContext } from '../trigger.js';
+import type { TriggerContext } from '../trigger-context.js';
 import type { World } from '../world.js';
 import { lacksBase, lacksNow } from './interval.js';
 

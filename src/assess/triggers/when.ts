@@ -3,7 +3,7 @@ import { notBefore } from '../../values/moment.js';
 import { test } from '../condition.js';
 import { lastDoingSince } from '../doings.js';
 import { cannotTell, dueSince, quiet, type Reach } from '../reach.js';
-import type { TriggerContext } from '../trigger.js';
+import type { TriggerContext } from '../trigger-context.js';
 import type { World } from '../world.js';
 
 /** Due while a condition holds on evidence that no doing has answered (docs/meaning.md §6). */

@@ -1,6 +1,6 @@
 import type { AnyNode, NodeId, WhicheverNode } from '../../graph/rule-graph.js';
 import type { LateStop, Reach, TriggerState } from '../reach.js';
-import { evaluate, type TriggerContext } from '../trigger.js';
+import type { TriggerContext } from '../trigger-context.js';
 import type { World } from '../world.js';
 
 /** From the gravest: the order in which a part speaks for the whole of "any of them". */
@@ -16,7 +16,7 @@ interface Part {
 /** Whichever comes first, or last; and the several timing clauses of one task, of which any will do. */
 export function whichever(world: World, node: WhicheverNode | AnyNode, context: TriggerContext): Reach {
   const mode = node.kind === 'any' ? 'first' : node.mode;
-  const parts = node.parts.map((id: NodeId) => ({ id, reach: evaluate(world, id, context) }));
+  const parts = node.parts.map((id: NodeId) => ({ id, reach: context.evaluate(world, id, context) }));
   const order = mode === 'first' ? gravestFirst : mildestFirst;
   const state = order.find((each) => parts.some(({ reach }: Part) => reach.state === each)) ?? 'clear';
   const chosen = decide(

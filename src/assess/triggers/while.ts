@@ -1,7 +1,7 @@
 import type { WhileNode } from '../../graph/rule-graph.js';
 import { test } from '../condition.js';
 import { cannotTell, quiet, type Reach } from '../reach.js';
-import { evaluate, type TriggerContext } from '../trigger.js';
+import type { TriggerContext } from '../trigger-context.js';
 import type { World } from '../world.js';
 
 /** A limit that counts only while a condition holds. */
@@ -11,7 +11,7 @@ export function whileHolds(world: World, node: WhileNode, context: TriggerContex
     world.observe({ node: node.id, state: 'clear', entries: found.entries, note: { is: 'condition-off' } });
     return quiet(node.id);
   }
-  const reach = evaluate(world, node.then, context);
+  const reach = context.evaluate(world, node.then, context);
   if (found.truth === 'true') {
     world.observe({ node: node.id, state: reach.state, governing: node.then, entries: found.entries });
     return reach;
