@@ -24,14 +24,15 @@ export interface StanceSpace {
   readonly nearest: (set: StanceSet) => number;
 }
 
-/** Looks at up to `most` stances. */
+/** Looks at up to `most` stances, and at sixteen ways out of each on the average; stops there. */
 export function exploreStances(machine: Machine, most: number): StanceSpace {
   const numbers = new Map([[keyOf(machine.rest), 0]]);
   const stances: Stance[] = [machine.rest];
   const came: { readonly from: number; readonly move: number }[] = [{ from: -1, move: -1 }];
   const exits: { move: number; to: number }[][] = [];
   let isWhole = true;
-  for (let here = 0; here < stances.length; here++) {
+  let ways = 0;
+  for (let here = 0; isWhole && here < stances.length; here++) {
     const out = (exits[here] = [] as { move: number; to: number }[]);
     for (const { move, stance } of movesFrom(machine, stances[here] ?? [])) {
       let to = numbers.get(keyOf(stance));
@@ -43,6 +44,8 @@ export function exploreStances(machine: Machine, most: number): StanceSpace {
       }
       if (to !== undefined) out.push({ move, to });
     }
+    ways += out.length;
+    if (ways > 16 * most) isWhole = false;
   }
   const wayTo = (stance: number): Way => {
     const way: number[] = [];

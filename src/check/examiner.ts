@@ -47,7 +47,7 @@ export class Examiner {
   examine(path: string, load: Loader, options: CheckOptions = {}): Checked {
     const limits = { ...defaultLimits, ...options.limits };
     const homeOf = (prefix: string, host: Home): Home => this.homeOf(prefix, host);
-    const shelf: Shelf = { load, limits, parse: this.parse, homeOf, sources: [], diagnostics: [] };
+    const shelf: Shelf = { load, limits, parse: this.parse, homeOf, sources: [], diagnostics: [], opened: 0 };
     const gathered = gather(shelf, path);
     const header = gathered?.headers[0];
     if (gathered === undefined || header === undefined)

@@ -6,9 +6,11 @@ export interface ParseLimits {
   readonly size: number;
   /** Deepest nesting of parentheses and `not`. */
   readonly nesting: number;
+  /** Most words, numbers, texts and signs in one declaration. */
+  readonly words: number;
   /** Mistakes after which the parser gives up on the file. */
   readonly mistakes: number;
 }
 
-/** 256 Ki characters, 64 levels, 100 mistakes. */
-export const defaultLimits: ParseLimits = { size: 262_144, nesting: 64, mistakes: 100 };
+/** 256 Ki characters, 64 levels, 8,000 words in a declaration, 100 mistakes. */
+export const defaultLimits: ParseLimits = { size: 262_144, nesting: 64, words: 8000, mistakes: 100 };

@@ -1,5 +1,6 @@
 /**
- * Bounds nesting before anything is parsed: a recursive parser would otherwise run out of stack on a text made for it.
+ * Bounds nesting and length before anything is parsed: a recursive parser would otherwise run out of stack on a text made for it, and what
+ * is checked about one declaration all at once would take too long.
  */
 import type { IToken } from 'chevrotain';
 import type { Vocabulary } from './tokens.js';
@@ -19,4 +20,13 @@ export function tooDeep(tokens: readonly IToken[], vocabulary: Vocabulary, limit
     if (depth + chain > limit) return token;
   }
   return undefined;
+}
+
+/** The token at which a declaration (or the header) exceeds the limit of words; undefined if none does. */
+export function tooLong(tokens: readonly IToken[], vocabulary: Vocabulary, limit: number): IToken | undefined {
+  let words = 0;
+  return tokens.find(({ tokenType }) => {
+    words = vocabulary.opensDeclaration.has(tokenType) ? 1 : words + 1;
+    return words > limit;
+  });
 }

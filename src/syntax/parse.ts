@@ -9,7 +9,7 @@ import type { DeclarationMemory } from './grammar.js';
 import { lex, type Lexed } from './lex.js';
 import { defaultLimits, type ParseLimits } from './limits.js';
 import { machinery } from './machinery.js';
-import { tooDeep } from './nesting.js';
+import { tooDeep, tooLong } from './nesting.js';
 import { hiddenCharacters } from './odd-characters.js';
 import { endOf } from './token-edit.js';
 import type { FileNode } from './tree.js';
@@ -63,6 +63,11 @@ export function parseTokens(
     const at = { file, start: deep.startOffset, end: endOf(deep) };
     return { ...refuse(nestedTooDeep(at, limits.nesting), hidden), altered: new Set() };
   }
+  const long = tooLong(lexed.tokens, vocabulary, limits.words);
+  if (long !== undefined) {
+    const at = { file, start: long.startOffset, end: endOf(long) };
+    return { ...refuse(declarationTooLong(at, limits.words), hidden), altered: new Set() };
+  }
   const read = grammar.read(lexed.tokens, text, file, limits.mistakes, memory);
   const diagnostics = collect(hidden, outsideTitles(lexed.diagnostics, read.diagnostics).slice(0, limits.mistakes), read.diagnostics);
   return { file: read.file === null ? null : { ...read.file, comments: lexed.comments }, diagnostics, altered: read.altered };
@@ -90,6 +95,14 @@ function tooLarge(length: number, file: number, limit: number): Diagnostic {
     message: `The file has ${length} characters; the limit is ${limit}.`,
     at: { file, start: 0, end: 0 },
     help: 'Split it with `use`, or raise the limit where the host allows it.',
+  });
+}
+
+function declarationTooLong(at: Diagnostic['at'], limit: number): Diagnostic {
+  return diagnose(syntaxCatalogue.tooLarge, {
+    message: `One declaration has more than ${limit} words, numbers, texts and signs, up to here.`,
+    at,
+    help: 'Split it into several.',
   });
 }
 

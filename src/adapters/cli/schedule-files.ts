@@ -1,6 +1,9 @@
-import { realpathSync } from 'node:fs';
+import { realpathSync, statSync } from 'node:fs';
 import { basename, dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
 import { readText } from './read-text.js';
+
+/** Four bytes for each of the characters that a file may have, and more than that. */
+const MOST_BYTES = 4_194_304;
 
 /** A schedule's file and the files beside it, as the compiler asks for them. */
 export interface ScheduleFiles {
@@ -42,10 +45,16 @@ function realFolder(folder: string): string {
 function realFileWithin(folder: string, path: string): string | undefined {
   try {
     const file = realpathSync(resolve(folder, path));
-    return isWithin(folder, file) ? file : undefined;
+    return isWithin(folder, file) && isPlain(file) ? file : undefined;
   } catch {
     return undefined;
   }
+}
+
+/** Neither a pipe that would keep us waiting nor a device; nor so large that reading it would be the harm. What is over the limit is still told as such. */
+function isPlain(file: string): boolean {
+  const about = statSync(file);
+  return about.isFile() && about.size <= MOST_BYTES;
 }
 
 function isWithin(folder: string, file: string): boolean {

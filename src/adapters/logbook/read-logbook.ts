@@ -22,6 +22,8 @@ interface ChainState {
  */
 export function readLogbook(text: string): Logbook {
   const reader = new LogbookReader();
+  const excess = excessOf(text);
+  if (excess !== null) return reader.refuse(excess);
   splitLines(text).forEach((line, index) => reader.take(line, index + 1));
   return reader.finish();
 }
@@ -50,6 +52,21 @@ export function wholeLines(bytes: Uint8Array): number {
   }
 }
 
+/** A logbook beyond these is not used at all: part of one would pass for the whole history. In UTF-16 code units, and lines. */
+const LONGEST = 16_777_216;
+const MOST_LINES = 100_000;
+/** Longest line that is looked at, in UTF-16 code units: an entry with every member at its bound is a good deal shorter. */
+const LONGEST_LINE = 65_536;
+/** How often in all, in one reading, an earlier line is tried as the origin of a fork, so that a made-up chain does not take for ever. */
+const MOST_FORK_TRIALS = 20_000;
+
+function excessOf(text: string): string | null {
+  if (text.length > LONGEST) return `past the limit of ${LONGEST} characters, so that nothing of the logbook is used`;
+  let lines = 0;
+  for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) lines += 1;
+  return lines > MOST_LINES ? `past the limit of ${MOST_LINES} lines, so that nothing of the logbook is used` : null;
+}
+
 function splitLines(text: string): string[] {
   const lines = text
     .replace(/^\uFEFF/, '')
@@ -68,19 +85,28 @@ class LogbookReader {
   private readonly states: ChainState[] = [{ line: 0, seq: 0, hash: '' }];
   private readonly acceptedAt = new Map<number, number>();
   private between: string[] = [];
+  private forkTrials = 0;
 
   take(text: string, line: number): void {
     if (text.trim() === '') return;
-    const json = parseObject(text);
+    const isLong = text.length > LONGEST_LINE;
+    const json = isLong ? null : parseObject(text);
     if (json === null) {
       this.between.push(text);
-      this.problems.push({ kind: 'unreadable', line, what: 'not a JSON object' });
+      const what = isLong ? `longer than the limit of ${LONGEST_LINE} characters` : 'not a JSON object';
+      this.problems.push({ kind: 'unreadable', line, what });
       return;
     }
     const sealed = unseal(text);
     const seq = sealed === null ? null : seqOf(json);
     if (sealed === null || seq === null) this.takePlain(text, line, json);
     else this.takeChained(text, line, json, { ...sealed, seq });
+  }
+
+  /** Nothing is used, for the reason given. */
+  refuse(what: string): Logbook {
+    this.problems.push({ kind: 'unreadable', line: 1, what });
+    return this.finish();
   }
 
   finish(): Logbook {
@@ -115,7 +141,9 @@ class LogbookReader {
       this.checkNumber(line, sealed.seq, before.seq + this.between.length + 1);
       return;
     }
-    const origin = this.between.length === 0 ? this.states.find((state) => fits(state, [])) : undefined;
+    const origin =
+      this.between.length === 0 && this.forkTrials < MOST_FORK_TRIALS ? this.states.find((state) => fits(state, [])) : undefined;
+    this.forkTrials += this.states.length;
     if (origin === undefined) this.problems.push({ kind: 'changed', line, acceptedAt: null });
     else this.problems.push({ kind: 'fork', line, from: origin.line });
   }
@@ -138,7 +166,7 @@ class LogbookReader {
   /** A hand-written line need not have an id: it gets one from what it says, the same in every copy. */
   private withId(json: object): object {
     if ('id' in json) return json;
-    const base = `plain-${fingerprint(JSON.stringify(json)).slice(0, 12)}`;
+    const base = `plain-${fingerprint(spelled(json)).slice(0, 12)}`;
     const count = (this.plainIds.get(base) ?? 0) + 1;
     this.plainIds.set(base, count);
     return { ...json, id: count === 1 ? base : `${base}-${count}` };
@@ -151,6 +179,15 @@ function parseObject(text: string): object | null {
     return isObject(json) ? json : null;
   } catch {
     return null;
+  }
+}
+
+/** JSON as it is written anew; for one that is nested beyond what can be written, and so is no entry, nothing. */
+function spelled(json: object): string {
+  try {
+    return JSON.stringify(json);
+  } catch {
+    return '';
   }
 }
 

@@ -6,6 +6,7 @@ import { positionOf } from '../../base/source-text.js';
 import type { FileNode, HeadClauseNode, HeaderNode, TextNode } from '../../syntax/tree.js';
 import { idIn, type Home, type PlacedDeclaration } from '../model.js';
 import { diagnostic } from '../report.js';
+import { localPath } from './local-path.js';
 import { openFirst, openLed, type Lead, type OpenFile, type Shelf } from './shelf.js';
 import { vary } from './vary.js';
 
@@ -72,6 +73,9 @@ function usedParts(
   seen: Set<string>,
 ): readonly PlacedDeclaration[] {
   return clausesOf(tree.header, 'use').flatMap(({ path }) => {
+    const led = localPath(trail.at(-1) ?? '', path.text);
+    // Taken already: not read again, unless it leads back, which has to be said.
+    if ('path' in led && seen.has(led.path) && !trail.includes(led.path)) return [];
     const part = open(shelf, 'use', path, trail);
     if (part === undefined || seen.has(part.path)) return [];
     seen.add(part.path);

@@ -24,6 +24,8 @@ export interface Shelf {
   readonly homeOf: (prefix: string, host: Home) => Home;
   readonly sources: SourceText[];
   readonly diagnostics: Diagnostic[];
+  /** How often a file has been opened, the same one again included: what a mount costs. */
+  opened: number;
 }
 
 /** How one file leads to another. */
@@ -61,14 +63,17 @@ export function openLed(shelf: Shelf, lead: Lead): OpenFile | undefined {
   const { path } = found;
   if (lead.trail.includes(path)) return loop(shelf, lead, path);
   if (lead.trail.length > shelf.limits.depth) return tooMuch(shelf, lead, `files lead to one another more than ${shelf.limits.depth} deep`);
+  const { files } = shelf.limits;
+  if (shelf.opened >= 2 * files) return tooMuch(shelf, lead, `files may be opened at most ${2 * files} times, the same one again included`);
+  shelf.opened += 1;
   const known = shelf.sources.findIndex((source) => source.name === path);
   const tree = known >= 0 ? parseSource(shelf, shelf.sources[known], known, false) : fetch(shelf, lead, path);
   return tree === undefined ? undefined : { path, tree };
 }
 
 function fetch(shelf: Shelf, lead: Lead, path: string): FileNode | undefined {
-  if (shelf.sources.length >= shelf.limits.files)
-    return tooMuch(shelf, lead, `a schedule may be made of at most ${shelf.limits.files} files`);
+  const { files } = shelf.limits;
+  if (shelf.sources.length >= files) return tooMuch(shelf, lead, `a schedule may be made of at most ${files} files`);
   const text = shelf.load(path);
   if (text === undefined) {
     const help = `The path is looked for in the folder of the file that names it: \`${path}\`.`;

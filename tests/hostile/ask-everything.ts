@@ -1,0 +1,112 @@
+/**
+ * Everything that may be asked of a schedule and a logbook, asked at once: where hostile files meet all of the program.
+ */
+import { walkRound } from '../../src/access/plan-walk-round.js';
+import { assess, assessTimeline } from '../../src/assess/assess.js';
+import { BudgetError } from '../../src/assess/world.js';
+import { compile } from '../../src/compile/compile.js';
+import { explain } from '../../src/explain/explain.js';
+import { format } from '../../src/format/format.js';
+import { readRuleGraph } from '../../src/graph/read-rule-graph.js';
+import type { RuleGraph } from '../../src/graph/rule-graph.js';
+import type { Entry } from '../../src/history/entry.js';
+import { readTimeline } from '../../src/history/read-timeline.js';
+import { lookAhead } from '../../src/outlook/look-ahead.js';
+import { renderDiagnostics } from '../../src/render/diagnostics.js';
+import { renderDueList } from '../../src/render/due-list.js';
+import { renderAhead } from '../../src/render/outlook/ahead.js';
+import { renderRuleGraphText } from '../../src/render/rule-graph-text.js';
+import { renderWalkRound } from '../../src/render/walk-round/sheet-text.js';
+import { renderWhy } from '../../src/render/why.js';
+import { plainStyle } from '../../src/render/style.js';
+import { readLogbook } from '../../src/adapters/logbook/read-logbook.js';
+import { describeLogbookProblem } from '../../src/adapters/cli/describe-logbook-problem.js';
+import { dayNumber } from '../../src/values/civil.js';
+import type { Moment } from '../../src/values/moment.js';
+
+/** What is asked about: a schedule as text with the files beside it, or as the JSON of a graph; and a logbook. */
+export interface HostileFiles {
+  /** Path → text; `schedule.due` is the schedule. */
+  readonly files?: Readonly<Record<string, string>>;
+  readonly graph?: string;
+  readonly logbook?: string;
+}
+
+/** How it ended. `refused`: in so many words; `answered`: with text. Anything thrown but a BudgetError is thrown on. */
+export interface Ending {
+  readonly kind: 'answered' | 'refused';
+  /** Codes of diagnostics, kinds of logbook problems, the sentence about a graph, `budget`. */
+  readonly said: readonly string[];
+  /** All that a person would be shown. */
+  readonly shown: string;
+}
+
+/** How much is asked: `state` for what is due alone, `all` for each explanation, the walk-round and the year too. */
+export type Asked = 'state' | 'all';
+
+const now: Moment = { day: dayNumber({ year: 2026, month: 5, day: 12 }), minute: 450 };
+/** How many tasks are explained and drawn: questions are asked one at a time by a person, so these are bounded by hand. */
+const ASKED_TASKS = 4;
+
+/** What an embedder with little memory lets a search for a walk-round hold. */
+const CAPS = { expanded: 20_000, held: 100_000 };
+
+/** Asks everything. Throws only where the program is at fault. */
+export function askEverything(hostile: HostileFiles, asked: Asked = 'all'): Ending {
+  const style = plainStyle(100);
+  const logbook = readLogbook(hostile.logbook ?? '');
+  const remarks = logbook.problems.map((problem) => describeLogbookProblem('logbook.jsonl', problem));
+  const said = new Set<string>(logbook.problems.map(({ kind }) => kind));
+  const shown = [...remarks.slice(0, 200)];
+  const graph = openGraph(hostile, said, shown);
+  if (graph === null) return { kind: 'refused', said: [...said], shown: shown.join('\n') };
+  try {
+    const { entries } = logbook;
+    const intent = { outing: {} };
+    const assessment = assess(graph, entries, now, { intent });
+    shown.push(renderDueList(assessment, graph, style));
+    if (asked === 'all') shown.push(...furtherAnswers(graph, entries, assessment));
+  } catch (error) {
+    if (!(error instanceof BudgetError)) throw error;
+    said.add('budget');
+    return { kind: 'refused', said: [...said], shown: [...shown, error.message].join('\n') };
+  }
+  return { kind: 'answered', said: [...said], shown: shown.join('\n') };
+}
+
+function openGraph({ files, graph }: HostileFiles, said: Set<string>, shown: string[]): RuleGraph | null {
+  if (graph !== undefined) {
+    const read = readRuleGraph(graph);
+    if (read.ok) return read.graph;
+    said.add(read.problem);
+    shown.push(read.problem);
+    return null;
+  }
+  const all = files ?? {};
+  const compiled = compile('schedule.due', (path) => (Object.hasOwn(all, path) ? all[path] : undefined));
+  for (const { code } of compiled.diagnostics) said.add(code);
+  shown.push(renderDiagnostics(compiled.diagnostics, compiled.sources, plainStyle(100)));
+  return compiled.graph;
+}
+
+function furtherAnswers(graph: RuleGraph, entries: readonly Entry[], assessment: ReturnType<typeof assess>): readonly string[] {
+  const style = plainStyle(100);
+  const some = graph.tasks.slice(0, ASKED_TASKS);
+  const explained = some.map(({ id }) => renderWhy(explain(graph, assessment, entries, id), style));
+  const drawn = some.map(({ id }) => renderRuleGraphText(graph, id, style));
+  const walk = walkRound(
+    graph,
+    some.map(({ id }) => id),
+    { caps: CAPS },
+  );
+  const withoutRecord = assessTimeline(graph, readTimeline(entries, graph, now), now, { intent: { outing: {} }, withoutRecord: true });
+  if (withoutRecord.steps !== assessment.steps) throw new Error('steps depend on the record');
+  const ahead = lookAhead(graph, entries, now);
+  return [...explained, ...drawn, renderWalkRound(walk, graph, style), renderAhead(ahead, graph, style)];
+}
+
+/** What formatting makes of a text: itself again where it cannot be read. */
+export function formatted(text: string): string {
+  const result = format(text);
+  return 'text' in result ? result.text : text;
+}
