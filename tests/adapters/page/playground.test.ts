@@ -94,19 +94,13 @@ describe('the playground', () => {
     await page.context().close();
   });
 
-  test('completes and explains names as the language server does', async () => {
+  test('completes names as the language server does', async () => {
     const { page } = await opened();
     await page.locator('.cm-content').click();
     await page.keyboard.press('Control+End');
     await page.keyboard.type('\ntask look "Look"\n  every 10 h of eng');
     await page.waitForSelector('.cm-tooltip-autocomplete');
     expect(await page.locator('.cm-tooltip-autocomplete').innerText()).toContain('engine');
-    await page.keyboard.press('Escape');
-    await page
-      .locator('.cm-line', { hasText: 'every 10 h of eng' })
-      .getByText('look', { exact: true })
-      .first()
-      .waitFor({ state: 'detached' });
     await page.context().close();
   });
 
