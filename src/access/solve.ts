@@ -109,11 +109,13 @@ function actsOf(problem: AccessProblem, merged: readonly number[], legs: readonl
   doAll();
   for (const leg of legs) {
     const move = problem.moves[moves[leg.move] ?? -1];
+    here = leg.place < 0 ? here : (kept[leg.place] ?? here);
+    // Whoever has walked to where a part is moved does what can be done there before moving it.
+    doAll();
     if (move !== undefined) {
       stance[move.part] = move.to;
       acts.push({ kind: 'move', move: moves[leg.move] ?? -1 });
     }
-    here = leg.place < 0 ? here : (kept[leg.place] ?? here);
     doAll();
   }
   return acts;

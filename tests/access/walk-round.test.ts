@@ -82,3 +82,9 @@ test('a task that cannot be reached from here is left out with what blocks it, a
   expect(walk.leftOut).toMatchObject([{ task: 'coolant-level', because: 'out-of-reach' }]);
   expect(walk.lines.map((line) => (line.kind === 'task' ? line.task : line.kind))).toEqual(['walk-round']);
 });
+
+test('whoever walks to a place to move a part first does there what can be done as the machine stands', () => {
+  const walk = walkRound(tractor, ['start-lock', 'brakes', 'coolant-level', 'walk-round'], { place: 'wheels', end: 'work' });
+  const startLock = walk.lines.find((line) => line.kind === 'task' && line.task === 'start-lock');
+  expect(startLock?.stance).toMatchObject({ engine: 'stopped', loader: 'lowered' });
+});
