@@ -2,6 +2,7 @@
  * Plans a walk-round: from tasks and the stance the machine is in to lines that a person can follow.
  */
 import type { RuleGraph, Stance as NamedStance, Task } from '../graph/rule-graph.js';
+import { letDownEarly } from './let-down-early.js';
 import { linesOf } from './lines-of.js';
 import type { Machine } from './machine.js';
 import { clearOfAloft, machineOf, namedStance, placeIndex, stanceFrom } from './machine.js';
@@ -56,7 +57,7 @@ export function walkRound(graph: RuleGraph, tasks: readonly string[], options: W
     whole.outcome.kind === 'impossible' ? sortedByReach(machine, asked) : { reachable: asked, outOfReach: [] };
   const { todo, problem, outcome } = reachable.length === asked.length ? whole : plan(reachable);
   const leftOut = [...strangers.map((task): LeftOut => ({ task, because: 'unknown-task', way: [], rule: null })), ...blocked];
-  const acts = outcome.kind === 'optimal' || outcome.kind === 'bounded' ? outcome.acts : [];
+  const acts = outcome.kind === 'optimal' || outcome.kind === 'bounded' ? letDownEarly(home, problem, outcome.acts) : [];
   const lines = linesOf(home, problem, todo, acts);
   const lastTask = lines.findLastIndex((line) => line.kind === 'task');
   return {

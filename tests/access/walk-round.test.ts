@@ -83,6 +83,16 @@ test('a task that cannot be reached from here is left out with what blocks it, a
   expect(walk.lines.map((line) => (line.kind === 'task' ? line.task : line.kind))).toEqual(['walk-round']);
 });
 
+test('a raised part comes down as soon as that costs nothing, not at the end of the round', () => {
+  const walk = walkRound(tractor, ['flail-mower.flail-look', 'walk-round', 'engine-oil-level', 'brakes'], { end: 'work' });
+  const hangs = walk.lines.filter((line) => line.stance['flail-mower.mower'] === 'raised');
+  const props = walk.lines.filter((line) => line.kind === 'step' && line.step === 'flail-mower.prop-mower');
+  expect(props).toHaveLength(2);
+  // It hangs between being raised and propped, and between losing its stands and coming down: nothing else is done meanwhile.
+  const meanwhile = hangs.filter((line) => line.kind === 'task');
+  expect(meanwhile).toEqual([]);
+});
+
 test('whoever walks to a place to move a part first does there what can be done as the machine stands', () => {
   const walk = walkRound(tractor, ['start-lock', 'brakes', 'coolant-level', 'walk-round'], { place: 'wheels', end: 'work' });
   const startLock = walk.lines.find((line) => line.kind === 'task' && line.task === 'start-lock');

@@ -1,0 +1,66 @@
+/**
+ * Of orders that cost the same, the one in which nothing hangs in the air for longer than it has to.
+ *
+ * The search does not care when a raised part comes down, as long as it costs nothing. Whoever works beside it does: so each move that
+ * brings a part down from a position called `aloft` is brought forward as far as that adds no second and breaks no rule. A move that
+ * another part has to make way for stays where it is.
+ */
+import type { Machine } from './machine.js';
+import { aloftPositions } from './machine.js';
+import type { AccessProblem, Act } from './problem.js';
+import { holds } from './stance-set.js';
+
+/** The same acts at the same cost, each raised part let down as early as it can be. `acts` must lead from the start of the problem to its goal. */
+export function letDownEarly(machine: Machine, problem: AccessProblem, acts: readonly Act[]): readonly Act[] {
+  return acts.reduce((order, act, at) => (bringsDown(machine, problem, act) ? broughtForward(problem, order, at) : order), acts);
+}
+
+function bringsDown(machine: Machine, problem: AccessProblem, act: Act): boolean {
+  const move = act.kind === 'move' ? problem.moves[act.move] : undefined;
+  if (move === undefined) return false;
+  const aloft = aloftPositions(machine.graph, move.part);
+  return aloft.includes(move.from) && !aloft.includes(move.to);
+}
+
+/** Only acts before `at` move up by one, so that the places of later acts in the order stay as they are. */
+function broughtForward(problem: AccessProblem, order: readonly Act[], at: number): readonly Act[] {
+  const most = movingAndWalking(problem, order);
+  const act = order.slice(at, at + 1);
+  const last = lastOfSamePart(problem, order, at);
+  for (let to = last + 1; to < at; to++) {
+    const other = [...order.slice(0, to), ...act, ...order.slice(to, at), ...order.slice(at + 1)];
+    if (movingAndWalking(problem, other) <= most) return other;
+  }
+  return order;
+}
+
+function lastOfSamePart(problem: AccessProblem, order: readonly Act[], at: number): number {
+  const partOf = (act: Act | undefined): number => (act?.kind === 'move' ? (problem.moves[act.move]?.part ?? -1) : -1);
+  return order.findLastIndex((act, index) => index < at && partOf(act) === partOf(order[at]));
+}
+
+/** Seconds of moving and walking; `Infinity` where some act cannot be done when its turn comes. */
+function movingAndWalking(problem: AccessProblem, order: readonly Act[]): number {
+  const stance = [...problem.start.stance];
+  let [place, seconds] = [problem.start.place, 0];
+  const isForbidden = (): boolean => problem.nevers.some((never) => holds(never, stance));
+  const walkTo = (there: number | null): void => {
+    if (place !== null && there !== null) seconds += problem.walk[place]?.[there] ?? 0;
+    place = there ?? place;
+  };
+  for (const act of order) {
+    if (act.kind === 'need') {
+      const need = problem.needs[act.need];
+      if (need === undefined || !holds(need.stance, stance) || isForbidden()) return Infinity;
+      walkTo(need.place);
+    } else {
+      const move = problem.moves[act.move];
+      if (move === undefined || stance[move.part] !== move.from || !holds(move.during, stance)) return Infinity;
+      walkTo(move.place);
+      seconds += move.seconds;
+      stance[move.part] = move.to;
+      if (isForbidden()) return Infinity;
+    }
+  }
+  return seconds;
+}
