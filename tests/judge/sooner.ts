@@ -65,7 +65,8 @@ function fall(world: World, dipstick: string, meter: string, size: number): read
 function toppedUp(world: World, dipstick: string, from: Level, to: Level, counted: Set<string>): number {
   let sum = 0;
   for (const entry of world.entries) {
-    if (entry.kind !== 'topped-up' || entry.dipstick !== dipstick || counted.has(entry.id)) continue;
+    // One noted in the same entry as a level came before that level.
+    if (entry.kind !== 'topped-up' || entry.dipstick !== dipstick || counted.has(entry.id) || entry.id === from.id) continue;
     const when = whenOf(entry);
     if (after(when, to.when)) continue;
     counted.add(entry.id);

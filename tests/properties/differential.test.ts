@@ -7,13 +7,14 @@ import { expect, test } from 'vitest';
 import { anyTrial, disagreementsOf } from './differential.js';
 
 const RUNS = Number(process.env['DUEWRIGHT_RUNS'] ?? 60);
-const SEED = process.env['DUEWRIGHT_SEED'];
+// The same trials each time, so that the suite is red only for what changed; other seeds are tried by the long run.
+const SEED = Number(process.env['DUEWRIGHT_SEED'] ?? 20_260_511);
 const seconds = RUNS > 60 ? 3600 : 40;
 
 test(
   'two evaluators, written apart, agree',
   () => {
-    const given = { numRuns: RUNS, ...(SEED === undefined ? {} : { seed: Number(SEED) }) };
+    const given = { numRuns: RUNS, seed: SEED };
     const agree = fc.property(anyTrial, (trial) => {
       expect(disagreementsOf(trial)).toEqual([]);
     });

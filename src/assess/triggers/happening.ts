@@ -11,7 +11,9 @@ import { lacksBase, lacksNow } from './interval.js';
 
 /** After an attachment was put on. */
 export function attaching(world: World, node: AttachingNode, context: TriggerContext): Reach {
-  return afterHappening(world, node, world.timeline.attachments.get(node.attachment)?.at(-1)?.begin, context);
+  const spells = world.timeline.attachments.get(node.attachment) ?? [];
+  // The end of the spell before is what lets this one begin when it did.
+  return afterHappening(world, node, spells.at(-1)?.begin, context, spells.at(-2)?.end ?? null);
 }
 
 /** After each refuelling. */
@@ -29,6 +31,7 @@ function afterHappening(
   node: AttachingNode | RefuellingNode | EventNode,
   latest: Stamped | undefined,
   context: TriggerContext,
+  before: Stamped | null = null,
 ): Reach {
   if (latest === undefined) {
     world.observe({ node: node.id, state: 'clear', entries: [], note: { is: 'not-happened' } });
@@ -37,7 +40,7 @@ function afterHappening(
   const last = lastDoingSince(world, context.task, latest.when);
   const isDone = last !== undefined && notBefore(last.when, latest.when);
   if (!isDone && node.kind === 'event' && node.within !== undefined) return within(world, { ...node, within: node.within }, latest);
-  const entries = [...new Set([latest.entry, ...(last?.entries ?? [])])];
+  const entries = [...new Set([...(before === null ? [] : [before.entry]), latest.entry, ...(last?.entries ?? [])])];
   world.observe({
     node: node.id,
     state: isDone ? 'clear' : 'due',
