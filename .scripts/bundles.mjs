@@ -68,7 +68,7 @@ export const library = {
   platform: 'neutral',
   mainFields: ['module', 'main'],
   packages: 'external',
-  entryPoints: ['src/index.ts', 'src/engine.ts', 'src/ahead.ts', 'src/adapters/logbook.ts', 'src/adapters/exchange.ts'],
+  entryPoints: ['src/index.ts', 'src/engine.ts', 'src/ahead.ts', 'src/adapters/logbook.ts', 'src/adapters/exchange.ts', 'src/adapters/fleet.ts'],
   outdir: 'dist',
   chunkNames: 'chunks/[name]-[hash]',
   splitting: true,

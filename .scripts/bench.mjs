@@ -1,0 +1,19 @@
+/** Bundles one of the benchmarks in tests/bench and runs it: `node .scripts/bench.mjs parse`. */
+import { spawnSync } from 'node:child_process';
+import { fileURLToPath } from 'node:url';
+import { build } from 'esbuild';
+
+const root = fileURLToPath(new URL('..', import.meta.url));
+const [name = ''] = process.argv.slice(2);
+const outfile = `${root}node_modules/.cache/bench/${name}.mjs`;
+await build({
+  absWorkingDir: root,
+  entryPoints: [`tests/bench/${name}.bench.ts`],
+  bundle: true,
+  platform: 'node',
+  format: 'esm',
+  packages: 'external',
+  outfile,
+});
+const { status } = spawnSync(process.execPath, [outfile, ...process.argv.slice(3)], { cwd: root, stdio: 'inherit' });
+process.exit(status ?? 1);
