@@ -5,7 +5,7 @@ import { nearNames } from '../../base/near-name.js';
 import type { Diagnostic } from '../../diagnostics/diagnostic.js';
 import type { NumberNode, QuantityNode, UnitNode } from '../../syntax/tree.js';
 import { TICKS_PER_UNIT } from '../../values/ticks.js';
-import { convert, convertDifference, dimensionName, findUnit, unitSpellings, type Unit } from '../../values/units.js';
+import { convert, convertDifference, dimensionName, findUnit, UNITS, unitSpellings, type Unit } from '../../values/units.js';
 import { rewrite } from '../report.js';
 import { problem, type CodedProblem, type Read } from './read.js';
 
@@ -16,7 +16,7 @@ export function unitOf(node: UnitNode): Read<Unit> {
   const near = nearUnits(node.text);
   const help =
     near.length === 0
-      ? 'The units are listed in the language reference.'
+      ? `The units are ${UNITS.map(({ symbol }) => symbol).join(', ')}.`
       : `Did you mean ${near.map((name) => `\`${name}\``).join(' or ')}?`;
   const fixes = near.map((name, order) => rewrite(order === 0 ? 'likely' : 'possible', node.at, name));
   return problem('unknownUnit', { at: node.at, message: `There is no unit \`${node.text}\`.`, help, fixes });
