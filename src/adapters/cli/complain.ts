@@ -6,9 +6,14 @@ export function complain(shell: Shell, ...sentences: readonly string[]): void {
   for (const sentence of sentences) shell.err(`duewright: ${sentence}\n`);
 }
 
-/** "There is no task `x`", with the names that may have been meant. */
+/** More names than this are no help on a line. */
+const MOST_LISTED = 12;
+
+/** "There is no task `x`", with the names that may have been meant, or those that there are. */
 export function noSuch(kind: string, name: string, known: readonly string[]): string {
   const near = nearNames(name, known);
   if (near.length > 0) return `There is no ${kind} \`${name}\`: was ${near.map((each) => `\`${each}\``).join(' or ')} meant?`;
-  return known.length === 0 ? `There is no ${kind} \`${name}\`: the schedule has none.` : `There is no ${kind} \`${name}\`.`;
+  if (known.length === 0) return `There is no ${kind} \`${name}\`: the schedule has none.`;
+  const listed = known.length > MOST_LISTED ? '' : ` There ${known.length === 1 ? 'is' : 'are'} ${known.map((each) => `\`${each}\``).join(', ')}.`;
+  return `There is no ${kind} \`${name}\`.${listed}`;
 }
