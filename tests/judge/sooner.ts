@@ -1,6 +1,6 @@
 /** `sooner at half the time that D takes to fall to low` (§6). */
 import type { SoonerNode } from '../../src/graph/rule-graph.js';
-import { after } from './calendar.js';
+import { inOrder } from './calendar.js';
 import { meterLimit } from './limits.js';
 import { looks, meterAtEntry, type Look } from './meters.js';
 import { HOUR } from './outings.js';
@@ -41,36 +41,27 @@ function levels(world: World, dipstick: string, meter: string, size: number): re
   });
 }
 
-/** Litres lost, and the ticks that took, over all runs. Each top-up counts once, between the first two levels that it may lie between. */
+/** Litres lost, and the ticks that took, over all runs; each top-up lies between two levels in the order of the history. */
 function fall(world: World, dipstick: string, meter: string, size: number): readonly [lost: number, ticks: number] {
   let [lost, ticks] = [0, 0];
   let before: Level | null = null;
-  let seen: Level | null = null;
-  const counted = new Set<string>();
   for (const level of levels(world, dipstick, meter, size)) {
-    if (level === null) {
-      before = null;
-      continue;
-    }
-    const added: number = seen === null ? 0 : toppedUp(world, dipstick, seen, level, counted);
-    if (before !== null) {
-      const gone = before.litres - level.litres + added;
+    if (before !== null && level !== null) {
+      const gone = before.litres - level.litres + toppedUp(world, dipstick, before, level);
       if (gone >= 0) [lost, ticks] = [lost + gone, ticks + level.ticks - before.ticks];
     }
-    [before, seen] = [level, level];
+    before = level;
   }
   return [lost, ticks];
 }
 
-function toppedUp(world: World, dipstick: string, from: Level, to: Level, counted: Set<string>): number {
+/** One noted in the same entry as a level came before that level. */
+function toppedUp(world: World, dipstick: string, from: Level, to: Level): number {
   let sum = 0;
   for (const entry of world.entries) {
-    // One noted in the same entry as a level came before that level.
-    if (entry.kind !== 'topped-up' || entry.dipstick !== dipstick || counted.has(entry.id) || entry.id === from.id) continue;
-    const when = whenOf(entry);
-    if (after(when, to.when)) continue;
-    counted.add(entry.id);
-    if (!after(from.when, when)) sum += entry.litres;
+    if (entry.kind !== 'topped-up' || entry.dipstick !== dipstick) continue;
+    const when = { when: whenOf(entry), id: entry.id };
+    if (inOrder(from, when) < 0 && inOrder(when, to) <= 0) sum += entry.litres;
   }
   return sum;
 }
