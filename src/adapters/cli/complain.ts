@@ -14,6 +14,7 @@ export function noSuch(kind: string, name: string, known: readonly string[]): st
   const near = nearNames(name, known);
   if (near.length > 0) return `There is no ${kind} \`${name}\`: was ${near.map((each) => `\`${each}\``).join(' or ')} meant?`;
   if (known.length === 0) return `There is no ${kind} \`${name}\`: the schedule has none.`;
-  const listed = known.length > MOST_LISTED ? '' : ` There ${known.length === 1 ? 'is' : 'are'} ${known.map((each) => `\`${each}\``).join(', ')}.`;
+  const listed =
+    known.length > MOST_LISTED ? '' : ` There ${known.length === 1 ? 'is' : 'are'} ${known.map((each) => `\`${each}\``).join(', ')}.`;
   return `There is no ${kind} \`${name}\`.${listed}`;
 }
