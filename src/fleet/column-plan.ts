@@ -73,6 +73,7 @@ export interface TaskPlan {
   readonly outside: string | null;
 }
 
+/** Which rules of a schedule are worked out in columns, and how they are laid out. */
 export interface ColumnPlan {
   readonly graph: RuleGraph;
   readonly meters: readonly PlanMeter[];

@@ -2,6 +2,7 @@ import { validateEntry } from '../history/validate-entry.js';
 import type { Entry } from '../history/entry.js';
 import { entriesOfLine, type MachineLine, type MachineLogbook } from './machine-line.js';
 
+/** What a line of a fleet came to. */
 export type MachineRead =
   | { readonly kind: 'line'; readonly line: MachineLine }
   | { readonly kind: 'logbook'; readonly logbook: MachineLogbook }

@@ -11,6 +11,7 @@ export interface Refused {
   readonly because: string;
 }
 
+/** The due rules of a schedule as SQL, and what of them could not be said. */
 export interface ScheduleSql {
   /** CREATE TABLE statements for what the view reads, where there are none yet. */
   readonly tables: string;

@@ -12,6 +12,7 @@ import { everythingSeen, type Seen, turns, valueOf } from './ahead.js';
 import { DEFAULT_LOOKS, type NextOptions } from './next-moment.js';
 import { type Turn, turnBetween } from './turning.js';
 
+/** The next value of a meter at which anything changes. */
 export interface NextMeter {
   readonly meter: string;
   /** Life total in ticks. */

@@ -8,6 +8,7 @@ import type { Day, Moment } from '../values/moment.js';
 import { momentsAhead } from './moments-ahead.js';
 import { type Turn, turnBetween } from './turning.js';
 
+/** The next moment at which anything changes. */
 export interface NextMoment {
   readonly at: Moment;
   /** What changes; `null` if so many moments were looked at that the search gave up here: nothing changes before it. */

@@ -17,6 +17,7 @@ export interface CalendarItem {
   readonly remindHours?: readonly number[];
 }
 
+/** What a calendar file may be told besides its entries. */
 export interface CalendarOptions {
   /** When this export was made, in UTC: `2026-05-12T08:30:00Z`. An argument, so that the same input gives the same bytes. */
   readonly stamp: string;

@@ -10,6 +10,7 @@ import type { CanFrame } from './can-frame.js';
 
 /** A value, or why there is none: what a sender marks as missing must never be recorded as a number. */
 export type Signal = { readonly kind: 'value'; readonly value: number } | { readonly kind: 'refused'; readonly why: Refusal };
+/** Why a frame gives no value. */
 export type Refusal = 'not-available' | 'error' | 'reserved' | 'too-short';
 
 export const ENGINE_HOURS_GROUP = 65253;

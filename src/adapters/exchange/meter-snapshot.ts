@@ -34,7 +34,7 @@ export interface SnapshotTarget {
   readonly machine: string;
   /** Feed meter → meter id in the schedule. */
   readonly meters: ReadonlyMap<FeedMeter, string>;
-  /** IANA time zone where the machine stands; see {@link localMoment}. */
+  /** IANA time zone where the machine stands; see `localMoment`. */
   readonly zone?: string;
 }
 

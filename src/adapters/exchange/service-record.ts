@@ -48,6 +48,7 @@ export interface RecordedWork {
   readonly voided: { readonly by: EntryId; readonly note: string | null } | null;
 }
 
+/** What was done on a machine, when, and whether on time. */
 export interface ServiceRecord {
   readonly machine: { readonly model: string | null; readonly serial: number | null; readonly inService: string | null };
   /** The editions that were used, in the order in which they came into force. */

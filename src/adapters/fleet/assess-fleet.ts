@@ -4,12 +4,14 @@ import { type BlockWorker, ownThread, workerThread, type WorkerSetup } from './b
 import { fleetBlocks, type LineBlock } from './fleet-blocks.js';
 import type { BlockAnswer, FleetFormat } from './judge-block.js';
 
+/** How far it has come. */
 export interface FleetProgress {
   readonly lines: number;
   readonly machines: number;
   readonly refused: number;
 }
 
+/** How a fleet is assessed. */
 export interface FleetOptions {
   readonly today: Day;
   /** Default JSON lines. */

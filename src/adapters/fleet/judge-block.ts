@@ -5,6 +5,7 @@ import type { Day } from '../../values/moment.js';
 import { csvMachines } from './csv-machines.js';
 import type { LineBlock } from './fleet-blocks.js';
 
+/** How the lines of a fleet are written. */
 export type FleetFormat = 'jsonl' | 'csv';
 
 /** Something to be said of a line: it is no machine, or names what the schedule does not have. */

@@ -39,6 +39,7 @@ export interface ChainHead {
   readonly hash: string;
 }
 
+/** A logbook that is open: what stands in it, and a way to add to it. */
 export interface Logbook {
   /** In the order of the file; the engine orders them by when they happened. */
   readonly entries: readonly Entry[];

@@ -19,6 +19,7 @@ export interface Receipt {
   readonly seq: number | null;
 }
 
+/** What adding entries may be told besides the entries. */
 export interface AppendOptions {
   /** Go on although lines were changed after they were written. The new line names them; they stay marked for good. */
   readonly acceptChanges?: boolean;
