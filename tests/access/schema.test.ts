@@ -10,7 +10,10 @@ const validate = new Ajv({ strict: false, allErrors: true }).compile(schema);
 
 test.each(rounds.map((round) => [round.name, round] as const))('%s has the published shape', (_name, { schedule, tasks, options }) => {
   const graph = scheduleGraph(schedule);
-  for (const walk of [walkRound(graph, tasks, options), walkRound(graph, [...tasks, 'no-such-task'], { caps: { expanded: 2, held: 100 } })]) {
+  for (const walk of [
+    walkRound(graph, tasks, options),
+    walkRound(graph, [...tasks, 'no-such-task'], { caps: { expanded: 2, held: 100 } }),
+  ]) {
     expect(validate(walk), JSON.stringify(validate.errors?.slice(0, 3))).toBe(true);
   }
 });

@@ -18,7 +18,7 @@ export function history(
 ): readonly Entry[] {
   return entries.map(([when, entry], i) => {
     const [on = '', at] = when.split(' ');
-    return { id: `e${i + 1}`, on, ...(at === undefined ? {} : { at }), ...entry } as Entry;
+    return { id: `e${i + 1}`, on, ...(at === undefined ? {} : { at }), ...entry };
   });
 }
 

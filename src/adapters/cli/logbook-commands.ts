@@ -10,4 +10,16 @@ import { addVerify } from './commands/verify.js';
 import { addStances, addWalk } from './commands/walk.js';
 
 /** Walk-rounds, pages, and the commands that write and look after logbooks: those that are loaded only when asked for, in the order in which help lists them. */
-export const logbookCommands = [addWalk, addStances, addRecord, addTakeover, addMerge, addVerify, addImport, addExport, addFieldPage, addFleet, addPlayground] as const;
+export const logbookCommands = [
+  addWalk,
+  addStances,
+  addRecord,
+  addTakeover,
+  addMerge,
+  addVerify,
+  addImport,
+  addExport,
+  addFieldPage,
+  addFleet,
+  addPlayground,
+] as const;

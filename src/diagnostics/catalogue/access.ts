@@ -11,8 +11,10 @@ export const accessCatalogue = {
     title: 'A stance that cannot be reached',
     explanation:
       'Every task has to be possible from rest: some chain of steps must lead to a stance in which its `with` holds, each step in a stance in which its own `while` holds, and none into a stance that a `never` forbids. The help shows how far one gets, and what blocks the next step.',
-    wrong: 'step open-hood "Open the hood" hood shut to open while engine running\nnever "Hood open, engine running" hood open and engine running',
-    right: 'step open-hood "Open the hood" hood shut to open while engine stopped\nnever "Hood open, engine running" hood open and engine running',
+    wrong:
+      'step open-hood "Open the hood" hood shut to open while engine running\nnever "Hood open, engine running" hood open and engine running',
+    right:
+      'step open-hood "Open the hood" hood shut to open while engine stopped\nnever "Hood open, engine running" hood open and engine running',
   },
   deadEnd: {
     code: 'DW402',
@@ -71,7 +73,8 @@ export const accessCatalogue = {
     code: 'DW408',
     severity: 'error',
     title: 'A stance that is too tangled to work with',
-    explanation: 'A condition on positions with very many alternatives cannot be searched. Say the same with fewer `or`s, or with a never-rule.',
+    explanation:
+      'A condition on positions with very many alternatives cannot be searched. Say the same with fewer `or`s, or with a never-rule.',
     wrong: 'with (a on or b on) and (c on or d on) and …   # a dozen times',
     right: 'with a on, c on',
   },
