@@ -2,7 +2,7 @@
  * Coverage-guided fuzzing: `node .scripts/fuzz.mjs [--minutes 8] [--seed 1] [--sort schedule|logbook|graph]`.
  *
  * Inputs are bent at random; one that makes code run that no other did, or much more often, is kept and bent further. Which code ran is V8's own
- * precise block coverage, read after each input. What makes the program throw, hang for 10 s or run out of 256 MB is written to
+ * precise block coverage, read after each input. What makes the program throw, hang for 30 s or run out of 256 MB is written to
  * tests/hostile/found/ with its seed. The same seed tries the same inputs in the same order.
  */
 import { build } from 'esbuild';
@@ -52,7 +52,7 @@ function runChild(sort, seed, end) {
     });
     let current = '';
     let hung = false;
-    const rearm = () => setTimeout(() => ((hung = true), child.kill('SIGKILL')), 10_000);
+    const rearm = () => setTimeout(() => ((hung = true), child.kill('SIGKILL')), 30_000);
     let watch = setTimeout(() => child.kill('SIGKILL'), 60_000);
     child.on('message', ({ kind, input, fault, words }) => {
       clearTimeout(watch);
@@ -63,7 +63,7 @@ function runChild(sort, seed, end) {
     });
     child.on('exit', (code) => {
       clearTimeout(watch);
-      if (code !== 0) keep(sort, seed, current, hung ? 'hangs for 10 s' : 'ends the process (out of memory?)');
+      if (code !== 0) keep(sort, seed, current, hung ? 'hangs for 30 s' : 'ends the process (out of memory?)');
       resolve();
     });
   });

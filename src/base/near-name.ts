@@ -8,6 +8,20 @@
 /** Number of single-letter slips between two words; `limit` cuts the work short and anything beyond it is `limit + 1`. */
 export function slipsBetween(a: string, b: string, limit = Number.POSITIVE_INFINITY): number {
   if (Math.abs(a.length - b.length) > limit) return limit + 1;
+  return slipsWithin(...differing(a, b), limit);
+}
+
+/** The two words without what they begin and end with in common, which costs nothing. */
+function differing(a: string, b: string): readonly [string, string] {
+  let start = 0;
+  let end = 0;
+  const shorter = Math.min(a.length, b.length);
+  while (start < shorter && a[start] === b[start]) start += 1;
+  while (end < shorter - start && a[a.length - 1 - end] === b[b.length - 1 - end]) end += 1;
+  return [a.slice(start, a.length - end), b.slice(start, b.length - end)];
+}
+
+function slipsWithin(a: string, b: string, limit: number): number {
   let before: number[] = [];
   let above = Array.from({ length: b.length + 1 }, (_, column) => column);
   for (let row = 1; row <= a.length; row += 1) {

@@ -5,6 +5,7 @@ import { graphFingerprint } from './fingerprint.js';
 import { graphShape, graphShapes } from './graph-shape.js';
 import { looseEnd } from './loose-end.js';
 import { misfit } from './misfit.js';
+import { outOfBounds } from './out-of-bounds.js';
 import type { RuleGraph } from './rule-graph.js';
 
 /** A graph, or one sentence without its full stop on why the text is none. */
@@ -33,7 +34,7 @@ export function readRuleGraph(text: string, sha256?: (text: string) => string): 
   const odd = misfit(value, graphShape, graphShapes);
   if (odd !== undefined) return refused(`it is not built as a rule graph is: ${odd}`);
   const graph = value as unknown as RuleGraph;
-  const loose = looseEnd(graph);
+  const loose = looseEnd(graph) ?? outOfBounds(graph);
   if (loose !== undefined) return refused(`it does not hold together: ${loose}`);
   return graph.fingerprint === graphFingerprint(graph, sha256)
     ? { ok: true, graph }

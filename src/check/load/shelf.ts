@@ -67,11 +67,11 @@ export function openLed(shelf: Shelf, lead: Lead): OpenFile | undefined {
   if (shelf.opened >= 2 * files) return tooMuch(shelf, lead, `files may be opened at most ${2 * files} times, the same one again included`);
   shelf.opened += 1;
   const known = shelf.sources.findIndex((source) => source.name === path);
-  const tree = known >= 0 ? parseSource(shelf, shelf.sources[known], known, false) : fetch(shelf, lead, path);
+  const tree = known >= 0 ? parseSource(shelf, shelf.sources[known], known, false) : openNew(shelf, lead, path);
   return tree === undefined ? undefined : { path, tree };
 }
 
-function fetch(shelf: Shelf, lead: Lead, path: string): FileNode | undefined {
+function openNew(shelf: Shelf, lead: Lead, path: string): FileNode | undefined {
   const { files } = shelf.limits;
   if (shelf.sources.length >= files) return tooMuch(shelf, lead, `a schedule may be made of at most ${files} files`);
   const text = shelf.load(path);

@@ -40,7 +40,7 @@ export const unknownName: Rule = {
 };
 
 /** Comparisons of names after which none is suggested: a text made of near misses would keep us busy for minutes. */
-const MOST_COMPARED = 1_000_000;
+const MOST_COMPARED = 200_000;
 
 function emptied(table: NameTable): NameTable {
   return { ...table, definitions: [] };

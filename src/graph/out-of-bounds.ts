@@ -1,0 +1,32 @@
+/**
+ * How much a graph may hold, so that one that was made to hurt is refused and not endured.
+ */
+import { conditionsIn, triggersIn } from './node-references.js';
+import type { RuleGraph } from './rule-graph.js';
+
+const MOST_TASKS = 5000;
+const MOST_NODES = 50_000;
+/** The deepest that nodes lie below one another; the language allows 64 parentheses. */
+const DEEPEST = 200;
+/** Nodes that one node comes to when all that it shares with others is written out. */
+const MOST_WRITTEN_OUT = 50_000;
+
+/** One sentence without its full stop about the first bound that is passed. For graphs whose nodes refer to earlier ones only. */
+export function outOfBounds({ tasks, nodes }: RuleGraph): string | undefined {
+  if (tasks.length > MOST_TASKS) return `it has ${tasks.length} tasks, and the limit is ${MOST_TASKS}`;
+  if (nodes.length > MOST_NODES) return `it has ${nodes.length} nodes, and the limit is ${MOST_NODES}`;
+  const depths: number[] = [];
+  const sizes: number[] = [];
+  for (const [index, node] of nodes.entries()) {
+    let [depth, size] = [0, 1];
+    for (const below of [...triggersIn(node), ...conditionsIn(node)]) {
+      depth = Math.max(depth, depths[below] ?? 0);
+      size += sizes[below] ?? 0;
+    }
+    depths.push(depth + 1);
+    sizes.push(size);
+    if (depth + 1 > DEEPEST) return `\`nodes.${index}\` lies more than ${DEEPEST} deep`;
+    if (size > MOST_WRITTEN_OUT) return `\`nodes.${index}\` comes to more than ${MOST_WRITTEN_OUT} nodes when it is written out`;
+  }
+  return undefined;
+}
