@@ -30,21 +30,12 @@ export const unknownName: Rule = {
   scope: 'declaration',
   check: ({ model, table }) => {
     const alone = clausesOf(model.header, 'for-attachment').length > 0;
-    const unknown = model.references.filter(
-      ({ definition, name, home }) => definition === undefined && lookUp(table, name, allKinds, home) === undefined,
-    );
-    if (unknown.length * table.definitions.length > MOST_COMPARED)
-      return unknown.map((reference) => describe(reference, emptied(table), alone));
-    return unknown.map((reference) => describe(reference, table, alone));
+    return model.references.flatMap((reference) => {
+      if (reference.definition !== undefined || lookUp(table, reference.name, allKinds, reference.home) !== undefined) return [];
+      return [describe(reference, table, alone)];
+    });
   },
 };
-
-/** Comparisons of names after which none is suggested: a text made of near misses would keep us busy for minutes. */
-const MOST_COMPARED = 200_000;
-
-function emptied(table: NameTable): NameTable {
-  return { ...table, definitions: [] };
-}
 
 const elsewhere = "If the machine has it, check the machine's schedule, which mounts this one.";
 
