@@ -73,25 +73,26 @@ const kept = [...corpus];
 let tried = 0;
 let faults = 0;
 let reported = Date.now();
-for (const input of corpus) run(input);
+for (const input of corpus) await run(input);
 const atStart = seen.size;
-say(`${corpus.length} inputs to begin with reach ${atStart} counted blocks`);
+await say(`${corpus.length} inputs to begin with reach ${atStart} counted blocks`);
 while (Date.now() < Number(endText)) {
-  run(bend(pick(kept)));
-  if (Date.now() - reported > 30_000) say(progress());
+  await run(bend(pick(kept)));
+  if (Date.now() - reported > 30_000) await say(progress());
 }
-say(progress());
-await new Promise((resolve) => process.send({ kind: 'said', words: `ends; ${faults} inputs at fault` }, resolve));
+await say(progress());
+await send({ kind: 'said', words: `ends; ${faults} inputs at fault` });
 process.exit(0);
 
-function run(input) {
+async function run(input) {
   tried += 1;
-  process.send({ kind: 'trying', input });
+  // Waited for: this loop leaves no other time in which a message could be on its way.
+  await send({ kind: 'trying', input });
   try {
     tryInput(sort, input, machine);
   } catch (error) {
     faults += 1;
-    process.send({ kind: 'fault', input, fault: error instanceof Error ? (error.stack ?? error.message) : String(error) });
+    await send({ kind: 'fault', input, fault: error instanceof Error ? (error.stack ?? error.message) : String(error) });
   }
   const before = seen.size;
   for (const { url, functions } of post('Profiler.takePreciseCoverage').result) {
@@ -157,11 +158,15 @@ function textsBelow(folder, ending) {
     .map((path) => readFileSync(join(root, folder, path), 'utf8'));
 }
 
+function send(message) {
+  return new Promise((resolve) => process.send(message, resolve));
+}
+
 function progress() {
   return `${tried} inputs tried, ${kept.length - corpus.length} kept for new coverage, ${seen.size - atStart} counted blocks beyond the first ${atStart}, ${faults} at fault`;
 }
 
 function say(words) {
   reported = Date.now();
-  process.send({ kind: 'said', words });
+  return send({ kind: 'said', words });
 }

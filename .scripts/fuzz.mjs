@@ -76,9 +76,10 @@ function keep(sort, seed, input, fault) {
     .join(' ')
     .replace(/\(file:[^)]*\)/g, '')
     .slice(0, 240);
+  // What stopped a process says nothing about where, so that each such input is kept.
   if (found.has(`${sort}: ${place}`)) return;
   const name = `${sort}-${createHash('sha256').update(input).digest('hex').slice(0, 10)}.${{ schedule: 'due', logbook: 'jsonl', graph: 'json' }[sort]}`;
-  found.set(`${sort}: ${place}`, name);
+  found.set(place.includes(' at ') ? `${sort}: ${place}` : `${sort}: ${place}, seed ${seed}`, name);
   mkdirSync(join(root, 'tests/hostile/found'), { recursive: true });
   writeFileSync(join(root, 'tests/hostile/found', name), input);
   console.log(`  FAULT (seed ${seed}) ${name}: ${place}`);

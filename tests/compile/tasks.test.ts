@@ -86,8 +86,9 @@ describe('tasks', () => {
       at rest engine stopped, guard closed at work engine running
       step swing "Swing the guard" guard closed to open while engine stopped takes 1 min
       step start "Start" engine stopped to running one way
+      step stop-it "Stop" engine running to stopped one way
       never "Guard open with the engine running" guard open and engine running`);
     expect(graph.access.work).toEqual({ engine: 'running', guard: 'closed' });
-    expect(graph.access.steps.map(({ back }) => back !== undefined)).toEqual([true, false]);
+    expect(graph.access.steps.map(({ back }) => back !== undefined)).toEqual([true, false, false]);
   });
 });

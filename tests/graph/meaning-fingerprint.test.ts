@@ -12,6 +12,7 @@ const declarations = [
   'defect seep "Seep" classes wet, drops drops hold "Stop." then grease now',
   'position guard closed, open',
   'at rest guard closed',
+  'step swing "Swing the guard" guard closed to open takes 1 min',
   'stop hot "Hot" when coolant above 105 and guard closed',
   'task grease "Grease" every 50 h of engine or 6 months, whichever first in dusty every 25 h of engine takes 5 min with guard open',
   'task oil "Oil" first at 50 h of engine every 100 h of engine covers grease uses 6 L oil follows nuts',

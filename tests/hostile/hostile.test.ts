@@ -22,7 +22,7 @@ import { askEverything } from './ask-everything.js';
 import { hostileCases } from './hostile-cases.js';
 
 describe('a hostile file ends in words', () => {
-  test.each(hostileCases.filter(({ brim }) => brim !== true).map((each) => [each.name, each] as const))(
+  test.each(hostileCases.filter(({ runsAway }) => runsAway !== true).map((each) => [each.name, each] as const))(
     '%s',
     (_name, { make, says, asked }) => {
       const files = make();
