@@ -269,6 +269,16 @@ const logbooks: readonly HostileCase[] = [
   },
   { name: 'the least number there is', make: book(reading({ meters: { engine: 5e-324 }, readings: { oil: 5e-324, coolant: -5e-324 } })) },
   {
+    name: 'ids and names that would steer a terminal',
+    make: book(
+      reading({ id: '\u202eid\u001b[2J', meters: { '\u202em\u0007': -1 } }),
+      reading({ id: '\u202eid\u001b[2J' }),
+      reading({ id: '\u202eid\u001b[2J', note: '\u009b31m', meters: { '\u202ename': 2 } }),
+      { id: 'd', on: '2026-05-02', kind: 'done', tasks: ['service', '\u2066'], by: '\u001b]0;x\u0007', meters: { engine: 1 } },
+    ),
+    says: 'same-id',
+  },
+  {
     name: 'halves of surrogate pairs',
     make: book('{"id":"\\ud800","on":"2026-05-01","kind":"reading","note":"\\udc00","meters":{"\\ud800":1}}'),
   },

@@ -1,4 +1,5 @@
 import { assertNever } from '../../base/assert-never.js';
+import { safeText } from '../../render/safe-text.js';
 import type { LogbookProblem } from '../logbook/logbook.js';
 
 /**
@@ -7,7 +8,7 @@ import type { LogbookProblem } from '../logbook/logbook.js';
  * Nothing is ever dropped from the file; the sentence says what of it counts.
  */
 export function describeLogbookProblem(path: string, problem: LogbookProblem): string {
-  return `${path}:${problem.line}: ${sentence(problem)}`;
+  return `${path}:${problem.line}: ${safeText(sentence(problem))}`;
 }
 
 function sentence(problem: LogbookProblem): string {
