@@ -5,6 +5,7 @@ export default defineConfig({
   test: {
     root: new URL('..', import.meta.url).pathname,
     include: ['tests/**/*.test.ts'],
+    setupFiles: ['tests/seed.ts'],
     exclude: ['**/node_modules/**', 'tests/**/consumers/**'],
     testTimeout: 30_000,
     // What a test spawns must look the same on every machine.
