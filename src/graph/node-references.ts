@@ -19,9 +19,14 @@ const conditionKinds: ReadonlySet<Node['kind']> = new Set<Condition['kind']>([
   'season',
 ]);
 
+/** True for a node that is true, false or unknown; false for one that says when a task is due. */
+export function isCondition(node: Node): node is Condition {
+  return conditionKinds.has(node.kind);
+}
+
 /** Whether a node says when a task is due; the others are true, false or unknown. */
 export function isTrigger(node: Node): node is Trigger {
-  return !conditionKinds.has(node.kind);
+  return !isCondition(node);
 }
 
 /** The triggers that a node refers to. */

@@ -2,7 +2,8 @@
  * A condition in words: "the coolant temperature gauge reads above 97 °C".
  */
 import { assertNever } from '../base/assert-never.js';
-import type { CompareNode, Condition, DefectIsNode, Instrument, Node, Range, RecentNode } from '../graph/rule-graph.js';
+import { isCondition } from '../graph/node-references.js';
+import type { CompareNode, Condition, DefectIsNode, Instrument, Range, RecentNode } from '../graph/rule-graph.js';
 import { numberText } from '../values/number-text.js';
 import { unitsOf } from '../values/ticks.js';
 import { amountInWords, calendarInWords, quoted, titleOf } from './amounts-in-words.js';
@@ -11,27 +12,6 @@ import { counted } from './count-in-words.js';
 import { monthDayInWords } from './dates-in-words.js';
 import type { NodeById } from './node-by-id.js';
 import { safeText } from './safe-text.js';
-
-const CONDITIONS: ReadonlySet<Node['kind']> = new Set<Node['kind']>([
-  'and',
-  'or',
-  'not',
-  'position-is',
-  'attachment-is',
-  'defect-is',
-  'duty-is',
-  'compare',
-  'trend',
-  'recent',
-  'age',
-  'idle',
-  'season',
-]);
-
-/** True for a node that is true, false or unknown; false for one that says when a task is due. */
-export function isCondition(node: Node): node is Condition {
-  return CONDITIONS.has(node.kind);
-}
 
 /** A condition in words; parts in brackets where *and* and *or* meet. */
 export function conditionInWords(node: Condition, byId: NodeById, names: Titles): string {

@@ -6,7 +6,7 @@ import { namesOf } from '../explain/names.js';
 import { partsOf, placeOf } from '../explain/rule-facts.js';
 import { amountInWords } from './amounts-in-words.js';
 import type { Titles } from './amounts-in-words.js';
-import { isCondition } from './condition-in-words.js';
+import { isCondition } from '../graph/node-references.js';
 import { asSentence, counted } from './count-in-words.js';
 import { nodeInWords } from './rule-in-words.js';
 import { placeInWords } from './place-in-words.js';
