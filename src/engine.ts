@@ -5,6 +5,7 @@
  */
 export { stanceOnRecord, walkRound } from './access/plan-walk-round.js';
 export { assess, assessTimeline } from './assess/assess.js';
+export { tasksForWalk } from './assess/tasks-for-walk.js';
 export { BudgetError, defaultBudget } from './assess/world.js';
 export { explain } from './explain/explain.js';
 export { applyChange, justShort } from './explain/apply-change.js';
@@ -21,6 +22,7 @@ export { civilOf, dayNumber, dayOf, formatDate, parseDate } from './values/civil
 export type { WalkRoundOptions } from './access/plan-walk-round.js';
 export type * from './access/walk-round.js';
 export type * from './assess/assessment.js';
+export type { TasksForWalk } from './assess/tasks-for-walk.js';
 export type * from './explain/change.js';
 export type * from './explain/explanation.js';
 export type { ExplainOptions } from './explain/explain.js';

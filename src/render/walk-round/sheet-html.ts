@@ -11,8 +11,8 @@ import { SHEET_CSS } from './sheet-css.js';
 import { details } from './sheet-text.js';
 import { sheetWords } from './sheet-words.js';
 
-/** A whole document. Everything that comes from the schedule is escaped. */
-export function renderWalkRoundHtml(walk: WalkRound, graph: RuleGraph): string {
+/** A whole document. Everything that comes from the schedule is escaped. `apart` (see `apartWords`) closes the facts. */
+export function renderWalkRoundHtml(walk: WalkRound, graph: RuleGraph, apart: readonly string[] = []): string {
   const words = sheetWords(walk, graph);
   const forward = walk.lines.filter((line) => line.number < walk.backFrom);
   const back = walk.lines.filter((line) => line.number >= walk.backFrom);
@@ -37,7 +37,7 @@ export function renderWalkRoundHtml(walk: WalkRound, graph: RuleGraph): string {
 <main>
 <h1>${escapeHtml(`Walk-round: ${words.title}`)}</h1>
 <div class="first">${paragraphs(first)}</div>
-<div class="facts">${paragraphs([`${words.summary} ${words.proof}`, `${words.starts} ${words.ends}`, words.tools, words.supplies])}</div>
+<div class="facts">${paragraphs([`${words.summary} ${words.proof}`, `${words.starts} ${words.ends}`, words.tools, words.supplies, ...apart])}</div>
 ${passageSvg(walk, graph)}
 ${forward.length === 0 ? '' : section('In this order', forward, walk, graph)}
 ${back.length === 0 ? '' : section('Putting the machine back', back, walk, graph)}

@@ -13,8 +13,8 @@ import { whySentence } from './why-sentence.js';
 
 const INDENT = '        ';
 
-/** The whole sheet, without a line end at its end. Cautions stand before the line that they belong to. */
-export function renderWalkRound(walk: WalkRound, graph: RuleGraph, style: Style): string {
+/** The whole sheet, without a line end at its end. Cautions stand before the line that they belong to; `apart` (see `apartWords`) closes the head. */
+export function renderWalkRound(walk: WalkRound, graph: RuleGraph, style: Style, apart: readonly string[] = []): string {
   const words = sheetWords(walk, graph);
   const say = (text: string, indent = ''): readonly string[] =>
     wrap(safeText(text), style.width - indent.length).map((line) => indent + line);
@@ -26,6 +26,7 @@ export function renderWalkRound(walk: WalkRound, graph: RuleGraph, style: Style)
     ...[words.tools, words.supplies].flatMap((text) => (text === null ? [] : say(text))),
     ...[...words.warnings, ...words.leftOut].flatMap((text) => say(`! ${text}`)),
     ...(walk.qualified ? say('Some of this calls for a qualified mechanic.') : []),
+    ...apart.flatMap((text) => say(text)),
     ...say(DEFERENCE),
   ];
   const lines = walk.lines.flatMap((line) => [

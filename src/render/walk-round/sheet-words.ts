@@ -2,6 +2,7 @@
  * The words around the lines of a sheet, the same in text and in HTML.
  */
 import type { WalkRound, WalkRoundLine } from '../../access/walk-round.js';
+import type { TasksForWalk } from '../../assess/tasks-for-walk.js';
 import type { RuleGraph } from '../../graph/rule-graph.js';
 import { secondsInWords } from './seconds-in-words.js';
 
@@ -33,6 +34,16 @@ export function sheetWords(walk: WalkRound, graph: RuleGraph): SheetWords {
     warnings: walk.start.breaks.map((rule) => `The machine stands in a way that the schedule forbids: "${rule}".`),
     leftOut: walk.leftOut.map((left) => leftOutWords(left, graph)),
   };
+}
+
+/** What is wanted but is not in the walk-round, in words; nothing where nothing was left apart. */
+export function apartWords({ mechanic, unrecorded }: Pick<TasksForWalk, 'mechanic' | 'unrecorded'>, graph: RuleGraph): readonly string[] {
+  const titles = (tasks: readonly string[]): string =>
+    tasks.map((id) => graph.tasks.find((task) => task.id === id)?.title ?? id).join('; ');
+  return [
+    ...(mechanic.length === 0 ? [] : [`Due, but for a qualified mechanic, so not in this walk-round: ${titles(mechanic)}.`]),
+    ...(unrecorded.length === 0 ? [] : [`No record that it was ever done, so not in this walk-round: ${titles(unrecorded)}.`]),
+  ];
 }
 
 /** What stands open after a line. */

@@ -1,5 +1,16 @@
 import type { Command } from 'commander';
-import { assess, readTimeline, type RuleGraph, type Stance, stanceOnRecord, type WalkRound, walkRound } from '../../../engine.js';
+import {
+  assess,
+  readTimeline,
+  type RuleGraph,
+  type Stance,
+  stanceOnRecord,
+  type TasksForWalk,
+  tasksForWalk,
+  type WalkRound,
+  walkRound,
+} from '../../../engine.js';
+import { apartWords } from '../../../render/walk-round/sheet-words.js';
 import { renderWalkRound } from '../../../render/walk-round/sheet-text.js';
 import { renderWalkRoundHtml } from '../../../render/walk-round/sheet-html.js';
 import { renderStancePicture } from '../../../render/walk-round/stance-picture.js';
@@ -22,6 +33,7 @@ interface WalkOptions extends AnswerOptions, IntentOptions {
   readonly from?: string;
   readonly end?: string;
   readonly html?: string;
+  readonly all?: boolean;
 }
 
 const examples = `
@@ -70,6 +82,7 @@ function withWalkOptions(command: Command): Command {
     .option('--stands <positions>', 'how the parts stand, such as "loader blocked, guard open", instead of what the logbook says')
     .option('--from <place>', 'where you stand')
     .option('--end <stance>', 'leave the machine at `rest` or ready to `work`; work if an outing is intended, else rest')
+    .option('--all', 'also what is due for a qualified mechanic, and what has no record that it was ever done')
     .option('--html <file>', 'write a sheet to print instead');
 }
 
@@ -96,9 +109,11 @@ async function runWalk(
     host.end(exitCode.usage);
     return;
   }
-  const walk = walkRound(graph, named.length > 0 ? tasks : dueTasks(question), where.value);
-  if (options.html !== undefined) give(host, renderWalkRoundHtml(walk, graph), options.html);
-  else host.shell.out(options.json === true ? jsonText(walk) : `${renderWalkRound(walk, graph, style)}\n`);
+  const chosen = named.length > 0 ? { tasks, mechanic: [], unrecorded: [] } : dueTasks(question, options.all === true);
+  const walk = walkRound(graph, chosen.tasks, where.value);
+  const apart = apartWords(chosen, graph);
+  if (options.html !== undefined) give(host, renderWalkRoundHtml(walk, graph, apart), options.html);
+  else host.shell.out(options.json === true ? jsonText(walk) : `${renderWalkRound(walk, graph, style, apart)}\n`);
   if (isShort(walk)) host.end(exitCode.no);
 }
 
@@ -106,11 +121,9 @@ function isShort(walk: WalkRound): boolean {
   return walk.outcome !== 'found' || walk.leftOut.length > 0;
 }
 
-function dueTasks({ graph, entries, now, intent }: Question): readonly string[] {
-  const wanted = ['overdue', 'due', 'unrecorded'];
-  return assess(graph, entries, now, { intent, withoutRecord: true }).tasks.flatMap(({ task, state }) =>
-    wanted.includes(state) ? [task] : [],
-  );
+function dueTasks({ graph, entries, now, intent }: Question, all: boolean): TasksForWalk {
+  const chosen = tasksForWalk(graph, assess(graph, entries, now, { intent, withoutRecord: true }));
+  return all ? { tasks: [...chosen.tasks, ...chosen.mechanic, ...chosen.unrecorded], mechanic: [], unrecorded: [] } : chosen;
 }
 
 function whereabouts(

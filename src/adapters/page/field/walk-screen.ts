@@ -3,12 +3,12 @@
  * The walk-round for what is due, to be ticked off: cautions stand before the line that they belong to.
  */
 import type { RuleGraph, TaskState, WalkRound, WalkRoundLine } from '../../../engine.js';
-import { readTimeline, stanceOnRecord } from '../../../engine.js';
+import { readTimeline, stanceOnRecord, tasksForWalk } from '../../../engine.js';
 import { counted } from '../../../render/count-in-words.js';
 import { safeText } from '../../../render/safe-text.js';
 import { secondsInWords } from '../../../render/walk-round/seconds-in-words.js';
 import { details } from '../../../render/walk-round/sheet-text.js';
-import { sheetWords } from '../../../render/walk-round/sheet-words.js';
+import { apartWords, sheetWords } from '../../../render/walk-round/sheet-words.js';
 import { cautionList, deference } from '../view/caution-list.js';
 import { button, element } from '../view/element.js';
 import { tickBox } from './controls.js';
@@ -40,6 +40,7 @@ export function walkScreen(field: Field): Screen {
         show();
       }),
       ...head(walk, field),
+      ...apartWords(tasksForWalk(field.graph, field.assess()), field.graph).map((text) => element('p', { class: 'small' }, safeText(text))),
       ...parts(walk).map(([title, lines]) =>
         element(
           'section',
@@ -86,9 +87,7 @@ export function walkScreen(field: Field): Screen {
 function begun(field: Field): WalkProgress {
   const { graph, entries } = field;
   const assessment = field.assess();
-  const qualified = new Set(graph.tasks.flatMap(({ id, site }) => (site.qualified ? [id] : [])));
-  const due = assessment.tasks.filter(({ state }) => state === 'due' || state === 'overdue').map(({ task }) => task);
-  const tasks = due.filter((task) => !qualified.has(task));
+  const { tasks } = tasksForWalk(graph, assessment);
   const stance = stanceOnRecord(readTimeline(entries, graph, assessment.now));
   return { fingerprint: graph.fingerprint, tasks, stance, end: field.plan.works ? 'work' : 'rest', ticked: [], readings: {} };
 }

@@ -25,16 +25,15 @@ export interface WalkLineView {
   readonly beginsBack: boolean;
 }
 
-/** Puts a walk-round into words. */
-export function walkView(walk: WalkRound, graph: RuleGraph): WalkView {
+/** Puts a walk-round into words, and after its head what was left `apart` from it (see `apartWords`). */
+export function walkView(walk: WalkRound, graph: RuleGraph, apart: readonly string[]): WalkView {
   const words = sheetWords(walk, graph);
   const nothing = walk.lines.length === 0 && walk.outcome === 'found';
   return {
-    head: nothing
-      ? ['Nothing is due that has to be gone round for.']
-      : [`${words.summary} ${words.proof} ${words.starts} ${words.ends}`, words.tools, words.supplies].flatMap((text) =>
-          text === null ? [] : [safeText(text)],
-        ),
+    head: (nothing
+      ? ['Nothing is due that has to be gone round for.', ...apart]
+      : [`${words.summary} ${words.proof} ${words.starts} ${words.ends}`, words.tools, words.supplies, ...apart]
+    ).flatMap((text) => (text === null ? [] : [safeText(text)])),
     warnings: [...words.warnings, ...words.leftOut].map(safeText),
     lines: walk.lines.map((line) => ({
       number: line.number,

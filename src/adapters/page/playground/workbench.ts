@@ -16,6 +16,7 @@ import {
   type RuleGraph,
   readTimeline,
   stanceOnRecord,
+  tasksForWalk,
   type Timeline,
   walkRound,
 } from '../../../index.js';
@@ -23,6 +24,7 @@ import { ratesOfUse } from '../../../ahead.js';
 import { complete } from '../../../editor/complete.js';
 import { hover } from '../../../editor/hover.js';
 import { renderRuleGraphHtml } from '../../../render/rule-graph-html.js';
+import { apartWords } from '../../../render/walk-round/sheet-words.js';
 import { dayOf, formatDate } from '../../../values/civil.js';
 import type { Day } from '../../../values/moment.js';
 import { unitsOf } from '../../../values/ticks.js';
@@ -253,9 +255,12 @@ export class Workbench {
   private walk(): Told | null {
     if (this.answered === null) return null;
     const { graph, assessment, timeline } = this.answered;
-    const tasks = assessment.tasks.filter(({ state }) => state === 'due' || state === 'overdue').map(({ task }) => task);
+    const chosen = tasksForWalk(graph, assessment);
     const end = this.supposing.works ? 'work' : 'rest';
-    return { told: 'walk', walk: walkView(walkRound(graph, tasks, { stance: stanceOnRecord(timeline), end }), graph) };
+    return {
+      told: 'walk',
+      walk: walkView(walkRound(graph, chosen.tasks, { stance: stanceOnRecord(timeline), end }), graph, apartWords(chosen, graph)),
+    };
   }
 }
 
