@@ -21,7 +21,8 @@ export interface Fall {
 
 interface Level {
   readonly point: InstrumentPoint;
-  readonly litres: number;
+  /** Millionths of a litre. */
+  readonly amount: number;
   readonly meter: MeterValue;
   /** The last level off the marks before this one: where it is not that of the level before, it ends the run. */
   readonly offMarks: InstrumentPoint | null;
@@ -51,24 +52,23 @@ export function fallOf(world: World, dipstick: string, meter: string): Fall | No
   const last = levels.at(-1);
   if (last === undefined) return { litresPerTick: null, entries: [] };
   const runs = runsOf(world, dipstick, levels);
-  const lost = runs.reduce((sum, run) => sum + exactly(run.first.litres) + run.added - exactly(run.last.litres), 0) / EXACT;
+  const lost = runs.reduce((sum, run) => sum + run.first.amount + run.added - run.last.amount, 0);
   const ticks = runs.reduce((sum, run) => sum + run.last.meter.ticks - run.first.meter.ticks, 0);
   const cited = runs.flatMap(citedFor);
   if (lost <= 0 || ticks <= 0) return { litresPerTick: null, entries: [...new Set(cited)] };
-  const litresPerTick = lost / ticks;
-  const litresLeft = Math.max(0, last.litres);
+  const left = Math.max(0, last.amount);
   return {
-    litresPerTick,
+    litresPerTick: lost / EXACT / ticks,
     levels: levels.length,
     last: last.meter,
     when: last.point.when,
-    litresLeft,
-    ticksLeft: litresLeft / litresPerTick,
+    litresLeft: left / EXACT,
+    ticksLeft: (left * ticks) / lost,
     entries: [...new Set([...cited, ...citedBy(last)])],
   };
 }
 
-/** Sums are taken in millionths of a litre, so that the order of the terms does not matter. */
+/** Litres are counted in whole millionths, so that neither sums nor comparisons depend on the order of the terms. */
 const EXACT = 1_000_000;
 
 function exactly(litres: number): number {
@@ -81,15 +81,15 @@ function runsOf(world: World, dipstick: string, levels: readonly Level[]): reado
     world.step();
     const run = runs.at(-1);
     const added = run === undefined ? [] : toppedUpBetween(world, dipstick, run.last.point, level.point);
-    const litres = added.reduce((sum, topUp) => sum + topUp.litres, 0);
+    const addedAmount = added.reduce((sum, topUp) => sum + exactly(topUp.litres), 0);
     const isApart = run !== undefined && level.offMarks !== run.last.offMarks;
-    const rose = run !== undefined && run.last.litres + litres < level.litres;
+    const rose = run !== undefined && run.last.amount + addedAmount < level.amount;
     if (run === undefined || isApart || rose) {
       runs.push({ first: level, last: level, added: 0, topUps: [], apart: isApart && !rose ? level.offMarks : null });
       continue;
     }
     run.last = level;
-    run.added += added.reduce((sum, topUp) => sum + exactly(topUp.litres), 0);
+    run.added += addedAmount;
     run.topUps.push(...added.map((topUp) => topUp.entry));
   }
   return runs;
@@ -131,7 +131,7 @@ function levelsOf(world: World, dipstick: string, meter: string, size: number): 
     }
     const at = meterWith(world, meter, point);
     if (at === null) continue;
-    levels.push({ point, litres: point.value * size, meter: at, offMarks });
+    levels.push({ point, amount: exactly(point.value * size), meter: at, offMarks });
   }
   return levels;
 }

@@ -1,6 +1,7 @@
 /** When an attachment was on (§6). */
 import { inOrder, type When } from './calendar.js';
 import { outings } from './outings.js';
+import { remembered } from './remembered.js';
 import { whenOf, type World } from './world.js';
 
 interface Step {
@@ -16,7 +17,7 @@ export interface Spell {
 }
 
 /** The times during which it was on: by entries that say so, and by outings with it where none had. */
-export function spellsOn(world: World, attachment: string): readonly Spell[] {
+export const spellsOn = remembered((world: World, attachment: string): readonly Spell[] => {
   const steps: readonly Step[] = [
     ...world.entries.flatMap((entry): readonly Step[] =>
       (entry.kind === 'attached' || entry.kind === 'detached') && entry.attachment === attachment
@@ -45,7 +46,7 @@ export function spellsOn(world: World, attachment: string): readonly Spell[] {
     }
   }
   return open === null ? spells : [...spells, { begin: open.begin, end: null }];
-}
+});
 
 /** On one day without minutes: put on, used, taken off; one that was on already and was both taken off and put on was put on last. */
 function lineUp(day: readonly Step[], wasOn: boolean): readonly Step[] {

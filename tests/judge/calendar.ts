@@ -4,6 +4,7 @@
  * Written apart from src/values, from docs/meaning.md §1 alone.
  */
 import { Temporal } from 'temporal-polyfill';
+import { remembered } from './remembered.js';
 
 /** A day and, where somebody noted it, the minute. */
 export interface When {
@@ -19,8 +20,16 @@ export interface CalendarSpan {
 
 const EPOCH = Temporal.PlainDate.from('1970-01-01');
 
+/** The calendar is the same for ever: what was worked out once is kept. */
+const numbers = remembered((_: typeof EPOCH, text: string) => numberOf(Temporal.PlainDate.from(text)));
+const dates = remembered((epoch: typeof EPOCH, day: number) => epoch.add({ days: day }));
+const months = remembered((_: typeof EPOCH, month: number) => {
+  const first = Temporal.PlainDate.from({ year: Math.floor(month / 12), month: (month % 12) + 1, day: 1 });
+  return { number: numberOf(first), days: first.daysInMonth };
+});
+
 function dateOf(day: number): Temporal.PlainDate {
-  return EPOCH.add({ days: day });
+  return dates(EPOCH, day);
 }
 
 function numberOf(date: Temporal.PlainDate): number {
@@ -29,7 +38,7 @@ function numberOf(date: Temporal.PlainDate): number {
 
 /** `2026-05-11` as a day. */
 export function dayFrom(text: string): number {
-  return numberOf(Temporal.PlainDate.from(text));
+  return numbers(EPOCH, text);
 }
 
 /** Year, month and day of the month. */
@@ -40,9 +49,9 @@ export function ymd(day: number): { readonly year: number; readonly month: numbe
 
 /** A day of a month; one that the month lacks is its last, or `null` where it is to be left out. */
 export function dayInMonth(year: number, month: number, day: number, skip: boolean): number | null {
-  const first = Temporal.PlainDate.from({ year, month, day: 1 });
-  if (day > first.daysInMonth && skip) return null;
-  return numberOf(first.with({ day: Math.min(day, first.daysInMonth) }));
+  const first = months(EPOCH, year * 12 + month - 1);
+  if (day > first.days && skip) return null;
+  return first.number + Math.min(day, first.days) - 1;
 }
 
 /** k spans after a day, counted from that day: never by adding one span to the outcome of the last. */

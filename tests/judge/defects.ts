@@ -1,5 +1,6 @@
 /** Defects: open until an entry closes them or a task that mends them is done. */
 import type { When } from './calendar.js';
+import { remembered } from './remembered.js';
 import { whenOf, type World } from './world.js';
 
 export interface DefectState {
@@ -14,7 +15,7 @@ export interface DefectState {
 
 type Step = { readonly id: string; readonly when: When; readonly opens: boolean; readonly class: string | null };
 
-export function defectState(world: World, defect: string): DefectState {
+export const defectState = remembered((world: World, defect: string): DefectState => {
   let state: DefectState = { open: false, class: null, by: null, since: null };
   const all = steps(world, defect);
   for (const day of [...new Set(all.map(({ when }) => when.day))].sort((a, b) => a - b)) {
@@ -30,7 +31,7 @@ export function defectState(world: World, defect: string): DefectState {
     }
   }
   return state;
-}
+});
 
 /** On one day without minutes: what was off began before it ended, what was on ended before it began again. */
 export function lineUp<T extends { readonly id: string; readonly when: When; readonly opens: boolean }>(

@@ -1,6 +1,7 @@
 /** When a task was done (§3), and what its clock counts from. */
 import { after, dayFrom, inOrder, type When } from './calendar.js';
 import { lifeTotal, meterAtEntry } from './meters.js';
+import { remembered, rememberedOf } from './remembered.js';
 import { taskNamed, whenOf, type World } from './world.js';
 
 export interface Done {
@@ -42,11 +43,11 @@ function namesFor(world: World, task: string): ReadonlySet<string> {
 }
 
 /** Each doing of a task: first those whose day nobody knows, then by day. */
-export function doings(world: World, task: string): readonly Done[] {
+export const doings: (world: World, task: string) => readonly Done[] = remembered((world: World, task: string) => {
   const names = namesFor(world, task);
   const own: readonly Done[] = [...recorded(world, names), ...stated(world, new Set([task]))];
   return inTime([...own, ...metByParts(world, task, own)]);
-}
+});
 
 function inTime(all: readonly Done[]): readonly Done[] {
   return [...all].sort((a, b) => {
@@ -87,7 +88,7 @@ export function clock(world: World, task: string): readonly Done[] {
 }
 
 /** The machine's start, if the logbook says when it entered service. */
-export function start(world: World): Dated | null {
+export const start = rememberedOf((world: World): Dated | null => {
   const entry = world.entries
     .filter((each) => each.kind === 'machine')
     .sort((a, b) => inOrder({ when: whenOf(a), id: a.id }, { when: whenOf(b), id: b.id }))
@@ -101,7 +102,7 @@ export function start(world: World): Dated | null {
     when,
     meter: (meter) => (meters !== undefined && Object.hasOwn(meters, meter) ? Math.round((meters[meter] ?? 0) * 36_000) : 0),
   };
-}
+});
 
 /** Whether a task was done at or after a moment. */
 export function doneSince(world: World, task: string, when: When): boolean {

@@ -1,8 +1,9 @@
 /**
  * A second evaluator, written apart from src/assess, straight from docs/meaning.md.
  *
- * It shares no code with the first but the shapes of rule graph and entries. It keeps nothing: every question is answered by reading
- * the whole history again. That makes it slow, and easy to hold against the page.
+ * It shares no code with the first but the shapes of rule graph and entries. Every question is answered from the whole history, with no
+ * index and nothing carried from one moment to the next: easy to hold against the page. What a question asks twice is answered once
+ * (`remembered.ts`).
  */
 import type { Entry } from '../../src/history/entry.js';
 import type { RuleGraph, Task } from '../../src/graph/rule-graph.js';

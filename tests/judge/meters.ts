@@ -3,6 +3,7 @@ import type { Entry } from '../../src/history/entry.js';
 import { addSpan, after, inOrder, minutesFrom, type When } from './calendar.js';
 import { wasOn } from './attachments.js';
 import { ended, endOf, HOUR } from './outings.js';
+import { remembered } from './remembered.js';
 import { whenOf, type World } from './world.js';
 
 export interface MeterReading {
@@ -35,7 +36,7 @@ function ticks(units: number): number {
   return Math.round(units * HOUR);
 }
 
-function shownBy(world: World, meter: string): readonly Shown[] {
+const shownBy = remembered((world: World, meter: string): readonly Shown[] => {
   const confirmed = new Set(world.entries.flatMap((entry) => (entry.kind === 'confirm' ? [entry.entry] : [])));
   return world.entries.flatMap((entry): readonly Shown[] => {
     const when = takenAt(world, entry);
@@ -46,7 +47,7 @@ function shownBy(world: World, meter: string): readonly Shown[] {
     const value = entry.meters !== undefined && Object.hasOwn(entry.meters, meter) ? entry.meters[meter] : undefined;
     return value === undefined ? [] : [{ ...common, shown: ticks(value), initial: null }];
   });
-}
+});
 
 /** A dial in the course of its readings. */
 interface Dial {
@@ -98,28 +99,28 @@ function takeDay(dial: Dial, reads: readonly Shown[], hours: boolean): Dial {
 }
 
 /** The readings of a meter that count; for a meter that counts from outings, its total after each. */
-export function readings(world: World, meter: string): readonly MeterReading[] {
+export const readings = remembered((world: World, meter: string): readonly MeterReading[] => {
   const declared = world.graph.meters.find(({ id }) => id === meter);
   if (declared?.fromOutings === true) return fromOutings(world, declared.attachment);
-  return dialAt(world, meter, null).counting;
-}
+  return dial(world, meter).counting;
+});
 
-/** The dial after everything that was read, or that was read not after a day. */
-function dialAt(world: World, meter: string, until: number | null): Dial {
+/** The dial after everything that was read. */
+function dial(world: World, meter: string): Dial {
   const hours = world.graph.meters.find(({ id }) => id === meter)?.unit === 'h';
-  const all = shownBy(world, meter).filter(({ when }) => until === null || when.day <= until);
-  let dial: Dial = { offset: 0, counting: [], from: 0 };
+  const all = shownBy(world, meter);
+  let so: Dial = { offset: 0, counting: [], from: 0 };
   for (const day of [...new Set(all.map(({ when }) => when.day))].sort((a, b) => a - b)) {
     const today = all.filter(({ when }) => when.day === day);
     let open = today.filter(({ initial }) => initial === null);
     for (const swap of today.filter(({ initial }) => initial !== null).sort(inOrder)) {
       const old = open.filter((read) => onOldDial(read, swap));
       open = open.filter((read) => !old.includes(read));
-      dial = replaced(takeDay(dial, old, hours), swap, hours);
+      so = replaced(takeDay(so, old, hours), swap, hours);
     }
-    dial = takeDay(dial, open, hours);
+    so = takeDay(so, open, hours);
   }
-  return dial;
+  return so;
 }
 
 /** On the day of a replacement: by minute, else by the value that is nearer. */
@@ -185,15 +186,15 @@ export interface Look {
 const WORDS = { 'below-low': -Infinity, low: 0, full: 1, 'above-full': Infinity } as const;
 
 /** The readings of a gauge or dipstick, in order. */
-export function looks(world: World, instrument: string): readonly Look[] {
-  return world.entries
+export const looks = remembered((world: World, instrument: string): readonly Look[] =>
+  world.entries
     .flatMap((entry) => {
       const value = entry.readings !== undefined && Object.hasOwn(entry.readings, instrument) ? entry.readings[instrument] : undefined;
       const when = takenAt(world, entry);
       return value === undefined || when === null ? [] : [{ id: entry.id, when, value: typeof value === 'number' ? value : WORDS[value] }];
     })
-    .sort(inOrder);
-}
+    .sort(inOrder),
+);
 
 /** Whether a reading is too old for its gauge. */
 export function tooOld(world: World, instrument: string, look: Look): boolean {

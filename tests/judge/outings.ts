@@ -1,6 +1,7 @@
 /** Work with the machine, as the judge reads it from the entries. */
 import type { EntryOf } from '../../src/history/entry.js';
 import { after, dayFrom, inOrder, minutesFrom, notBefore, type When } from './calendar.js';
+import { rememberedOf } from './remembered.js';
 import { minuteOf, whenOf, type World } from './world.js';
 
 /** An hour in ticks. */
@@ -19,7 +20,7 @@ export interface Work {
 }
 
 /** When an outing ended, as noted: `null` if nobody noted an end. */
-export function endOf(entry: EntryOf<'outing'>): When | null {
+export const endOf = rememberedOf((entry: EntryOf<'outing'>): When | null => {
   const start = whenOf(entry);
   if (entry.until !== undefined) {
     const minute = minuteOf(entry.until);
@@ -31,12 +32,12 @@ export function endOf(entry: EntryOf<'outing'>): When | null {
   if (start.minute === null) return start;
   const total = start.minute + Math.round(entry.hours * 60);
   return { day: start.day + Math.floor(total / 1440), minute: total % 1440 };
-}
+});
 
 /** Every outing on record, by its start. */
-export function outings(world: World): readonly Work[] {
-  return world.entries.flatMap((entry) => (entry.kind === 'outing' ? [workOf(world, entry)] : [])).sort(inOrder);
-}
+export const outings = rememberedOf((world: World): readonly Work[] =>
+  world.entries.flatMap((entry) => (entry.kind === 'outing' ? [workOf(world, entry)] : [])).sort(inOrder),
+);
 
 function workOf(world: World, entry: EntryOf<'outing'>): Work {
   const when = whenOf(entry);
@@ -67,11 +68,11 @@ function timeOf(entry: EntryOf<'outing'>, start: When, end: When): number {
 }
 
 /** Those that are over, in the order in which they ended. */
-export function ended(world: World): readonly (Work & { readonly end: When })[] {
-  return outings(world)
+export const ended = rememberedOf((world: World): readonly (Work & { readonly end: When })[] =>
+  outings(world)
     .flatMap((work) => (work.end === null ? [] : [{ ...work, end: work.end }]))
-    .sort((a, b) => inOrder({ when: a.end, id: a.id }, { when: b.end, id: b.id }));
-}
+    .sort((a, b) => inOrder({ when: a.end, id: a.id }, { when: b.end, id: b.id })),
+);
 
 /** The outing that is under way, the last to begin if several are. */
 export function underWay(world: World): Work | undefined {

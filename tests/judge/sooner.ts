@@ -8,7 +8,8 @@ import { plain, type Outcome } from './outcome.js';
 import { whenOf, type World } from './world.js';
 
 interface Level extends Look {
-  readonly litres: number;
+  /** Whole millionths of a litre. */
+  readonly amount: number;
   readonly ticks: number;
 }
 
@@ -21,7 +22,7 @@ export function sooner(world: World, node: SoonerNode): Outcome {
     .filter((each) => each !== null)
     .at(-1);
   if (last === undefined || lost <= 0 || ticks <= 0) return plain('clear', node.id);
-  const span = Math.round((node.share * last.litres * ticks) / lost);
+  const span = Math.round(node.share * ((Math.max(0, last.amount) * ticks) / lost));
   const lead = Math.floor(Math.min(span / 10, 10 * HOUR));
   return meterLimit(
     world,
@@ -32,22 +33,26 @@ export function sooner(world: World, node: SoonerNode): Outcome {
   );
 }
 
+function millionths(litres: number): number {
+  return Math.round(litres * 1_000_000);
+}
+
 /** The levels in order; `null` where the stick was off its marks, which ends a run. */
 function levels(world: World, dipstick: string, meter: string, size: number): readonly (Level | null)[] {
   return looks(world, dipstick).flatMap((look) => {
     if (!Number.isFinite(look.value)) return [null];
     const ticks = meterAtEntry(world, meter, look.id, look.when);
-    return ticks === null ? [] : [{ ...look, litres: look.value * size, ticks }];
+    return ticks === null ? [] : [{ ...look, amount: millionths(look.value * size), ticks }];
   });
 }
 
-/** Litres lost, and the ticks that took, over all runs; each top-up lies between two levels in the order of the history. */
+/** Millionths lost, and the ticks that took, over all runs; each top-up lies between two levels in the order of the history. */
 function fall(world: World, dipstick: string, meter: string, size: number): readonly [lost: number, ticks: number] {
   let [lost, ticks] = [0, 0];
   let before: Level | null = null;
   for (const level of levels(world, dipstick, meter, size)) {
     if (before !== null && level !== null) {
-      const gone = before.litres - level.litres + toppedUp(world, dipstick, before, level);
+      const gone = before.amount - level.amount + toppedUp(world, dipstick, before, level);
       if (gone >= 0) [lost, ticks] = [lost + gone, ticks + level.ticks - before.ticks];
     }
     before = level;
@@ -61,7 +66,7 @@ function toppedUp(world: World, dipstick: string, from: Level, to: Level): numbe
   for (const entry of world.entries) {
     if (entry.kind !== 'topped-up' || entry.dipstick !== dipstick) continue;
     const when = { when: whenOf(entry), id: entry.id };
-    if (inOrder(from, when) < 0 && inOrder(when, to) <= 0) sum += entry.litres;
+    if (inOrder(from, when) < 0 && inOrder(when, to) <= 0) sum += millionths(entry.litres);
   }
   return sum;
 }

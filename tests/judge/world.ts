@@ -4,6 +4,7 @@
 import type { Entry } from '../../src/history/entry.js';
 import type { Condition, RuleGraph, Task, Trigger } from '../../src/graph/rule-graph.js';
 import { after, dayFrom, type When } from './calendar.js';
+import { rememberedOf } from './remembered.js';
 
 /** What is wanted of the machine next. */
 export interface Wanted {
@@ -26,9 +27,10 @@ export interface World {
 }
 
 /** When an entry happened. */
-export function whenOf(entry: Entry): When {
-  return { day: dayFrom(entry.on), minute: entry.at === undefined ? null : minuteOf(entry.at) };
-}
+export const whenOf = rememberedOf((entry: Entry): When => ({
+  day: dayFrom(entry.on),
+  minute: entry.at === undefined ? null : minuteOf(entry.at),
+}));
 
 /** `08:30` as the minute of the day. */
 export function minuteOf(time: string): number {
