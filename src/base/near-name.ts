@@ -8,25 +8,24 @@
 /** Number of single-letter slips between two words; `limit` cuts the work short and anything beyond it is `limit + 1`. */
 export function slipsBetween(a: string, b: string, limit = Number.POSITIVE_INFINITY): number {
   if (Math.abs(a.length - b.length) > limit) return limit + 1;
-  return slipsWithin(...differing(a, b), limit);
-}
-
-/** The two words without what they begin and end with in common, which costs nothing. */
-function differing(a: string, b: string): readonly [string, string] {
+  // What the two begin and end with in common costs nothing.
+  const most = Math.min(a.length, b.length);
   let start = 0;
+  while (start < most && a.charCodeAt(start) === b.charCodeAt(start)) start += 1;
   let end = 0;
-  const shorter = Math.min(a.length, b.length);
-  while (start < shorter && a[start] === b[start]) start += 1;
-  while (end < shorter - start && a[a.length - 1 - end] === b[b.length - 1 - end]) end += 1;
-  return [a.slice(start, a.length - end), b.slice(start, b.length - end)];
+  while (end < most - start && a.charCodeAt(a.length - 1 - end) === b.charCodeAt(b.length - 1 - end)) end += 1;
+  return slipsWithin(a.slice(start, a.length - end), b.slice(start, b.length - end), limit);
 }
 
 function slipsWithin(a: string, b: string, limit: number): number {
+  // Beginning and end are off already, so a single letter can only be another one.
+  if (a.length < 2 && b.length < 2) return Math.min(a.length || b.length, limit + 1);
   let before: number[] = [];
-  let above = Array.from({ length: b.length + 1 }, (_, column) => column);
+  let above: number[] = [];
+  for (let column = 0; column <= b.length; column += 1) above.push(column);
   for (let row = 1; row <= a.length; row += 1) {
     const current = nextRow(a, b, row, above, before);
-    if (Math.min(...current) > limit) return limit + 1;
+    if (current.every((cost) => cost > limit)) return limit + 1;
     before = above;
     above = current;
   }
@@ -45,22 +44,39 @@ function nextRow(a: string, b: string, row: number, above: readonly number[], be
   return current;
 }
 
+/**
+ * How many more names may be compared letter by letter: one for all that is looked into together, so that thousands of unknown names, each
+ * like thousands of known ones, cost no more than this.
+ */
+export interface Patience {
+  left: number;
+}
+
+/** Enough for a hundred unknown names among five hundred known ones of like length. */
+export function patience(): Patience {
+  return { left: 50_000 };
+}
+
 /** How many slips still count as the same word: one for short words, a third of the letters for longer ones, never more than three. */
 function tolerance(word: string): number {
   return Math.min(3, Math.max(1, Math.floor(word.length / 3)));
 }
 
 /**
- * The candidates near enough to `word` to be what was meant, nearest first; equally near ones in the order given.
+ * The candidates near enough to `word` to be what was meant, nearest first; equally near ones in the order given. None once the patience is
+ * at an end: the names that were not looked at may be nearer than those that were.
  *
  * @example nearNames('evry', ['every', 'after']) // ['every']
  */
-export function nearNames(word: string, candidates: Iterable<string>): readonly string[] {
+export function nearNames(word: string, candidates: Iterable<string>, shared: Patience = patience()): readonly string[] {
   if (word.length > 80) return [];
   const limit = tolerance(word);
   const found: { readonly name: string; readonly slips: number; readonly order: number }[] = [];
   let order = 0;
   for (const name of candidates) {
+    if (Math.abs(name.length - word.length) > limit) continue;
+    if (shared.left <= 0) return [];
+    shared.left -= 1;
     const slips = slipsBetween(word, name, limit);
     // A one-letter word would be "near" every other one.
     if (slips <= limit && slips < Math.max(word.length, name.length)) found.push({ name, slips, order });
@@ -71,6 +87,6 @@ export function nearNames(word: string, candidates: Iterable<string>): readonly 
 }
 
 /** The nearest candidate, or undefined when none is near enough. */
-export function nearName(word: string, candidates: Iterable<string>): string | undefined {
-  return nearNames(word, candidates)[0];
+export function nearName(word: string, candidates: Iterable<string>, shared: Patience = patience()): string | undefined {
+  return nearNames(word, candidates, shared)[0];
 }

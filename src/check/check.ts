@@ -11,7 +11,7 @@ import type { Model } from './model.js';
 
 /** What `check` may be given besides the file and its loader. */
 export interface CheckOptions {
-  /** Bounds on what a schedule may ask for; those left out keep their defaults (8 deep, 32 files, 5,000 rules). */
+  /** Bounds on what a schedule may ask for; those left out keep their defaults (8 deep, 32 files, 5,000 rules, 100 mistakes told). */
   readonly limits?: Partial<Limits>;
 }
 

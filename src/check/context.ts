@@ -1,6 +1,7 @@
 /**
  * What a rule looks at, and what a rule is.
  */
+import type { Patience } from '../base/near-name.js';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { DeclarationNode, HeaderNode, TaskNode } from '../syntax/tree.js';
 import type { TaskLimit } from './limits.js';
@@ -22,6 +23,8 @@ export interface CheckContext {
   readonly limits: () => readonly { readonly node: TaskNode; readonly limits: readonly TaskLimit[] }[];
   /** False where some of the text could not be read: then what seems to be missing may be there. */
   readonly whole: boolean;
+  /** How many more names may be compared to find the one that was meant. */
+  readonly patience: Patience;
 }
 
 /** One thing that is wrong in a schedule, and how it is told. */

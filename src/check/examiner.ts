@@ -7,6 +7,7 @@
  * INVARIANT: `examine` gives what it would give if nothing were kept. Of a declaration only that nothing is wrong with it is kept, never a
  * diagnostic, and only while no name in it means something else and the meters stay the same.
  */
+import { patience } from '../base/near-name.js';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import { collect, hasErrors } from '../diagnostics/collect.js';
 import type { DeclarationNode, HeaderNode } from '../syntax/tree.js';
@@ -19,17 +20,21 @@ import type { Loader, Shelf } from './load/shelf.js';
 import { idIn, isDefinitionOf, type Definition, type DefinitionOf, type Home, type Model, type NamingNode, type PlacedDeclaration, type Reference } from './model.js'; // prettier-ignore
 import { define, nameTable, resolveNames, type NameTable } from './names.js';
 import { rules } from './rules/index.js';
+import { countErrors, told } from './told.js';
 import { nodeIndex } from './walk.js';
 
 /** What is known of one declaration. */
 interface Known {
   readonly home: Home;
   readonly references: readonly Reference[];
-  /** Ids that decide what its names mean. */
-  readonly ids: readonly string[];
+  /** Ids that decide what its names mean; worked out when a name first changes. */
+  ids?: ReadonlySet<string>;
   /** That no rule for single declarations has anything to say of it. */
   clean: boolean;
 }
+
+/** How many declarations are looked at together: where nothing is wrong with any of them, that is all there is to do. */
+const TOGETHER = 64;
 
 const ofDeclarations = rules.filter(({ scope }) => scope === 'declaration');
 const ofSchedules = rules.filter(({ scope }) => scope === 'schedule');
@@ -55,8 +60,9 @@ export class Examiner {
     const table = nameTable(gathered.declarations, (node, home) => this.define(node, home));
     this.forget(gathered.declarations, table);
     const model = this.modelOf(header, gathered.declarations, table);
-    const found = this.problems(model, table, gathered.headers, !hasErrors(shelf.diagnostics));
-    return { model, diagnostics: collect(shelf.diagnostics, found), sources: shelf.sources };
+    // What goes past the limit is refused for that alone: looking further is what the limit saves.
+    const found = gathered.cut ? [] : this.problems(model, table, gathered.headers, !hasErrors(shelf.diagnostics), limits.mistakes);
+    return { model, diagnostics: collect(shelf.diagnostics, told(found, limits.mistakes)), sources: shelf.sources };
   }
 
   private homeOf(prefix: string, host: Home): Home {
@@ -82,9 +88,11 @@ export class Examiner {
     if (changed.length === 0) return;
     // A span without `of` counts on whatever meter there is.
     if (changed.some(({ kind }) => kind === 'meter')) this.known = new WeakMap();
-    const ids = new Set(changed.map(({ id }) => id));
     for (const { node } of declarations) {
-      if (this.known.get(node)?.ids.some((id) => ids.has(id)) === true) this.known.delete(node);
+      const known = this.known.get(node);
+      if (known === undefined) continue;
+      const ids = (known.ids ??= idsIn(node, known));
+      if (changed.some(({ id }) => ids.has(id))) this.known.delete(node);
     }
   }
 
@@ -106,13 +114,13 @@ export class Examiner {
     const before = this.known.get(node);
     if (before?.home === home) return before;
     const references = resolveNames(declaration, table);
-    const names = [...references.map(({ name }) => name.text), ...('name' in node ? [node.name.text] : [])];
-    const known: Known = { home, references, ids: [...new Set(names.flatMap((name) => idsOf(name, home)))], clean: false };
+    const known: Known = { home, references, clean: false };
     this.known.set(node, known);
     return known;
   }
 
-  private problems(model: Model, table: NameTable, headers: readonly HeaderNode[], whole: boolean): readonly Diagnostic[] {
+  /** What is wrong; where that is more than `most` mistakes, not all of it. */
+  private problems(model: Model, table: NameTable, headers: readonly HeaderNode[], whole: boolean, most: number): readonly Diagnostic[] {
     const referencesOf = (node: DeclarationNode): readonly Reference[] => this.known.get(node)?.references ?? [];
     let limits: ReturnType<typeof limitsByTask> | undefined;
     const roots = [...headers, ...model.declarations.map(({ node }) => node)];
@@ -124,22 +132,39 @@ export class Examiner {
       referencesOf,
       limits: () => (limits ??= limitsByTask(model)),
       whole,
+      patience: patience(),
     };
     const none: CheckContext = { ...context, model: { ...model, declarations: [], references: [] }, nodes: nodeIndex(headers) };
-    return [
-      ...ofSchedules.flatMap((rule) => rule.check(context)),
-      ...ofDeclarations.flatMap((rule) => rule.check(none)),
-      ...model.declarations.flatMap((declaration) => this.problemsOf(declaration, context)),
-    ];
+    const found = [...ofSchedules.flatMap((rule) => rule.check(context)), ...ofDeclarations.flatMap((rule) => rule.check(none))];
+    const doubtful = model.declarations.filter(({ node }) => this.known.get(node)?.clean !== true);
+    let errors = countErrors(found);
+    for (let start = 0; start < doubtful.length && errors <= most; start += TOGETHER) {
+      for (const declaration of this.unclean(doubtful.slice(start, start + TOGETHER), context)) {
+        if (errors > most) break;
+        const more = this.problemsOf([declaration], context);
+        errors += countErrors(more);
+        found.push(...more);
+      }
+    }
+    return found;
   }
 
-  private problemsOf(declaration: PlacedDeclaration, context: CheckContext): readonly Diagnostic[] {
-    const known = this.known.get(declaration.node);
-    if (known?.clean === true) return [];
-    const model: Model = { ...context.model, declarations: [declaration], references: known?.references ?? [] };
-    const alone: CheckContext = { ...context, model, nodes: nodeIndex([declaration.node]) };
-    const found = ofDeclarations.flatMap((rule) => rule.check(alone));
-    if (known !== undefined) known.clean = found.length === 0;
+  /** None of the declarations where nothing is wrong with any of them; otherwise all, for it is not known with which. */
+  private unclean(declarations: readonly PlacedDeclaration[], context: CheckContext): readonly PlacedDeclaration[] {
+    // With none to spare for names, so that what is told does not depend on what was looked at together.
+    return this.problemsOf(declarations, { ...context, patience: { left: 0 } }).length === 0 ? [] : declarations;
+  }
+
+  private problemsOf(declarations: readonly PlacedDeclaration[], context: CheckContext): readonly Diagnostic[] {
+    const references = declarations.flatMap(({ node }) => context.referencesOf(node));
+    const model: Model = { ...context.model, declarations, references };
+    const part: CheckContext = { ...context, model, nodes: nodeIndex(declarations.map(({ node }) => node)) };
+    const found = ofDeclarations.flatMap((rule) => rule.check(part));
+    if (found.length > 0) return found;
+    for (const { node } of declarations) {
+      const known = this.known.get(node);
+      if (known !== undefined) known.clean = true;
+    }
     return found;
   }
 }
@@ -149,6 +174,11 @@ function differing(table: NameTable['entries'], other: NameTable['entries']): re
   const found: Definition[] = [];
   for (const [key, definition] of table) if (other.get(key) !== definition) found.push(definition);
   return found;
+}
+
+function idsIn(node: DeclarationNode, { references, home }: Known): ReadonlySet<string> {
+  const names = [...references.map(({ name }) => name.text), ...('name' in node ? [node.name.text] : [])];
+  return new Set(names.flatMap((name) => idsOf(name, home)));
 }
 
 /** Where a name may be declared that is written at this home. */

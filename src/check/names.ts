@@ -14,6 +14,8 @@ export interface NameTable {
   /** Later declarations of a name that is taken, each with the one that took it. */
   readonly duplicates: readonly { readonly later: Definition; readonly earlier: Definition }[];
   readonly find: (kind: NameKind, id: string) => Definition | undefined;
+  /** Names of these kinds that can be written at this home: its own without the attachment's name, and the machine's. */
+  readonly visible: (kinds: readonly NameKind[], home: Home) => readonly string[];
   /** By kind and id, as one text. */
   readonly entries: ReadonlyMap<string, Definition>;
 }
@@ -38,7 +40,27 @@ export function nameTable(declarations: readonly PlacedDeclaration[], defines: t
     else byKey.set(`${definition.kind} ${definition.id}`, definition);
     if (earlier === undefined) definitions.push(definition);
   }
-  return { definitions, duplicates, find, entries: byKey };
+  return { definitions, duplicates, find, visible: visibleIn(definitions), entries: byKey };
+}
+
+/** Worked out once for each home and kinds: in a schedule full of unknown names it is asked again and again. */
+function visibleIn(definitions: readonly Definition[]): NameTable['visible'] {
+  const known = new Map<string, readonly string[]>();
+  return (kinds, home) => {
+    const key = [...kinds, home.prefix].join(' ');
+    const names = known.get(key) ?? namesFrom(definitions, kinds, home);
+    known.set(key, names);
+    return names;
+  };
+}
+
+function namesFrom(definitions: readonly Definition[], kinds: readonly NameKind[], home: Home): readonly string[] {
+  const names = new Set<string>();
+  for (let scope: Home | undefined = home; scope !== undefined; scope = scope.host) {
+    const start = scope.prefix === '' ? '' : `${scope.prefix}.`;
+    for (const { kind, id } of definitions) if (kinds.includes(kind) && id.startsWith(start)) names.add(id.slice(start.length));
+  }
+  return [...names];
 }
 
 function takenBy({ kind, id }: Definition, find: NameTable['find']): Definition | undefined {

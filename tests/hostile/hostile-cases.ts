@@ -17,8 +17,6 @@ export interface HostileCase {
   readonly asked?: Asked;
   /** Known to take longer than 250 ms: docs/evidence.md lists them. Counted as late by the report all the same. */
   readonly late?: true;
-  /** A fault that is left: it does not end within any bound that a test could wait for. */
-  readonly runsAway?: true;
 }
 
 const head = 'schedule t "T" language 1 edition 1 of 2026-01-01 by "B" fits model "M"\n';
@@ -38,6 +36,10 @@ function fill(start: string, unit: (index: number) => string, end = ''): string 
     if (size > KIB_256) return parts.join('') + end;
     parts.push(next);
   }
+}
+
+function many(count: number, unit: (index: number) => string): string {
+  return Array.from({ length: count }, (_, index) => unit(index)).join('');
 }
 
 function filled(body: string, unit: (index: number) => string, end = ''): () => HostileFiles {
@@ -73,9 +75,18 @@ const texts: readonly HostileCase[] = [
     make: filled('duty abcdefgh "D"\n', (i) => `task t${i} "T" every 5 h of work in abcdefgx\n`),
   },
   {
-    runsAway: true,
     name: "256 KiB of tasks that are one another's near misses",
     make: filled('', (i) => `task task-number-${i} "T" covers task-numbre-${i}\n`),
+  },
+  {
+    name: "4,900 tasks that are one another's near misses",
+    make: text(many(4_900, (i) => `task task-number-${i} "T" covers task-numbre-${i}\n`)),
+    says: 'DW220',
+  },
+  {
+    name: '4,900 tasks, each asked for by one name nearly its own',
+    make: text(many(4_900, (i) => `task t${i} "T" every 5 h of work in t${i}x\n`)),
+    says: 'DW220',
   },
   { late: true, name: 'tasks each covering the next', make: filled('', (i) => `task t${i} "T" covers t${i + 1}\n`), says: 'DW204' },
   { late: true, name: '4,000 tasks, each met by the next', make: () => ({ files: { 'schedule.due': chain(4_000, 'met by') } }) },

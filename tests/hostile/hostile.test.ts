@@ -25,17 +25,14 @@ import { hostileCases } from './hostile-cases.js';
 const STEERING = /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069]/u;
 
 describe('a hostile file ends in words', () => {
-  test.each(hostileCases.filter(({ runsAway }) => runsAway !== true).map((each) => [each.name, each] as const))(
-    '%s',
-    (_name, { make, says, asked }) => {
-      const files = make();
-      const start = performance.now();
-      const ending = askEverything(files, asked);
-      expect(performance.now() - start).toBeLessThan(20_000);
-      expect(ending.shown).not.toMatch(STEERING);
-      if (says !== undefined) expect(ending.said.join(' ')).toContain(says);
-    },
-  );
+  test.each(hostileCases.map((each) => [each.name, each] as const))('%s', (_name, { make, says, asked }) => {
+    const files = make();
+    const start = performance.now();
+    const ending = askEverything(files, asked);
+    expect(performance.now() - start).toBeLessThan(20_000);
+    expect(ending.shown).not.toMatch(STEERING);
+    if (says !== undefined) expect(ending.said.join(' ')).toContain(says);
+  });
 });
 
 const header = 'language 1 edition 1 of 2026-01-01 by "B" fits model "M"';

@@ -13,7 +13,10 @@ import { vary } from './vary.js';
 export interface Gathered {
   /** Headers of all files opened, the first one's first. */
   readonly headers: readonly HeaderNode[];
+  /** Up to the limit on rules. */
   readonly declarations: readonly PlacedDeclaration[];
+  /** Whether there were more. */
+  readonly cut: boolean;
 }
 
 const machine: Home = { prefix: '', host: undefined };
@@ -34,7 +37,8 @@ export function gather(shelf: Shelf, path: string): Gathered | undefined {
   }
   const headers: HeaderNode[] = [];
   const declarations = mounted(shelf, headers, { path, tree }, [path], machine);
-  return { headers, declarations: withinLimit(shelf, declarations) };
+  const kept = withinLimit(shelf, declarations);
+  return { headers, declarations: kept, cut: kept.length < declarations.length };
 }
 
 /** A schedule's declarations and those of its attachments' schedules. */

@@ -8,6 +8,8 @@ export interface Limits {
   readonly files: number;
   /** Rules in all: a task counts once for each of its timing clauses, any other declaration once. */
   readonly rules: number;
+  /** Mistakes of meaning that are told; past them checking stops. */
+  readonly mistakes: number;
 }
 
-export const defaultLimits: Limits = { depth: 8, files: 32, rules: 5000 };
+export const defaultLimits: Limits = { depth: 8, files: 32, rules: 5000, mistakes: 100 };

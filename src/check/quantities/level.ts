@@ -8,10 +8,10 @@ import type { Range } from '../../graph/rule-graph.js';
 import type { BandNode, FactNode, LevelNode, NameNode, NumberNode, QuantityNode } from '../../syntax/tree.js';
 import { ticksOf } from '../../values/ticks.js';
 import { findUnit } from '../../values/units.js';
-import { nearNames } from '../../base/near-name.js';
 import type { DefinitionOf } from '../model.js';
 import { rewrite } from '../report.js';
 import { problem, type Read } from './read.js';
+import { listedShort, nearWord } from '../words.js';
 import { quantityIn } from './units.js';
 
 export type Instrument = DefinitionOf<'gauge'> | DefinitionOf<'dipstick'> | DefinitionOf<'meter'>;
@@ -92,9 +92,9 @@ function named(name: NameNode, instrument: Instrument): Read<Range> {
 
 /** Says that an instrument has no band or mark of this name. */
 function unknownWord(name: NameNode, instrument: Instrument, words: readonly string[]): Read<Range> {
-  const near = nearNames(name.text, words)[0];
+  const near = nearWord(name.text, words);
   const what = instrument.kind === 'dipstick' ? 'mark' : 'band';
-  const known = words.length === 0 ? 'It has none.' : `It has ${words.map((word) => `\`${word}\``).join(', ')}.`;
+  const known = words.length === 0 ? 'It has none.' : `It has ${listedShort(words, 'and')}.`;
   return problem('unknownWord', {
     at: name.at,
     message: `\`${instrument.name}\` has no ${what} \`${name.text}\`.`,

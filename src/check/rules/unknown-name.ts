@@ -1,4 +1,4 @@
-import { nearNames } from '../../base/near-name.js';
+import { nearNames, type Patience } from '../../base/near-name.js';
 import type { Rule } from '../context.js';
 import { clausesOf } from '../load/gather.js';
 import type { Home, NameKind, Reference } from '../model.js';
@@ -28,19 +28,19 @@ export const allKinds: readonly NameKind[] = [
 export const unknownName: Rule = {
   codes: ['unknownName'],
   scope: 'declaration',
-  check: ({ model, table }) => {
+  check: ({ model, table, patience }) => {
     const alone = clausesOf(model.header, 'for-attachment').length > 0;
     return model.references.flatMap((reference) => {
       if (reference.definition !== undefined || lookUp(table, reference.name, allKinds, reference.home) !== undefined) return [];
-      return [describe(reference, table, alone)];
+      return [describe(reference, table, alone, patience)];
     });
   },
 };
 
 const elsewhere = "If the machine has it, check the machine's schedule, which mounts this one.";
 
-function describe({ name, kinds, home }: Reference, table: NameTable, alone: boolean): ReturnType<typeof diagnostic> {
-  const near = nearNames(name.text, visible(table, kinds, home)).slice(0, 3);
+function describe({ name, kinds, home }: Reference, table: NameTable, alone: boolean, patience: Patience): ReturnType<typeof diagnostic> {
+  const near = nearNames(name.text, table.visible(kinds, home), patience).slice(0, 3);
   const what = kindsName(kinds).replace(/\ban? /g, '');
   const message = kinds.length > 3 ? `Nothing here is called ${ticked(name.text)}.` : `There is no ${what} called ${ticked(name.text)}.`;
   return diagnostic('unknownName', {
@@ -52,21 +52,8 @@ function describe({ name, kinds, home }: Reference, table: NameTable, alone: boo
 }
 
 function fallback(name: string, kinds: readonly NameKind[], home: Home, table: NameTable): string {
-  const known = visible(table, kinds, home);
+  const known = table.visible(kinds, home);
   const kind = kinds[0] ?? 'task';
   if (known.length > 0 && known.length <= 6) return `Declared are ${listed(known.map(ticked), 'and')}.`;
   return `Declare it, with a title: \`${kind} ${name} "…"\`.`;
-}
-
-/** Names of these kinds that can be written at this home: its own without the attachment's name, and the machine's. */
-export function visible(table: NameTable, kinds: readonly NameKind[], home: Home): readonly string[] {
-  const names: string[] = [];
-  for (let scope: Home | undefined = home; scope !== undefined; scope = scope.host) {
-    const prefix = scope.prefix;
-    const start = prefix === '' ? '' : `${prefix}.`;
-    names.push(
-      ...table.definitions.filter(({ kind, id }) => kinds.includes(kind) && id.startsWith(start)).map(({ id }) => id.slice(start.length)),
-    );
-  }
-  return [...new Set(names)];
 }

@@ -1,4 +1,3 @@
-import { nearNames } from '../../base/near-name.js';
 import type { Diagnostic } from '../../diagnostics/diagnostic.js';
 import type { ActNode, ExpectNode, FactNode, NameNode, StanceItemNode } from '../../syntax/tree.js';
 import type { Rule } from '../context.js';
@@ -7,7 +6,7 @@ import { idIn, placed } from '../model.js';
 import type { NameTable } from '../names.js';
 import { diagnostic, rewrite } from '../report.js';
 import type { NodeIndex } from '../walk.js';
-import { listed, ticked } from '../words.js';
+import { listedShort, nearWord, ticked } from '../words.js';
 
 /** What stands after a name has to be one of the words that go with what it names. */
 export const unknownWord: Rule = {
@@ -75,9 +74,9 @@ function wordsOf({ node }: Definition, classOnly: boolean): readonly string[] | 
 const wordKinds: Readonly<Record<string, string>> = { position: 'position', defect: 'class', gauge: 'band', dipstick: 'mark' };
 
 function describe(subject: string, word: NameNode, words: readonly string[], definition: Definition | undefined): Diagnostic {
-  const near = nearNames(word.text, words)[0];
+  const near = nearWord(word.text, words);
   const kind = wordKinds[definition?.kind ?? ''];
-  const known = words.length === 0 ? 'It has none.' : `It can be ${listed(words.map(ticked), 'or')}.`;
+  const known = words.length === 0 ? 'It has none.' : `It can be ${listedShort(words, 'or')}.`;
   return diagnostic('unknownWord', {
     at: word.at,
     message: kind === undefined ? `${subject} cannot be ${ticked(word.text)}.` : `${subject} has no ${kind} ${ticked(word.text)}.`,

@@ -1,4 +1,4 @@
-import { nearName } from '../../base/near-name.js';
+import { nearName, patience } from '../../base/near-name.js';
 import type { Rule } from '../context.js';
 import { placed, type Definition, type NameKind } from '../model.js';
 import { isInPart } from '../in-part.js';
@@ -27,11 +27,13 @@ export const unusedName: Rule = {
     const unitOf = ({ node }: Definition): string | undefined => (node.kind === 'meter' ? node.unit.text : undefined);
     const isOnly = (meter: Definition): boolean =>
       model.definitions.filter((other) => other.node.kind === 'meter' && unitOf(other) === unitOf(meter)).length === 1;
+    // Its own, so that looking here takes nothing from what is told of the names themselves.
+    const shared = patience();
     return model.definitions.flatMap((definition) => {
       if (definition.at.file !== 0 || isInPart(headers, definition.at) || !kinds.includes(definition.kind) || used.has(definition))
         return [];
       // It may be what a misspelt name was meant for, which is told already.
-      if (lost.some((name) => nearName(name, [definition.name]) !== undefined)) return [];
+      if (shared.left <= 0 || lost.some((name) => nearName(name, [definition.name], shared) !== undefined)) return [];
       // A span without `of` (`500 starts`) may be counting on the only meter of its unit.
       if (definition.kind === 'meter' && tasks && isOnly(definition)) return [];
       return [

@@ -3,17 +3,17 @@ import type { Rule } from '../context.js';
 import { lookUp } from '../names.js';
 import { diagnostic, rewrite } from '../report.js';
 import { kindName, kindsName, ticked } from '../words.js';
-import { allKinds, visible } from './unknown-name.js';
+import { allKinds } from './unknown-name.js';
 
 /** A name has to be of a kind that can be meant where it stands. */
 export const wrongKindOfName: Rule = {
   codes: ['wrongKind'],
   scope: 'declaration',
-  check: ({ model, table }) =>
+  check: ({ model, table, patience }) =>
     model.references.flatMap(({ name, kinds, home, definition }) => {
       const other = definition === undefined ? lookUp(table, name, allKinds, home) : undefined;
       if (other === undefined) return [];
-      const near = nearNames(name.text, visible(table, kinds, home))[0];
+      const near = nearNames(name.text, table.visible(kinds, home), patience)[0];
       return [
         diagnostic('wrongKind', {
           at: name.at,
