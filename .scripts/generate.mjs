@@ -2,14 +2,13 @@
  * Writes what is made from something else; `--check` only says what would change, and fails if anything would.
  *
  *   src/graph/{rule-graph,key-order,graph-shape}.ts  from grammar/rule-graph.schema.json
- *   grammar/history-entry.schema.json    from the zod schema of src/history/entry.ts
+ *   grammar/history-entry.schema.json    from the shape of src/history/entry.ts
  *   grammar/{assessment,explanation,check-report,examples,comparison,task-rules}.schema.json   from the types of the answers
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { compile } from 'json-schema-to-typescript';
-import * as z from 'zod';
 import { graphShapeText } from './graph-shape.mjs';
 import { SchemaWriter } from './type-schema.mjs';
 
@@ -92,9 +91,9 @@ function collect(node, keys) {
 }
 
 async function entrySchemaText() {
-  const { entrySchema } = await load('src/history/entry.ts');
-  const { $schema, ...schema } = z.toJSONSchema(entrySchema);
-  return json({ $schema, $id: schemaId('history-entry'), title: 'One entry of a logbook: a line of JSON', ...schema });
+  const { entryJsonSchemas } = await load('src/history/entry-json-schema.ts');
+  const $schema = 'https://json-schema.org/draft/2020-12/schema';
+  return json({ $schema, $id: schemaId('history-entry'), title: 'One entry of a logbook: a line of JSON', oneOf: entryJsonSchemas() });
 }
 
 /** The exports of one of our TypeScript files. */

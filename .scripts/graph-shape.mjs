@@ -1,4 +1,4 @@
-/** The JSON Schema of the rule graph as the shapes that `readRuleGraph` holds a graph to: src/graph/shape.ts says what they are. */
+/** The JSON Schema of the rule graph as the shapes that `readRuleGraph` holds a graph to: src/base/shape.ts says what they are. */
 
 /** The text of src/graph/graph-shape.ts. */
 export function graphShapeText(schema, banner) {
@@ -6,7 +6,7 @@ export function graphShapeText(schema, banner) {
   const { definitions: _, ...whole } = schema;
   return [
     banner,
-    "import type { Shape, Shapes } from './shape.js';\n",
+    "import type { Shape, Shapes } from '../base/shape.js';\n",
     '/** The shapes that the parts of a rule graph have, by name. */',
     `export const graphShapes: Shapes = ${JSON.stringify(shapes)};\n`,
     '/** The shape of a rule graph. */',

@@ -1,7 +1,7 @@
 /**
  * Finds what in a graph refers to something that is not there: nodes, names, sources; and what goes round in a circle.
  *
- * For graphs that already have the shape of one: see {@link misfit}.
+ * For graphs that already have the shape of one: see {@link misfits}.
  */
 import { assertNever } from '../base/assert-never.js';
 import { circular } from './circular.js';

@@ -1,10 +1,10 @@
 /**
  * The way back from a file: a compiled graph, believed only if it is whole.
  */
+import { type Misfit, misfits } from '../base/misfits.js';
 import { graphFingerprint } from './fingerprint.js';
 import { graphShape, graphShapes } from './graph-shape.js';
 import { looseEnd } from './loose-end.js';
-import { misfit } from './misfit.js';
 import { outOfBounds } from './out-of-bounds.js';
 import type { RuleGraph } from './rule-graph.js';
 
@@ -31,14 +31,19 @@ export function readRuleGraph(text: string, sha256?: (text: string) => string): 
   if (!isRecord(value)) return refused('it is not a JSON object');
   if (value['format'] !== 'duewright-rule-graph') return refused('it is not a rule graph');
   if (value['version'] !== 1) return refused(`it is of version ${versionOf(value['version'])}, and this program reads version 1`);
-  const odd = misfit(value, graphShape, graphShapes);
-  if (odd !== undefined) return refused(`it is not built as a rule graph is: ${odd}`);
+  const [odd] = misfits(value, graphShape, graphShapes, 1);
+  if (odd !== undefined) return refused(`it is not built as a rule graph is: ${placeOf(odd)} should be ${odd.wanted}`);
   const graph = value as unknown as RuleGraph;
   const loose = looseEnd(graph) ?? outOfBounds(graph);
   if (loose !== undefined) return refused(`it does not hold together: ${loose}`);
   return graph.fingerprint === graphFingerprint(graph, sha256)
     ? { ok: true, graph }
     : refused('its fingerprint does not fit its content: it was changed since it was compiled');
+}
+
+/** Names that an author, or anybody, chose are shown only where they can do no harm to a terminal. */
+function placeOf({ path }: Misfit): string {
+  return path.length === 0 ? 'it' : `\`${path.map((name) => (/^[\w-]{1,60}$/.test(name) ? name : '…')).join('.')}\``;
 }
 
 function versionOf(value: unknown): string {

@@ -4,100 +4,106 @@
  * Every entry has an id, the civil date it happened on and, where known, the local time. Any entry may carry meter values and
  * gauge or dipstick readings that were taken along with it. Nothing is ever erased: a mistake is voided by a later entry.
  *
- * The zod schema is the source of `grammar/history-entry.schema.json`.
+ * The shape here is the source of `grammar/history-entry.schema.json`, and of the type.
  */
-import * as z from 'zod/mini';
+import { choice, either, list, map, number, object, oneOf, optional, text, type TypeOf, whole } from '../base/typed-shape.js';
 
-const id = z.string().check(z.minLength(1), z.maxLength(120));
+const id = text({ least: 1, most: 120 });
 // `__proto__` is no name: as a key it would reach into the object that holds it instead of naming anything.
-const name = z.string().check(z.minLength(1), z.maxLength(160), z.regex(/^(?!__proto__$)/));
-const words = z.string().check(z.maxLength(4000));
+const name = text({ least: 1, most: 160, forms: [/^(?!__proto__$)/], wanted: 'a name other than `__proto__`' });
+const words = text({ most: 4000 });
 /** A day that exists, from 0001-01-01 to 9999-12-31. */
-const date = z.string().check(z.iso.date(), z.regex(/^(?!0000)/));
-const time = z.string().check(z.regex(/^([01]\d|2[0-3]):[0-5]\d$/));
+const date = text({
+  forms: [
+    /^(?:(?:\d\d[2468][048]|\d\d[13579][26]|\d\d0[48]|[02468][048]00|[13579][26]00)-02-29|\d{4}-(?:(?:0[13578]|1[02])-(?:0[1-9]|[12]\d|3[01])|(?:0[469]|11)-(?:0[1-9]|[12]\d|30)|(?:02)-(?:0[1-9]|1\d|2[0-8])))$/,
+    /^(?!0000)/,
+  ],
+  wanted: 'a day that exists, as YYYY-MM-DD',
+});
+const time = text({ forms: [/^([01]\d|2[0-3]):[0-5]\d$/], wanted: 'a time from 00:00 to 23:59, as HH:MM' });
 // At most 1e10, so that sums of ticks (1/36000) stay exact.
-const amount = z.number().check(z.nonnegative(), z.maximum(1e10));
+const amount = number({ least: 0, most: 1e10 });
 
 /** A gauge value in the gauge's unit; for a dipstick a share of the range from low (0) to full (1), or where it stood. */
-const reading = z.union([z.number().check(z.minimum(-1e9), z.maximum(1e9)), z.enum(['below-low', 'low', 'full', 'above-full'])]);
+const reading = either(number({ least: -1e9, most: 1e9 }), ['below-low', 'low', 'full', 'above-full']);
 
 const common = {
   id,
   on: date,
-  at: z.optional(time),
-  by: z.optional(words),
-  note: z.optional(words),
+  at: optional(time),
+  by: optional(words),
+  note: optional(words),
   /** Meter id → value shown, in the meter's unit. */
-  meters: z.optional(z.record(name, amount)),
+  meters: optional(map(name, amount)),
   /** Gauge or dipstick id → what it read. */
-  readings: z.optional(z.record(name, reading)),
+  readings: optional(map(name, reading)),
 };
 
 /** The machine's birth certificate in this logbook. `inService` is left out when the machine was taken over without records. */
-const machine = z.object({
-  kind: z.literal('machine'),
+const machine = object({
+  kind: oneOf('machine'),
   ...common,
-  model: z.optional(words),
-  serial: z.optional(z.int()),
-  inService: z.optional(date),
+  model: optional(words),
+  serial: optional(whole({ least: Number.MIN_SAFE_INTEGER, most: Number.MAX_SAFE_INTEGER })),
+  inService: optional(date),
 });
-const readingEntry = z.object({ kind: z.literal('reading'), ...common });
-const done = z.object({
-  kind: z.literal('done'),
+const readingEntry = object({ kind: oneOf('reading'), ...common });
+const done = object({
+  kind: oneOf('done'),
   ...common,
-  tasks: z.array(name).check(z.minLength(1)),
+  tasks: list(name, 1),
   /** Supply id → how much, in the supply's unit. */
-  used: z.optional(z.record(name, amount)),
-  minutes: z.optional(amount),
+  used: optional(map(name, amount)),
+  minutes: optional(amount),
 });
 /** Work with the machine. `at` is the start; `hours` counts when there is no end and no meter difference. An outing with neither `until` nor `hours` is still under way.
  *  Where `until` is earlier than `at` and there is no `untilOn`, it ended on the next day. Meters and readings noted here were taken at its end. */
-const outing = z.object({
-  kind: z.literal('outing'),
+const outing = object({
+  kind: oneOf('outing'),
   ...common,
-  until: z.optional(time),
-  untilOn: z.optional(date),
-  hours: z.optional(amount),
+  until: optional(time),
+  untilOn: optional(date),
+  hours: optional(amount),
   /** Duty ids; with hours where only part of the outing was in that duty. */
-  duties: z.optional(z.array(z.object({ duty: name, hours: z.optional(amount) }))),
-  attachments: z.optional(z.array(name)),
-  shift: z.optional(name),
+  duties: optional(list(object({ duty: name, hours: optional(amount) }))),
+  attachments: optional(list(name)),
+  shift: optional(name),
 });
-const finding = z.object({ kind: z.literal('finding'), ...common, task: z.optional(name), text: words });
-const defectOpened = z.object({ kind: z.literal('defect-opened'), ...common, defect: name, class: z.optional(name) });
-const defectClosed = z.object({ kind: z.literal('defect-closed'), ...common, defect: name });
-const event = z.object({ kind: z.literal('event'), ...common, event: name });
-const attached = z.object({ kind: z.literal('attached'), ...common, attachment: name });
-const detached = z.object({ kind: z.literal('detached'), ...common, attachment: name });
+const finding = object({ kind: oneOf('finding'), ...common, task: optional(name), text: words });
+const defectOpened = object({ kind: oneOf('defect-opened'), ...common, defect: name, class: optional(name) });
+const defectClosed = object({ kind: oneOf('defect-closed'), ...common, defect: name });
+const event = object({ kind: oneOf('event'), ...common, event: name });
+const attached = object({ kind: oneOf('attached'), ...common, attachment: name });
+const detached = object({ kind: oneOf('detached'), ...common, attachment: name });
 /** `final` is what the old meter last showed, `initial` what the new one shows when fitted. */
-const meterReplaced = z.object({ kind: z.literal('meter-replaced'), ...common, meter: name, final: amount, initial: amount });
-const stands = z.object({ kind: z.literal('stands'), ...common, positions: z.record(name, name) });
-const storage = z.object({ kind: z.literal('storage'), ...common, phase: z.enum(['begins', 'ends']) });
-const refuelled = z.object({ kind: z.literal('refuelled'), ...common, litres: z.optional(amount) });
-const toppedUp = z.object({
-  kind: z.literal('topped-up'),
+const meterReplaced = object({ kind: oneOf('meter-replaced'), ...common, meter: name, final: amount, initial: amount });
+const stands = object({ kind: oneOf('stands'), ...common, positions: map(name, name) });
+const storage = object({ kind: oneOf('storage'), ...common, phase: oneOf('begins', 'ends') });
+const refuelled = object({ kind: oneOf('refuelled'), ...common, litres: optional(amount) });
+const toppedUp = object({
+  kind: oneOf('topped-up'),
   ...common,
-  dipstick: z.optional(name),
-  supply: z.optional(name),
+  dipstick: optional(name),
+  supply: optional(name),
   litres: amount,
 });
 /** What an owner knows without a record: "done before 2025, at about 1,200 h". `on` is when it was stated. */
-const stated = z.object({
-  kind: z.literal('stated'),
+const stated = object({
+  kind: oneOf('stated'),
   ...common,
   task: name,
   /** The latest day by which it was done, as far as is known. */
-  doneBy: z.optional(date),
+  doneBy: optional(date),
   /** Meter id → about what the meter showed when it was done. */
-  doneAt: z.optional(z.record(name, amount)),
-  words: z.optional(words),
+  doneAt: optional(map(name, amount)),
+  words: optional(words),
 });
-const voids = z.object({ kind: z.literal('void'), ...common, entry: id });
+const voids = object({ kind: oneOf('void'), ...common, entry: id });
 /** The owner says that a suspect reading is right. */
-const confirms = z.object({ kind: z.literal('confirm'), ...common, entry: id });
+const confirms = object({ kind: oneOf('confirm'), ...common, entry: id });
 
 /** Any entry of a logbook. */
-export const entrySchema = z.discriminatedUnion('kind', [
+export const entryShape = choice('kind', [
   machine,
   readingEntry,
   done,
@@ -119,7 +125,7 @@ export const entrySchema = z.discriminatedUnion('kind', [
 ]);
 
 /** What an owner records: one of the kinds above. */
-export type Entry = z.infer<typeof entrySchema>;
+export type Entry = TypeOf<typeof entryShape>;
 /** What kind of thing an entry records. */
 export type EntryKind = Entry['kind'];
 /** The entries of one kind. */

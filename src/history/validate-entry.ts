@@ -1,8 +1,9 @@
 /**
  * The edge of the history: what comes in as JSON becomes entries, or a list of what is wrong with it. Nothing is thrown.
  */
-import { entrySchema } from './entry.js';
-import type { Entry } from './entry.js';
+import { knownMembers } from '../base/known-members.js';
+import { type Misfit, misfits } from '../base/misfits.js';
+import { type Entry, entryShape } from './entry.js';
 
 /** One thing that is wrong with an entry. */
 export interface EntryProblem {
@@ -20,8 +21,6 @@ export type ValidatedEntry =
 const MOST_VALUES = 2000;
 const DEEPEST = 4;
 
-type Issue = NonNullable<ReturnType<typeof entrySchema.safeParse>['error']>['issues'][number];
-
 /**
  * Checks one value against the schema of entries (`grammar/history-entry.schema.json`). Members that the schema does not know are left out.
  *
@@ -31,9 +30,10 @@ type Issue = NonNullable<ReturnType<typeof entrySchema.safeParse>['error']>['iss
 export function validateEntry(value: unknown): ValidatedEntry {
   const size = sizeProblem(value);
   if (size !== null) return { kind: 'problems', problems: [size] };
-  const parsed = entrySchema.safeParse(value);
-  if (parsed.success) return { kind: 'entry', entry: parsed.data };
-  return { kind: 'problems', problems: parsed.error.issues.flatMap((issue) => problemsOf(issue, value)) };
+  const found = misfits(value, entryShape);
+  // What fits the shape is of its type.
+  if (found.length === 0) return { kind: 'entry', entry: knownMembers(value, entryShape) as Entry };
+  return { kind: 'problems', problems: found.map(problemOf) };
 }
 
 /** Bounds the work before the schema looks closer, and finds the one name that it would pass over in silence. */
@@ -55,58 +55,7 @@ function sizeProblem(value: unknown): EntryProblem | null {
   return walk(value, '', 0);
 }
 
-function problemsOf(issue: Issue, value: unknown): readonly EntryProblem[] {
-  const path = issue.path.map(String).join('.');
-  if (issue.code === 'invalid_union' && path === 'kind') return [{ path, message: `one of ${kinds().join(', ')}` }];
-  return [{ path, message: at(value, issue.path) === undefined ? `missing: ${wanted(issue, path)}` : wanted(issue, path) }];
-}
-
-/** What should have been there, from what was asked for. */
-function wanted(issue: Issue, path: string): string {
-  switch (issue.code) {
-    case 'invalid_type':
-      return path === '' ? 'a JSON object' : aTypeNamed(issue.expected);
-    case 'invalid_value':
-      return `one of ${issue.values.map(String).join(', ')}`;
-    case 'invalid_format':
-      return wantedFormat(path);
-    case 'too_small':
-      return issue.origin === 'number' || issue.origin === 'int' ? `at least ${String(issue.minimum)}` : 'not empty';
-    case 'too_big':
-      return issue.origin === 'string' ? `at most ${String(issue.maximum)} characters` : `at most ${String(issue.maximum)}`;
-    case 'invalid_key':
-      return 'a name of 1 to 160 characters';
-    case 'invalid_union':
-      return 'a number, or one of below-low, low, full, above-full';
-    default:
-      return 'a value of another kind';
-  }
-}
-
-function aTypeNamed(expected: string): string {
-  const names = new Map([
-    ['int', 'a whole number'],
-    ['record', 'an object with a value for each name'],
-    ['object', 'an object'],
-    ['array', 'a list'],
-  ]);
-  return names.get(expected) ?? `a ${expected}`;
-}
-
-function wantedFormat(path: string): string {
-  const member = path.split('.').at(-1) ?? '';
-  if (['on', 'untilOn', 'inService', 'doneBy'].includes(member)) return 'a day that exists, as YYYY-MM-DD';
-  if (['at', 'until'].includes(member)) return 'a time from 00:00 to 23:59, as HH:MM';
-  return 'a name other than `__proto__`';
-}
-
-function kinds(): readonly string[] {
-  return entrySchema.def.options.flatMap((option) => [...option.def.shape.kind.def.values].map(String));
-}
-
-function at(value: unknown, path: readonly PropertyKey[]): unknown {
-  return path.reduce<unknown>(
-    (inside, key) => (typeof inside === 'object' && inside !== null ? Reflect.get(inside, key) : undefined),
-    value,
-  );
+function problemOf({ path, wanted, missing }: Misfit): EntryProblem {
+  if (path.length === 0) return { path: '', message: 'a JSON object' };
+  return { path: path.join('.'), message: missing ? `missing: ${wanted}` : wanted };
 }

@@ -74,14 +74,12 @@ export const arrows: Readonly<Record<string, readonly string[]>> = {
 /** House → packages that it may import. */
 export const packages: Readonly<Record<string, readonly string[]>> = {
   syntax: ['chevrotain'],
-  history: ['zod/mini'],
-  graph: ['zod/mini', '@noble/hashes/sha2.js', '@noble/hashes/utils.js'],
+  graph: ['@noble/hashes/sha2.js', '@noble/hashes/utils.js'],
   compile: ['@noble/hashes/sha2.js', '@noble/hashes/utils.js'],
   render: ['@dagrejs/dagre'],
   adapters: [
     'commander',
     'picocolors',
-    'zod/mini',
     '@noble/hashes/sha2.js',
     '@noble/hashes/utils.js',
     'saxes',

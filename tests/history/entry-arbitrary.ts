@@ -1,6 +1,15 @@
+import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
-import * as z from 'zod';
-import { entrySchema } from '../../src/history/entry.js';
+
+interface KindSchema {
+  readonly properties: Readonly<Record<string, { readonly const?: string }>>;
+  readonly required: readonly string[];
+}
+
+/** As published: what is made here owes nothing to our own reading of entries. */
+const schema = JSON.parse(readFileSync(new URL('../../grammar/history-entry.schema.json', import.meta.url), 'utf8')) as {
+  readonly oneOf: readonly KindSchema[];
+};
 
 /** Members of entries, right and wrong; every kind of entry is made of some of them. */
 const values = fc.oneof(
@@ -33,12 +42,10 @@ const values = fc.oneof(
   }),
 );
 
-const kinds = entrySchema.def.options.map((option) => ({
-  kind: String([...option.def.shape.kind.def.values][0]),
-  keys: Object.keys(option.def.shape).filter((key) => key !== 'kind'),
-  required: Object.entries(option.def.shape)
-    .filter(([key, member]) => key !== 'kind' && !z.safeParse(member as z.core.$ZodType, undefined).success)
-    .map(([key]) => key),
+const kinds = schema.oneOf.map(({ properties, required }) => ({
+  kind: properties['kind']?.const ?? '',
+  keys: Object.keys(properties).filter((key) => key !== 'kind'),
+  required: required.filter((key) => key !== 'kind'),
 }));
 
 /** Likely values for a member, so that many of the entries are right. */

@@ -1,28 +1,28 @@
 import { readFileSync, readlinkSync } from 'node:fs';
 import { hostname } from 'node:os';
-import * as z from 'zod/mini';
+import { misfits } from '../../base/misfits.js';
+import { knownMembers } from '../../base/known-members.js';
+import { object, text, type TypeOf, whole } from '../../base/typed-shape.js';
 import { fingerprint } from './chain.js';
 
-const text = z.string();
-
 /** Who holds a lock: enough to tell a live program from a dead one whose number was given to another. */
-const holderSchema = z.object({
-  pid: z.int().check(z.positive()),
-  host: text,
+const holderShape = object({
+  pid: whole({ least: 1 }),
+  host: text({}),
   /** Tells this computer from others of the same name; a digest, empty where the system does not say. */
-  machine: text,
+  machine: text({}),
   /** One start of the computer; empty where the system does not say. */
-  boot: text,
+  boot: text({}),
   /** When the process started, in the system's own count; empty where it does not say. */
-  started: text,
+  started: text({}),
   /** The space that the process number counts in (containers have their own); empty where there are none. */
-  space: text,
-  since: text,
+  space: text({}),
+  since: text({}),
   /** Tells one taking of the lock from every other. */
-  nonce: z.string().check(z.regex(/^[0-9a-z-]{8,40}$/)),
+  nonce: text({ forms: [/^[0-9a-z-]{8,40}$/] }),
 });
 
-export type Holder = z.infer<typeof holderSchema>;
+export type Holder = TypeOf<typeof holderShape>;
 
 /** This process, as a holder. */
 export function thisHolder(since: Date, nonce: string): Holder {
@@ -41,8 +41,8 @@ export function thisHolder(since: Date, nonce: string): Holder {
 /** Reads a lock file; `null` if it does not say who holds it. */
 export function readHolder(bytes: Uint8Array): Holder | null {
   try {
-    const parsed = holderSchema.safeParse(JSON.parse(new TextDecoder().decode(bytes)));
-    return parsed.success ? parsed.data : null;
+    const value: unknown = JSON.parse(new TextDecoder().decode(bytes));
+    return misfits(value, holderShape).length === 0 ? (knownMembers(value, holderShape) as Holder) : null;
   } catch {
     return null;
   }

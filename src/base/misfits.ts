@@ -1,0 +1,117 @@
+/**
+ * Holds a value to a shape: where something stands that does not fit, and what should stand there.
+ */
+import { assertNever } from './assert-never.js';
+import { scalarWanted } from './scalar-wanted.js';
+import type { ObjectShape, Shape, Shapes, TextShape } from './shape.js';
+
+/** A place in a value, and what should stand there. */
+export interface Misfit {
+  /** Names of members and indices of items, from outside in; empty for the value as a whole. */
+  readonly path: readonly string[];
+  /** What should stand there, as in `a number`, `at least 0` or `one of begins, ends`. */
+  readonly wanted: string;
+  /** Whether nothing stands there at all. */
+  readonly missing: boolean;
+}
+
+/** One walk through a value. `path` grows and shrinks with it, so that what fits costs no lists. */
+interface Walk {
+  readonly shapes: Shapes;
+  readonly most: number;
+  readonly path: string[];
+  readonly found: Misfit[];
+}
+
+type Members = Readonly<Record<string, unknown>>;
+
+/**
+ * The first so many misfits of a value, in the order of its shape; none where it fits.
+ *
+ * Law: no deeper than the shapes themselves go, and of the value nothing is repeated but names of members and indices.
+ *
+ * @example misfits({ days: -1 }, { is: 'object', members: { days: { is: 'number', whole: true, least: 0 } }, optional: [] })
+ *   // [{ path: ['days'], wanted: 'at least 0', missing: false }]
+ */
+export function misfits(value: unknown, shape: Shape, shapes: Shapes = {}, most = Infinity): readonly Misfit[] {
+  const walk: Walk = { shapes, most, path: [], found: [] };
+  look(walk, value, shape);
+  return walk.found;
+}
+
+function look(walk: Walk, value: unknown, shape: Shape): void {
+  if (walk.found.length >= walk.most) return;
+  switch (shape.is) {
+    case 'text':
+    case 'flag':
+    case 'number':
+    case 'one-of':
+    case 'either':
+      return say(walk, value, scalarWanted(value, shape));
+    case 'list':
+      return lookAtItems(walk, value, shape.of, shape.least ?? 0);
+    case 'map':
+      return isRecord(value) ? lookAtValues(walk, value, shape.of, shape.names) : say(walk, value, 'an object with a value for each name');
+    case 'object':
+      return isRecord(value) ? lookAtMembers(walk, value, shape) : say(walk, value, 'an object');
+    case 'choice': {
+      if (!isRecord(value)) return say(walk, value, 'an object');
+      const tag = own(value, shape.tag);
+      const chosen = typeof tag === 'string' && Object.hasOwn(shape.of, tag) ? shape.of[tag] : undefined;
+      if (chosen !== undefined) return look(walk, value, chosen);
+      return inside(walk, shape.tag, () => say(walk, tag, `one of ${Object.keys(shape.of).join(', ')}`));
+    }
+    case 'named': {
+      const named = walk.shapes[shape.name];
+      if (named === undefined) throw new Error(`no shape ${shape.name}`);
+      return look(walk, value, named);
+    }
+    default:
+      return assertNever(shape);
+  }
+}
+
+function lookAtItems(walk: Walk, items: unknown, of: Shape, least: number): void {
+  if (!Array.isArray(items)) return say(walk, items, 'a list');
+  if (items.length < least) return say(walk, items, 'not empty');
+  for (let index = 0; index < items.length; index += 1) inside(walk, String(index), () => look(walk, items[index], of));
+}
+
+function lookAtValues(walk: Walk, values: Members, of: Shape, names: TextShape | undefined): void {
+  for (const [name, value] of Object.entries(values)) {
+    inside(walk, name, () => {
+      // A member of that name is lost whenever an object is built anew, so none may have it.
+      if (name === '__proto__') say(walk, value, 'a name other than `__proto__`');
+      else if (names !== undefined && scalarWanted(name, names) !== null)
+        say(walk, value, `a name of ${names.least ?? 0} to ${names.most ?? 'any number of'} characters`);
+      else look(walk, value, of);
+    });
+  }
+}
+
+function lookAtMembers(walk: Walk, value: Members, { members, optional, open }: ObjectShape): void {
+  for (const [name, of] of Object.entries(members)) {
+    const member = own(value, name);
+    if (member === undefined && optional.includes(name)) continue;
+    inside(walk, name, () => look(walk, member, of));
+  }
+  if (open !== true && Object.keys(value).some((name) => !Object.hasOwn(members, name))) say(walk, value, 'without other members');
+}
+
+function inside(walk: Walk, name: string, step: () => void): void {
+  walk.path.push(name);
+  step();
+  walk.path.pop();
+}
+
+function say({ most, path, found }: Walk, value: unknown, wanted: string | null): void {
+  if (wanted !== null && found.length < most) found.push({ path: [...path], wanted, missing: value === undefined });
+}
+
+function own(value: Members, name: string): unknown {
+  return Object.hasOwn(value, name) ? value[name] : undefined;
+}
+
+function isRecord(value: unknown): value is Members {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
