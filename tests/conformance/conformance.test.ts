@@ -1,6 +1,7 @@
 /** Holds the engine, and the judge beside it, to every case of the suite. */
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import type { RuleGraph } from '../../src/graph/rule-graph.js';
 import { moment } from '../support/history.js';
 import { disagreements } from '../properties/differential.js';
 import { answerTo, compiledFor, type ConformanceCase, type ConformanceFile } from './conformance-case.js';
@@ -27,12 +28,16 @@ export function assertsSomething({ expected }: ConformanceCase): boolean {
 }
 
 describe.each(filesIn('cases').map((file) => ({ file, suite: read(file) })))('$file', ({ suite }) => {
-  const graphs = new Map(Object.entries(suite.schedules).map(([name, files]) => [name, compiledFor(files)]));
+  const graphs = new Map<string, RuleGraph>();
+  const graphOf = (name: string): RuleGraph => {
+    const graph = graphs.get(name) ?? compiledFor(suite.schedules[name] ?? {});
+    graphs.set(name, graph);
+    return graph;
+  };
 
   test.each(suite.cases.map((each) => [each.name, each] as const))('%s', (_, each) => {
     expect(assertsSomething(each), 'it expects nothing').toBe(true);
-    const graph = graphs.get(each.schedule ?? [...graphs.keys()][0] ?? '');
-    if (graph === undefined) throw new Error(`no schedule ${each.schedule ?? ''}`);
+    const graph = graphOf(each.schedule ?? Object.keys(suite.schedules)[0] ?? '');
     const now = moment(each.now);
     expect(answerTo(graph, each, now)).toMatchObject(each.expected);
     expect(disagreements(graph, { entries: each.history, now, intent: each.intent ?? {} })).toEqual([]);
