@@ -1,19 +1,29 @@
 /**
  * Steps that are of no use: never possible, or on no shortest way between rest, work and the tasks.
  */
+import type { RuleGraph } from '../graph/rule-graph.js';
 import type { AccessFault } from './access-fault.js';
 import type { Machine } from './machine.js';
+import type { MachineSpace, PartGroup } from './machine-space.js';
+import { askedOf } from './machine-space.js';
+import { MinHeap } from './min-heap.js';
 import type { StanceSet } from './stance-set.js';
-import { holds } from './stance-set.js';
-import type { StanceSpace } from './stance-space.js';
+import type { StanceSpace, WaysIn } from './stance-space.js';
+import { reversed } from './stance-space.js';
+
+/** Ways between stances that are gone along, and stances asked whether they are wanted; past that no step is called idle. */
+const MOST_LOOKED_AT = 8_000_000;
 
 /** A step counts as used if it, or its way back, lies on a shortest way (in seconds; ties count) from one wanted stance to another. */
-export function idleSteps(machine: Machine, space: StanceSpace): readonly AccessFault[] {
+export function idleSteps(machine: Machine, space: MachineSpace): readonly AccessFault[] {
   const { graph } = machine;
-  const possible = new Set(space.exits.flatMap((out) => out.map(({ move }) => machine.origins[move]?.step.id)));
-  const used = usedSteps(machine, space);
+  const possible = new Set(space.groups.flatMap((group) => [...possibleSteps(machine, group)]));
+  const sure = space.groups.filter((group) => group.space.isWhole);
+  const used = new Set(sure.flatMap((group) => [...usedSteps(machine, group, possible)]));
+  const isSure = (step: RuleGraph['access']['steps'][number]): boolean =>
+    sure.some((group) => group.parts.has(graph.access.parts.findIndex((part) => part.id === step.part)));
   return graph.access.steps.flatMap((step): readonly AccessFault[] => {
-    if (used.has(step.id)) return [];
+    if (used.has(step.id) || !isSure(step)) return [];
     const never = !possible.has(step.id);
     return [
       {
@@ -29,66 +39,107 @@ export function idleSteps(machine: Machine, space: StanceSpace): readonly Access
   });
 }
 
-function usedSteps(machine: Machine, space: StanceSpace): ReadonlySet<string> {
-  const { graph } = machine;
-  const sets = new Map<string, StanceSet>();
-  for (const task of graph.tasks) if (task.stance !== undefined) sets.set(String(task.stance), machine.condition(task.stance) ?? []);
-  const exactly = (stance: readonly number[]): StanceSet => [stance.map((position) => 1 << position)];
-  const wanted = [exactly(machine.rest), exactly(machine.work), ...sets.values()].map((set) =>
-    space.stances.map((stance) => holds(set, stance)),
+function possibleSteps(machine: Machine, { space }: PartGroup): ReadonlySet<string> {
+  const moves = new Set<number>();
+  for (let stance = 0; stance < space.size; stance++) {
+    const out = space.exits(stance);
+    for (let index = 0; index < out.length; index += 2) moves.add(out[index] ?? -1);
+  }
+  return new Set([...moves].flatMap((move) => machine.origins[move]?.step.id ?? []));
+}
+
+/** Most machines need every step on the way from rest to some task, so that the first look is the last. */
+function usedSteps(machine: Machine, group: PartGroup, possible: ReadonlySet<string>): ReadonlySet<string> {
+  const { space } = group;
+  const own = new Set(
+    machine.moves.flatMap((move, index) => {
+      const step = machine.origins[index]?.step.id;
+      return step !== undefined && group.parts.has(move.part) && possible.has(step) ? [step] : [];
+    }),
   );
+  const sets = wantedStances(machine, group);
+  if (sets.length * space.size > MOST_LOOKED_AT) return own;
+  const wanted = sets.map((set) => space.members(set));
+  const weights = Float64Array.from(machine.moves, weightOf);
+  const exits = Array.from({ length: space.size }, (_, stance) => space.exits(stance));
+  const into = reversed(exits);
   const used = new Set<string>();
-  const into = incoming(space);
+  let looked = 0;
   for (const from of wanted) {
-    const reached = secondsFrom(machine, space, from);
-    for (const to of wanted) markShortest(machine, into, reached, to, used);
+    if (used.size === own.size) break;
+    looked += into.from.length;
+    if (looked > MOST_LOOKED_AT) return own;
+    const seconds = secondsFrom(space, weights, from);
+    for (const move of movesOnShortest(into, weights, seconds, wanted)) used.add(machine.origins[move]?.step.id ?? '');
   }
   return used;
 }
 
-/** Seconds first; of equal seconds, fewer steps. */
-function weightOf(machine: Machine, move: number): number {
-  return (machine.moves[move]?.seconds ?? 0) * 1024 + 1;
+/** Rest, work and what tasks ask for, as far as it concerns the group; each once. */
+function wantedStances(machine: Machine, group: PartGroup): readonly StanceSet[] {
+  const exactly = (stance: readonly number[]): StanceSet => [stance.map((position) => 1 << position)];
+  const asked = new Set(machine.graph.tasks.flatMap((task) => task.stance ?? []));
+  const sets = [exactly(machine.rest), exactly(machine.work), ...[...asked].map((node) => machine.condition(node) ?? [])];
+  const distinct = new Map<string, StanceSet>();
+  for (const set of sets) {
+    const projected = askedOf(machine, group, set);
+    distinct.set(projected.map((box) => box.join()).join(';'), projected);
+  }
+  return [...distinct.values()];
 }
 
-function secondsFrom(machine: Machine, space: StanceSpace, from: readonly boolean[]): readonly number[] {
-  const seconds = from.map((is) => (is ? 0 : Infinity));
-  let open = from.flatMap((is, stance) => (is ? [stance] : []));
-  while (open.length > 0) {
-    const next = new Set<number>();
-    for (const stance of open) {
-      for (const { move, to } of space.exits[stance] ?? []) {
-        const through = (seconds[stance] ?? Infinity) + weightOf(machine, move);
-        if (through >= (seconds[to] ?? Infinity)) continue;
-        seconds[to] = through;
-        next.add(to);
-      }
+/** Seconds first; of equal seconds, fewer steps. */
+function weightOf(move: { readonly seconds: number }): number {
+  return move.seconds * 1024 + 1;
+}
+
+function secondsFrom(space: StanceSpace, weights: Float64Array, from: Uint8Array): Float64Array {
+  const seconds = new Float64Array(space.size).fill(Infinity);
+  const queue = new MinHeap();
+  from.forEach((is, stance) => {
+    if (is === 0) return;
+    seconds[stance] = 0;
+    queue.push(stance, 0);
+  });
+  while (!queue.isEmpty) {
+    const { item, priority } = queue.pop();
+    if (priority > (seconds[item] ?? 0)) continue;
+    const out = space.exits(item);
+    for (let index = 0; index < out.length; index += 2) {
+      const to = out[index + 1] ?? 0;
+      const through = priority + (weights[out[index] ?? 0] ?? 0);
+      if (through >= (seconds[to] ?? 0)) continue;
+      seconds[to] = through;
+      queue.push(to, through);
     }
-    open = [...next];
   }
   return seconds;
 }
 
-function markShortest(machine: Machine, into: Incoming, reached: readonly number[], to: readonly boolean[], used: Set<string>): void {
-  const least = Math.min(...reached.filter((_, stance) => to[stance] === true));
-  if (!Number.isFinite(least)) return;
-  const onWay = new Set(reached.flatMap((seconds, stance) => (to[stance] === true && seconds === least ? [stance] : [])));
-  const open = [...onWay];
+/** The moves on any shortest way to the nearest stances of each set. */
+function movesOnShortest(into: WaysIn, weights: Float64Array, seconds: Float64Array, ends: readonly Uint8Array[]): ReadonlySet<number> {
+  const isOnWay = new Uint8Array(seconds.length);
+  const open: number[] = [];
+  const add = (stance: number): void => {
+    if (isOnWay[stance] === 0) open.push(stance);
+    isOnWay[stance] = 1;
+  };
+  for (const end of ends) nearestOf(end, seconds).forEach(add);
+  const moves = new Set<number>();
   for (let stance = open.pop(); stance !== undefined; stance = open.pop()) {
-    for (const { from, move } of into[stance] ?? []) {
-      if ((reached[from] ?? Infinity) + weightOf(machine, move) !== reached[stance]) continue;
-      const step = machine.origins[move]?.step.id;
-      if (step !== undefined) used.add(step);
-      if (!onWay.has(from)) open.push(from);
-      onWay.add(from);
+    for (let link = into.first[stance] ?? 0; link < (into.first[stance + 1] ?? 0); link++) {
+      const [from, move] = [into.from[link] ?? 0, into.move[link] ?? 0];
+      if ((seconds[from] ?? Infinity) + (weights[move] ?? 0) !== seconds[stance]) continue;
+      moves.add(move);
+      add(from);
     }
   }
+  return moves;
 }
 
-function incoming(space: StanceSpace): Incoming {
-  const into: { from: number; move: number }[][] = space.exits.map(() => []);
-  space.exits.forEach((out, from) => out.forEach(({ move, to }) => into[to]?.push({ from, move })));
-  return into;
+function nearestOf(set: Uint8Array, seconds: Float64Array): readonly number[] {
+  let least = Infinity;
+  set.forEach((is, stance) => (least = is === 1 ? Math.min(least, seconds[stance] ?? Infinity) : least));
+  if (least === Infinity) return [];
+  return [...set.keys()].filter((stance) => set[stance] === 1 && seconds[stance] === least);
 }
-
-type Incoming = readonly (readonly { readonly from: number; readonly move: number }[])[];

@@ -29,6 +29,9 @@ export interface Machine {
   readonly condition: (node: NodeId) => StanceSet | null;
 }
 
+/** The parts, how they move, and from where: all that it takes to know which stances there are. */
+export type MovingParts = Pick<Machine, 'sizes' | 'moves' | 'nevers' | 'rest'>;
+
 export function machineOf(graph: RuleGraph): Machine {
   const sizes = graph.access.parts.map((part) => Math.max(1, part.positions.length));
   const sets = conditionSets(graph, sizes);

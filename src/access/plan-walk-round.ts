@@ -6,15 +6,17 @@ import { letDownEarly } from './let-down-early.js';
 import { linesOf } from './lines-of.js';
 import type { Machine } from './machine.js';
 import { clearOfAloft, machineOf, namedStance, placeIndex, stanceFrom } from './machine.js';
+import type { PartGroup } from './machine-space.js';
+import { askedOf, machineSpace } from './machine-space.js';
+import { moveTitle } from './move-title.js';
 import type { AccessProblem, SearchCaps, SearchOutcome } from './problem.js';
 import { DEFAULT_CAPS } from './problem.js';
 import { solve } from './solve.js';
 import type { StanceSet } from './stance-set.js';
 import { everyStance, holds, meet, NO_STANCE } from './stance-set.js';
-import { exploreStances, whatBlocks } from './stance-space.js';
-import { moveTitle } from './move-title.js';
 import { tasksToDo } from './tasks-to-do.js';
 import type { LeftOut, WalkProof, WalkRound } from './walk-round.js';
+import { whatBlocks } from './what-blocks.js';
 
 /** Where a walk-round begins and ends, and how long it may be looked for. */
 export interface WalkRoundOptions {
@@ -127,21 +129,29 @@ function sortedByReach(
   machine: Machine,
   tasks: readonly string[],
 ): { readonly reachable: readonly string[]; readonly outOfReach: readonly LeftOut[] } {
-  const space = exploreStances(machine, MOST_STANCES);
-  const blocked: LeftOut[] = [];
-  const reachable = tasks.filter((id) => {
+  const setOf = (id: string): StanceSet => {
     const task = machine.graph.tasks.find((each) => each.id === id);
-    const set = task === undefined ? NO_STANCE : taskStance(machine, task);
-    if (!space.isWhole || space.nearest(set) >= 0) return true;
-    blocked.push(outOfReach(machine, id, set));
-    return false;
-  });
-  return { reachable, outOfReach: blocked };
+    return task === undefined ? NO_STANCE : taskStance(machine, task);
+  };
+  const wanted = tasks.map((task) => ({ task, set: setOf(task) }));
+  const space = machineSpace(
+    machine,
+    wanted.map(({ set }) => set),
+    MOST_STANCES,
+  );
+  const sorted = wanted.map((each) => ({ ...each, group: space.unreachableIn(each.set) }));
+  const lost = sorted.flatMap(({ task, set, group }) => (group === null ? [] : [{ task, set, group }]));
+  const most = Math.floor(MOST_STANCES / Math.max(1, lost.length));
+  return {
+    reachable: sorted.flatMap(({ task, group }) => (group === null ? [task] : [])),
+    outOfReach: lost.map(({ task, set, group }) => outOfReach(machine, group, task, set, most)),
+  };
 }
 
-function outOfReach(machine: Machine, task: string, set: StanceSet): LeftOut {
-  const blocked = whatBlocks(machine, machine.rest, set, MOST_STANCES);
-  if (blocked === null) return { task, because: 'out-of-reach', way: [], rule: null };
+function outOfReach(machine: Machine, group: PartGroup, task: string, set: StanceSet, most: number): LeftOut {
+  const target = askedOf(machine, group, set);
+  const blocked = whatBlocks(machine, machine.rest, target, { moves: (part) => group.parts.has(part), most });
+  if (blocked.kind !== 'blocked') return { task, because: 'out-of-reach', way: [], rule: null };
   const never = machine.graph.access.nevers[blocked.never ?? -1];
   const step = machine.origins[blocked.move]?.step;
   const way = [...blocked.way, blocked.move].map((move) => moveTitle(machine, move));

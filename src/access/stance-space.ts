@@ -1,150 +1,133 @@
 /**
  * Every stance that can be reached from rest, with the fewest steps to each, and the ways back.
  */
-import { BucketQueue } from './bucket-queue.js';
-import type { Machine } from './machine.js';
+import type { MovingParts } from './machine.js';
 import type { Stance, StanceSet } from './stance-set.js';
-import { holds } from './stance-set.js';
+import type { Exits } from './stance-table.js';
+import { StanceTable } from './stance-table.js';
 
 /** A chain of moves (indexes of the machine's moves). */
 export type Way = readonly number[];
 
+/** Stances are numbered in order of fewest steps from rest, which is 0. */
 export interface StanceSpace {
-  /** In order of fewest steps from rest, which is the first. */
-  readonly stances: readonly Stance[];
+  readonly size: number;
   /** False: there are more than were looked at. */
   readonly isWhole: boolean;
-  /** Moves out of each stance, with the stance that they lead to. */
-  readonly exits: readonly (readonly { readonly move: number; readonly to: number }[])[];
-  /** For each stance the way to it from rest with the fewest steps. */
+  readonly stance: (number: number) => Stance;
+  /** Moves out of a stance, each with the stance that it leads to. */
+  readonly exits: (stance: number) => Exits;
+  /** The way from rest with the fewest steps. */
   readonly wayTo: (stance: number) => Way;
   /** Can rest be reached from it? */
-  readonly returns: readonly boolean[];
+  readonly returns: (stance: number) => boolean;
   /** The first stance, in order of steps, that lies in the set; −1 if none does. */
   readonly nearest: (set: StanceSet) => number;
+  /** For each stance 1 if it lies in the set. */
+  readonly members: (set: StanceSet) => Uint8Array;
 }
+
+const NO_EXITS: Exits = new Int32Array(0);
 
 /** Looks at up to `most` stances, and at sixteen ways out of each on the average; stops there. */
-export function exploreStances(machine: Machine, most: number): StanceSpace {
-  const numbers = new Map([[keyOf(machine.rest), 0]]);
-  const stances: Stance[] = [machine.rest];
-  const came: { readonly from: number; readonly move: number }[] = [{ from: -1, move: -1 }];
-  const exits: { move: number; to: number }[][] = [];
-  let isWhole = true;
+export function exploreStances(machine: MovingParts, most: number): StanceSpace {
+  return exploreWith(machine, most, () => true);
+}
+
+/** The same, with only those parts moving that are let; the others stay as at rest. */
+export function exploreWith(machine: MovingParts, most: number, moves: (part: number) => boolean): StanceSpace {
+  const own = machine.moves.flatMap((move, index) => (moves(move.part) ? [index] : []));
+  const ownMoves = own.flatMap((index) => machine.moves[index] ?? []);
+  const table = new StanceTable(machine.sizes, ownMoves, machine.nevers);
+  const exits: Exits[] = [];
+  const came: Came = { from: [-1], by: [-1] };
   let ways = 0;
-  for (let here = 0; isWhole && here < stances.length; here++) {
-    const out = (exits[here] = [] as { move: number; to: number }[]);
-    for (const { move, stance } of movesFrom(machine, stances[here] ?? [])) {
-      let to = numbers.get(keyOf(stance));
-      if (to === undefined && stances.length >= most) isWhole = false;
-      else if (to === undefined) {
-        to = stances.push(stance) - 1;
-        numbers.set(keyOf(stance), to);
-        came.push({ from: here, move });
-      }
-      if (to !== undefined) out.push({ move, to });
+  table.numberOf(machine.rest);
+  for (let here = 0; here < table.size && table.size <= most && ways <= 16 * most; here++) {
+    const out = table.exits(here).map((value, index) => (index % 2 === 0 ? (own[value] ?? -1) : value));
+    for (let index = 0; index < out.length; index += 2) {
+      if (out[index + 1] !== came.from.length) continue;
+      came.from.push(here);
+      came.by.push(out[index] ?? -1);
     }
-    ways += out.length;
-    if (ways > 16 * most) isWhole = false;
+    exits.push(out);
+    ways += out.length / 2;
   }
+  const isWhole = exits.length === table.size;
+  while (exits.length < table.size) exits.push(NO_EXITS);
+  return spaceOf(table, exits, came, isWhole);
+}
+
+/** For each stance the one that it was first reached from, and by which move. */
+interface Came {
+  readonly from: number[];
+  readonly by: number[];
+}
+
+function spaceOf(table: StanceTable, exits: readonly Exits[], came: Came, isWhole: boolean): StanceSpace {
+  let returns: Uint8Array | null = null;
   const wayTo = (stance: number): Way => {
     const way: number[] = [];
-    for (let step = came[stance]; step !== undefined && step.from >= 0; step = came[step.from]) way.push(step.move);
+    for (let at = stance; (came.from[at] ?? -1) >= 0; at = came.from[at] ?? -1) way.push(came.by[at] ?? -1);
     return way.reverse();
   };
-  return { stances, isWhole, exits, wayTo, returns: returning(exits), nearest: (set) => stances.findIndex((stance) => holds(set, stance)) };
-}
-
-/** The moves that can be made, with the stance that each leads to. */
-export function movesFrom(machine: Machine, stance: Stance): readonly { readonly move: number; readonly stance: Stance }[] {
-  return machine.moves.flatMap((move, index) => {
-    if (stance[move.part] !== move.from || !holds(move.during, stance)) return [];
-    const next = stance.map((position, part) => (part === move.part ? move.to : position));
-    return machine.nevers.some((never) => holds(never, next)) ? [] : [{ move: index, stance: next }];
-  });
-}
-
-/** What stands in the way: the steps that can be taken, then the move that cannot be made, and the never-rule that forbids it, if it is one. */
-export interface Blocked {
-  readonly way: Way;
-  readonly move: number;
-  /** Index of a never-rule; `null`: the step's own condition. */
-  readonly never: number | null;
-}
-
-/**
- * The way from `start` into `target` that breaks the fewest rules, then takes the fewest steps, up to the first rule it breaks;
- * `null` if no steps lead there even so, or more than `most` stances would have to be looked at.
- */
-export function whatBlocks(machine: Machine, start: Stance, target: StanceSet, most: number): Blocked | null {
-  const numbers = new Map<string, number>();
-  const found: { readonly stance: Stance; readonly from: number; readonly move: number; readonly cost: number }[] = [];
-  const queue = new BucketQueue();
-  const reach = (stance: Stance, from: number, move: number, cost: number): void => {
-    const known = numbers.get(keyOf(stance));
-    if (known !== undefined && (found[known]?.cost ?? 0) <= cost) return;
-    const number = found.push({ stance, from, move, cost }) - 1;
-    numbers.set(keyOf(stance), number);
-    queue.push(number, cost);
+  return {
+    size: exits.length,
+    isWhole,
+    stance: (number) => table.stance(number),
+    exits: (stance) => exits[stance] ?? NO_EXITS,
+    wayTo,
+    returns: (stance) => (returns ??= returning(exits))[stance] === 1,
+    nearest: (set) => {
+      const test = table.test(set);
+      for (let stance = 0; stance < exits.length; stance++) if (table.passes(stance, test)) return stance;
+      return -1;
+    },
+    members: (set) => {
+      const test = table.test(set);
+      return Uint8Array.from(exits, (_, stance) => (table.passes(stance, test) ? 1 : 0));
+    },
   };
-  reach(start, -1, -1, 0);
-  while (!queue.isEmpty && found.length < most) {
-    const number = queue.pop();
-    const here = found[number];
-    if (here === undefined || numbers.get(keyOf(here.stance)) !== number) continue;
-    if (holds(target, here.stance)) return firstBreach(machine, found, number);
-    machine.moves.forEach((move, index) => {
-      if (here.stance[move.part] !== move.from) return;
-      const next = here.stance.map((position, part) => (part === move.part ? move.to : position));
-      reach(next, number, index, here.cost + 1 + breaches(machine, index, here.stance, next));
-    });
-  }
-  return null;
 }
 
-/** A step whose own condition fails cannot be done at all; a never-rule could be broken, which is what the author has to see. */
-const CANNOT = 1000;
-const MUST_NOT = 100;
-
-function breaches(machine: Machine, move: number, before: Stance, after: Stance): number {
-  const isAllowed = holds(machine.moves[move]?.during ?? [], before);
-  return (isAllowed ? 0 : CANNOT) + (machine.nevers.some((never) => holds(never, after)) ? MUST_NOT : 0);
-}
-
-function firstBreach(
-  machine: Machine,
-  found: readonly { readonly stance: Stance; readonly from: number; readonly move: number }[],
-  end: number,
-): Blocked | null {
-  const chain = [];
-  for (let step = found[end]; step !== undefined && step.from >= 0; step = found[step.from])
-    chain.push({ ...step, before: found[step.from]?.stance ?? [] });
-  const way: number[] = [];
-  for (const step of chain.reverse()) {
-    if (breaches(machine, step.move, step.before, step.stance) > 0) {
-      const never = machine.nevers.findIndex((set) => holds(set, step.stance));
-      return { way, move: step.move, never: holds(machine.moves[step.move]?.during ?? [], step.before) ? never : null };
-    }
-    way.push(step.move);
-  }
-  return null;
-}
-
-function returning(exits: readonly (readonly { readonly to: number }[])[]): readonly boolean[] {
-  const into: number[][] = exits.map(() => []);
-  exits.forEach((out, from) => out.forEach(({ to }) => into[to]?.push(from)));
-  const returns = exits.map((_, stance) => stance === 0);
+function returning(exits: readonly Exits[]): Uint8Array {
+  const into = reversed(exits);
+  const returns = new Uint8Array(exits.length);
+  returns[0] = 1;
   const open = [0];
   for (let stance = open.pop(); stance !== undefined; stance = open.pop()) {
-    for (const from of into[stance] ?? []) {
-      if (returns[from] === true) continue;
-      returns[from] = true;
+    for (let link = into.first[stance] ?? 0; link < (into.first[stance + 1] ?? 0); link++) {
+      const from = into.from[link] ?? 0;
+      if (returns[from] === 1) continue;
+      returns[from] = 1;
       open.push(from);
     }
   }
   return returns;
 }
 
-function keyOf(stance: Stance): string {
-  return stance.join();
+/** Ways into each stance: those of stance *s* are at `first[s]` up to `first[s + 1]`. */
+export interface WaysIn {
+  readonly first: Int32Array;
+  readonly from: Int32Array;
+  readonly move: Int32Array;
+}
+
+export function reversed(exits: readonly Exits[]): WaysIn {
+  const first = new Int32Array(exits.length + 2);
+  for (const out of exits)
+    for (let index = 1; index < out.length; index += 2) first[(out[index] ?? 0) + 2] = (first[(out[index] ?? 0) + 2] ?? 0) + 1;
+  for (let stance = 2; stance < first.length; stance++) first[stance] = (first[stance] ?? 0) + (first[stance - 1] ?? 0);
+  const total = first[exits.length + 1] ?? 0;
+  const ways = { first, from: new Int32Array(total), move: new Int32Array(total) };
+  exits.forEach((out, from) => {
+    for (let index = 0; index < out.length; index += 2) {
+      const to = out[index + 1] ?? 0;
+      const link = first[to + 1] ?? 0;
+      first[to + 1] = link + 1;
+      ways.from[link] = from;
+      ways.move[link] = out[index] ?? 0;
+    }
+  });
+  return ways;
 }

@@ -27,7 +27,8 @@ export function renderStancePicture(graph: RuleGraph): string | null {
   const layout = new dagre.graphlib.Graph({ multigraph: true });
   layout.setGraph({ rankdir: 'LR', nodesep: 22, ranksep: 110, marginx: 16, marginy: 16 });
   layout.setDefaultEdgeLabel(() => ({}));
-  const boxes = space.stances.map((stance): Drawn => {
+  const boxes = Array.from({ length: space.size }, (_, number): Drawn => {
+    const stance = space.stance(number);
     const unusual = graph.access.parts.flatMap((part, index) =>
       stance[index] === machine.rest[index] ? [] : [`${part.id} ${part.positions[stance[index] ?? 0]?.name ?? ''}`],
     );
@@ -36,11 +37,14 @@ export function renderStancePicture(graph: RuleGraph): string | null {
     return { lines, width: 24 + 7 * Math.max(...lines.map((line) => line.length)), height: 14 + 16 * lines.length };
   });
   boxes.forEach(({ width, height }, stance) => layout.setNode(String(stance), { width, height }));
-  space.exits.forEach((out, from) =>
-    out.forEach(({ move, to }) => {
-      if (to > from || !space.exits[to]?.some((exit) => exit.to === from)) layout.setEdge(String(from), String(to), {}, String(move));
-    }),
-  );
+  const leads = (from: number, to: number): boolean => space.exits(from).some((value, index) => index % 2 === 1 && value === to);
+  for (let from = 0; from < space.size; from++) {
+    const out = space.exits(from);
+    for (let index = 0; index < out.length; index += 2) {
+      const to = out[index + 1] ?? 0;
+      if (to > from || !leads(to, from)) layout.setEdge(String(from), String(to), {}, String(out[index] ?? -1));
+    }
+  }
   dagre.layout(layout);
   const { width = 0, height = 0 } = layout.graph() as { width?: number; height?: number };
   const edges = layout
@@ -49,7 +53,7 @@ export function renderStancePicture(graph: RuleGraph): string | null {
       edgeSvg(
         layout.edge(edge) as { points: readonly { x: number; y: number }[] },
         moveTitle(machine, Number(edge.name)),
-        space.exits[Number(edge.w)]?.some((exit) => exit.to === Number(edge.v)) ?? false,
+        leads(Number(edge.w), Number(edge.v)),
       ),
     );
   const nodes = boxes.map((box, stance) => boxSvg(box, layout.node(String(stance)) as { x: number; y: number }, stance === 0));

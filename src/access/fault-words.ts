@@ -1,0 +1,28 @@
+/**
+ * What faults of access have in common: rules and ways in words.
+ */
+import type { Origin } from '../graph/rule-graph.js';
+import type { AccessFault } from './access-fault.js';
+import type { Machine } from './machine.js';
+import { moveTitle } from './move-title.js';
+import type { Way } from './stance-space.js';
+
+/** A never-rule, by index, as what blocks something. */
+export function ruleOf(machine: Machine, never: number): AccessFault['rule'] {
+  const rule = machine.graph.access.nevers[never];
+  return rule === undefined ? undefined : { at: rule.origin, text: `the rule "${rule.title}"` };
+}
+
+/** A step, by one of its moves, as what blocks something. */
+export function stepRule(machine: Machine, move: number): AccessFault['rule'] {
+  const step = machine.origins[move]?.step;
+  return step === undefined ? undefined : { at: step.origin, text: `"${moveTitle(machine, move)}" cannot be done then` };
+}
+
+/** What a person does, step by step. */
+export function wayTitles(machine: Machine, way: Way): readonly string[] {
+  return way.map((move) => moveTitle(machine, move));
+}
+
+/** Where a fault is shown that nothing written can be blamed for. */
+export const NOWHERE: Origin = { source: 0, line: 1, column: 1, text: '' };

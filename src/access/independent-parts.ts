@@ -1,0 +1,38 @@
+/**
+ * Which parts of a machine have to do with each other.
+ *
+ * Two parts have if a step of the one asks something of the other, if a never-rule names both, or if a stance that is asked for is an
+ * alternative that speaks of both ("this open or that off"). Parts of different groups move as if the others were not there: a
+ * stance can be reached if it can be reached group by group, and the ways of the groups can be gone one after the other.
+ */
+import type { MovingParts } from './machine.js';
+import type { StanceSet } from './stance-set.js';
+import { holds, partsNamed } from './stance-set.js';
+
+/** The groups, each in the order of the parts; every part is in one. `wanted` are the stances that will be asked about. */
+export function independentParts(machine: MovingParts, wanted: readonly StanceSet[]): readonly (readonly number[])[] {
+  const { sizes, moves, nevers, rest } = machine;
+  const every = sizes.map((_, part) => part);
+  // Where a rule is broken as the machine stands, no other part may move until that is mended: then all hang together.
+  if (nevers.some((never) => holds(never, rest))) return [every];
+  const groupOf = [...every];
+  const link = (parts: readonly number[]): void => {
+    const [into] = parts;
+    if (into === undefined) return;
+    const joined = new Set(parts.map((part) => groupOf[part]));
+    const group = groupOf[into] ?? into;
+    if (joined.size > 1) groupOf.forEach((each, part) => (groupOf[part] = joined.has(each) ? group : each));
+  };
+  for (const move of moves) link([move.part, ...partsNamed(move.during, sizes)]);
+  for (const never of nevers) link(partsNamed(never, sizes));
+  for (const set of wanted) link(partsThatVary(set));
+  const groups = new Map<number, number[]>();
+  groupOf.forEach((group, part) => groups.set(group, [...(groups.get(group) ?? []), part]));
+  return [...groups.values()];
+}
+
+/** The parts of which the boxes of a set ask different things: about all others the set says one thing, whatever these do. */
+function partsThatVary(set: StanceSet): readonly number[] {
+  const [first = []] = set;
+  return first.flatMap((mask, part) => (set.some((box) => box[part] !== mask) ? [part] : []));
+}

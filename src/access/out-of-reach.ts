@@ -1,0 +1,90 @@
+/**
+ * Tasks, and the stance at work, whose stance no steps lead to.
+ */
+import type { Origin } from '../graph/rule-graph.js';
+import type { AccessFault } from './access-fault.js';
+import { ruleOf, wayTitles } from './fault-words.js';
+import type { Machine } from './machine.js';
+import type { MachineSpace, PartGroup } from './machine-space.js';
+import { askedOf } from './machine-space.js';
+import { moveTitle } from './move-title.js';
+import type { StanceSet } from './stance-set.js';
+import { whatBlocks } from './what-blocks.js';
+
+/** One fault for each. `looks`: how many stances may be looked at, in all, to find out what is in the way. */
+export function outOfReach(machine: Machine, space: MachineSpace, looks: number): readonly AccessFault[] {
+  const { graph } = machine;
+  const wanted = graph.tasks.flatMap((task) =>
+    task.stance === undefined ? [] : [{ name: `\`${task.id}\``, at: task.origin, set: machine.condition(task.stance) ?? [] }],
+  );
+  if (graph.access.work !== undefined) {
+    const at = graph.access.parts[0]?.origin;
+    if (at !== undefined) wanted.push({ name: 'The stance `at work`', at, set: [machine.work.map((position) => 1 << position)] });
+  }
+  const groupOf = new Map<StanceSet, PartGroup | null>();
+  for (const { set } of wanted) if (!groupOf.has(set)) groupOf.set(set, space.unreachableIn(set));
+  const lost = wanted.filter(({ set }) => groupOf.get(set) !== null);
+  const most = Math.floor(looks / Math.max(1, lost.length));
+  return lost.flatMap(({ name, at, set }) => {
+    const group = groupOf.get(set) ?? null;
+    return group === null ? [] : [unreachable(machine, group, { name, at, set }, most)];
+  });
+}
+
+interface Wanted {
+  readonly name: string;
+  readonly at: Origin;
+  readonly set: StanceSet;
+}
+
+function unreachable(machine: Machine, group: PartGroup, { name, at, set }: Wanted, most: number): AccessFault {
+  const kind = 'out-of-reach';
+  const blocked = whatBlocks(machine, machine.rest, askedOf(machine, group, set), { moves: (part) => group.parts.has(part), most });
+  if (blocked.kind === 'given-up') {
+    const message = `${name} needs a stance that cannot be reached from rest.`;
+    return { kind, at, message, way: [], help: 'Ask for another stance, or change the rules and steps that lead there.' };
+  }
+  if (blocked.kind === 'no-steps') return nowhere(machine, { name, at, set });
+  const step = machine.origins[blocked.move];
+  const title = moveTitle(machine, blocked.move);
+  const byNever = ruleOf(machine, blocked.never ?? -1);
+  const rule =
+    byNever ?? (step === undefined ? undefined : { at: step.step.origin, text: `"${title}" needs what cannot be had on the way` });
+  return {
+    kind,
+    at,
+    message: `${name} needs a stance that cannot be reached from rest: ${byNever === undefined ? `"${title}" cannot be done` : `"${title}" would break a rule`}.`,
+    way: [...wayTitles(machine, blocked.way), `blocked: ${title}`],
+    help: 'Change the rule or the step that blocks the way, or add a step that leads round it.',
+    ...(rule === undefined ? {} : { rule }),
+  };
+}
+
+function nowhere(machine: Machine, { name, at, set }: Wanted): AccessFault {
+  const kind = 'out-of-reach';
+  const forbidden = machine.nevers.findIndex(
+    (never) => set.length > 0 && set.every((box) => never.some((wider) => box.every((mask, part) => (mask & ~(wider[part] ?? 0)) === 0))),
+  );
+  const rule = ruleOf(machine, forbidden);
+  if (rule !== undefined) {
+    const message = `${name} needs a stance that a rule forbids.`;
+    return { kind, at, message, way: [], help: 'Ask for another stance, or change the rule.', rule };
+  }
+  const message = `${name} needs a stance that no steps lead to.`;
+  return { kind, at, message, way: [], help: `No steps lead there from rest: ${missingStep(machine, set)}.` };
+}
+
+function missingStep(machine: Machine, set: StanceSet): string {
+  const box = set[0];
+  if (box === undefined) return 'it asks for two positions of one part at a time, or for a position that there is not';
+  const part = box.findIndex((mask, index) => {
+    const reachable = machine.moves.reduce(
+      (bits, move) => (move.part === index ? bits | (1 << move.to) : bits),
+      1 << (machine.rest[index] ?? 0),
+    );
+    return (mask & reachable) === 0;
+  });
+  const named = machine.graph.access.parts[part];
+  const position = named?.positions.find((_, index) => (((box[part] ?? 0) >> index) & 1) === 1);
+  return named === undefined ? 'a step is missing' : `no step brings \`${named.id}\` to \`${position?.name ?? ''}\``;
+}

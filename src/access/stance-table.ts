@@ -1,0 +1,156 @@
+/**
+ * Stances by number, each worked out once: whether a never-rule forbids it, and where its moves lead.
+ *
+ * A stance is a bit set with one bit for each position of each part, so that a box is tested with one *and* a word. Stances are
+ * numbered from 0 in the order in which they are met.
+ */
+import type { Move } from './problem.js';
+import type { PartSizes, Stance, StanceSet } from './stance-set.js';
+import { WordTable } from './word-table.js';
+
+const BITS = 30;
+
+/** Move and stance that it leads to, one after the other. */
+export type Exits = Int32Array;
+
+/** For each box of a set the bits that a stance in it must not have. */
+export type StanceTest = readonly Int32Array[];
+
+export class StanceTable {
+  readonly #sizes: PartSizes;
+  readonly #moves: readonly Move[];
+  /** Where the bits of each part begin. */
+  readonly #offsets: readonly number[];
+  readonly #words: number;
+  readonly #stances: WordTable;
+  readonly #buffer: Int32Array;
+  readonly #during: readonly StanceTest[];
+  readonly #nevers: readonly StanceTest[];
+  /** Bits of where each move begins and ends. */
+  readonly #from: readonly number[];
+  readonly #to: readonly number[];
+  readonly #exits: (Exits | undefined)[] = [];
+
+  constructor(sizes: PartSizes, moves: readonly Move[], nevers: readonly StanceSet[]) {
+    this.#sizes = sizes;
+    this.#moves = moves;
+    let bits = 0;
+    this.#offsets = sizes.map((size) => (bits += size) - size);
+    this.#words = Math.max(1, Math.ceil(bits / BITS));
+    this.#stances = new WordTable(this.#words);
+    this.#buffer = new Int32Array(this.#words);
+    this.#during = moves.map((move) => this.test(move.during));
+    this.#nevers = nevers.map((never) => this.test(never));
+    this.#from = moves.map((move) => this.#bit(move.part, move.from));
+    this.#to = moves.map((move) => this.#bit(move.part, move.to));
+  }
+
+  /** How many stances have been met. */
+  get size(): number {
+    return this.#stances.size;
+  }
+
+  /** The number of a stance; it is added if it is new. */
+  numberOf(stance: Stance): number {
+    this.#buffer.fill(0);
+    stance.forEach((position, part) => this.#flip(this.#bit(part, position)));
+    return this.#stances.intern(this.#buffer);
+  }
+
+  /** The stance that has this number. */
+  stance(number: number): Stance {
+    return this.#sizes.map((size, part) => {
+      for (let position = 0; position < size; position++) if (this.has(number, part, position)) return position;
+      return 0;
+    });
+  }
+
+  has(stance: number, part: number, position: number): boolean {
+    return this.#hasBit(stance, this.#bit(part, position));
+  }
+
+  /** What {@link passes} asks for: a set, laid out for this table. */
+  test(set: StanceSet): StanceTest {
+    return set.map((box) => {
+      const forbidden = new Int32Array(this.#words);
+      box.forEach((mask, part) => {
+        for (let position = 0; position < (this.#sizes[part] ?? 0); position++) {
+          const bit = this.#bit(part, position);
+          const word = Math.floor(bit / BITS);
+          if (((mask >> position) & 1) === 0) forbidden[word] = (forbidden[word] ?? 0) | (1 << (bit % BITS));
+        }
+      });
+      return forbidden;
+    });
+  }
+
+  /** Does the stance lie in the set? */
+  passes(stance: number, test: StanceTest): boolean {
+    for (const forbidden of test) {
+      let clear = true;
+      for (let word = 0; word < this.#words && clear; word++) clear = (this.#stances.word(stance, word) & (forbidden[word] ?? 0)) === 0;
+      if (clear) return true;
+    }
+    return false;
+  }
+
+  isForbidden(stance: number): boolean {
+    for (const test of this.#nevers) if (this.passes(stance, test)) return true;
+    return false;
+  }
+
+  /** Would the move's own condition let it be made here? Says nothing about where the moving part is. */
+  allows(stance: number, move: number): boolean {
+    return this.passes(stance, this.#during[move] ?? []);
+  }
+
+  /** The stance after a move whose part stands where the move begins, rules apart. */
+  after(stance: number, move: number): number {
+    this.#layOutAfter(stance, move);
+    return this.#stances.intern(this.#buffer);
+  }
+
+  /** Does the part that the move is about stand where the move begins? */
+  begins(stance: number, move: number): boolean {
+    return this.#hasBit(stance, this.#from[move] ?? 0);
+  }
+
+  /** Every move that can be made here, in the order in which moves were given, with where it leads. */
+  exits(stance: number): Exits {
+    return (this.#exits[stance] ??= this.#findExits(stance));
+  }
+
+  #findExits(stance: number): Exits {
+    const exits: number[] = [];
+    for (let move = 0; move < this.#moves.length; move++) {
+      if (!this.begins(stance, move) || !this.allows(stance, move)) continue;
+      this.#layOutAfter(stance, move);
+      // A forbidden stance gets no number: numbers are of stances that can be reached.
+      if (!this.#isBufferForbidden()) exits.push(move, this.#stances.intern(this.#buffer));
+    }
+    return Int32Array.from(exits);
+  }
+
+  #layOutAfter(stance: number, move: number): void {
+    for (let word = 0; word < this.#words; word++) this.#buffer[word] = this.#stances.word(stance, word);
+    this.#flip(this.#from[move] ?? 0);
+    this.#flip(this.#to[move] ?? 0);
+  }
+
+  #isBufferForbidden(): boolean {
+    return this.#nevers.some((test) => test.some((forbidden) => forbidden.every((bits, word) => (bits & (this.#buffer[word] ?? 0)) === 0)));
+  }
+
+  #bit(part: number, position: number): number {
+    return (this.#offsets[part] ?? 0) + position;
+  }
+
+  #hasBit(stance: number, bit: number): boolean {
+    return ((this.#stances.word(stance, Math.floor(bit / BITS)) >> (bit % BITS)) & 1) === 1;
+  }
+
+  #flip(bit: number): void {
+    const word = Math.floor(bit / BITS);
+    this.#buffer[word] = (this.#buffer[word] ?? 0) ^ (1 << (bit % BITS));
+  }
+}

@@ -1,0 +1,77 @@
+/**
+ * Work under or in a part that is raised and held up by nothing (29 CFR 1926.600(a)(3)(i), as a model).
+ */
+import type { RuleGraph, Site } from '../graph/rule-graph.js';
+import type { AccessFault } from './access-fault.js';
+import { wayTitles } from './fault-words.js';
+import type { Machine } from './machine.js';
+import type { MachineSpace } from './machine-space.js';
+import { aloftPositions, partIndex, undersOf } from './machine.js';
+import type { StanceSet } from './stance-set.js';
+import { everyStance, meet, withPartAt, withPartFixed } from './stance-set.js';
+
+/** One fault for each task or step, and part that it can put a person under or in while that is aloft. */
+export function underRaisedParts(machine: Machine, space: MachineSpace): readonly AccessFault[] {
+  const { graph } = machine;
+  const sites = [
+    ...graph.tasks.map((task) => ({
+      id: task.id,
+      title: task.title,
+      site: task.site,
+      at: task.origin,
+      set: task.stance === undefined ? everyStance(machine.sizes) : (machine.condition(task.stance) ?? []),
+      moves: null,
+    })),
+    ...graph.access.steps.map((step) => ({
+      id: step.id,
+      title: step.title,
+      site: step.site,
+      at: step.origin,
+      set: stepStances(machine, step.id),
+      moves: step.part,
+    })),
+  ];
+  return sites.flatMap(({ id, title, site, at, set, moves }) =>
+    undersOf(graph, site).flatMap((part): readonly AccessFault[] => {
+      const index = partIndex(graph, part);
+      const asked = moves === part ? set : (meet(set, withPartAt(machine.sizes, index, aloftPositions(graph, index))) ?? []);
+      const raised = moves === part && !movesAloft(machine, id, index) ? null : space.wayInto(asked);
+      if (raised === null) return [];
+      const way = [...wayTitles(machine, raised), title];
+      return [
+        {
+          kind: 'under-raised-part',
+          at,
+          message: `\`${id}\` can put a person under or in \`${part}\` while it is raised and not blocked.`,
+          way,
+          help: raisedHelp(graph, part, site),
+        },
+      ];
+    }),
+  );
+}
+
+/** Stances before or after the step as written, whatever else forbids it: the check is about what a person could be led to do. */
+function stepStances(machine: Machine, id: string): StanceSet {
+  const step = machine.graph.access.steps.find((each) => each.id === id);
+  if (step === undefined) return [];
+  const part = partIndex(machine.graph, step.part);
+  const at = (name: string): number => machine.graph.access.parts[part]?.positions.findIndex((position) => position.name === name) ?? 0;
+  const asked = step.while === undefined ? everyStance(machine.sizes) : (machine.condition(step.while) ?? []);
+  return (
+    meet(withPartFixed(asked, machine.sizes, part, at(step.from)), withPartAt(machine.sizes, part, [at(step.from), at(step.to)])) ?? []
+  );
+}
+
+function movesAloft(machine: Machine, id: string, part: number): boolean {
+  const step = machine.graph.access.steps.find((each) => each.id === id);
+  const positions = machine.graph.access.parts[part]?.positions ?? [];
+  return positions.some((position) => position.aloft && (position.name === step?.from || position.name === step?.to));
+}
+
+function raisedHelp(graph: RuleGraph, part: string, site: Site): string {
+  const safe = graph.access.parts.find((each) => each.id === part)?.positions.filter((position) => !position.aloft) ?? [];
+  const byPlace = graph.access.places.find((place) => place.id === site.place)?.under === part;
+  const positions = safe.map((position) => `\`${part} ${position.name}\``).join(' or ');
+  return `Ask for ${positions}${byPlace ? `; \`${site.place ?? ''}\` is under it` : ''}; or, where it has to be so, say why: \`under ${part} meant "…"\`.`;
+}
