@@ -16,6 +16,14 @@ export interface When {
 export interface CalendarSpan {
   readonly unit: 'minutes' | 'days' | 'months' | 'calendar-months';
   readonly count: number;
+  /** Days by which it falls short. */
+  readonly less?: number;
+}
+
+/** A margin as a rule graph writes it. */
+export interface DayMargin {
+  readonly size: number;
+  readonly calendar?: CalendarSpan;
 }
 
 const EPOCH = Temporal.PlainDate.from('1970-01-01');
@@ -62,14 +70,26 @@ export function addSpan(day: number, span: CalendarSpan, k = 1): number {
     case 'days':
       return day + k * span.count;
     case 'months':
-      return numberOf(dateOf(day).add({ months: k * span.count }, { overflow: 'constrain' }));
+      return numberOf(dateOf(day).add({ months: k * span.count }, { overflow: 'constrain' })) - (span.less ?? 0);
     case 'calendar-months': {
       const month = dateOf(day)
         .with({ day: 1 })
         .add({ months: k * span.count });
-      return numberOf(month.with({ day: month.daysInMonth }));
+      return numberOf(month.with({ day: month.daysInMonth })) - (span.less ?? 0);
     }
   }
+}
+
+/** The first day of a margin before a due point, on the calendar or on any other axis. */
+export function earliest(due: number, { size, calendar }: DayMargin): number {
+  if (calendar === undefined) return due - size;
+  const back = dateOf(due).subtract({ months: calendar.count }, { overflow: 'constrain' });
+  return numberOf(calendar.unit === 'months' ? back : back.with({ day: 1 })) + (calendar.less ?? 0);
+}
+
+/** The last day of a margin after a due point. */
+export function latest(due: number, { size, calendar }: DayMargin): number {
+  return calendar === undefined ? due + size : addSpan(due, calendar);
 }
 
 /** A moment so much later; a span in minutes keeps the minute where there is one. */

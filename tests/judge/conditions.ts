@@ -1,6 +1,6 @@
 /** Conditions: true, false or unknown (§6, §7). */
 import type { Condition, Instrument, Range } from '../../src/graph/rule-graph.js';
-import { addSpan, after, inOrder, later, minutesFrom, ymd, type When } from './calendar.js';
+import { addSpan, after, inOrder, later, minutesFrom, notBefore, ymd, type When } from './calendar.js';
 import { spellsOn } from './attachments.js';
 import { defectState } from './defects.js';
 import { dated, doings, start } from './doings.js';
@@ -68,6 +68,12 @@ function judged(world: World, node: Condition): Finding {
     }
     case 'idle':
       return idle(world, node.span);
+    case 'unworked':
+      return unworked(world, node.task);
+    case 'at-work': {
+      const going = underWay(world);
+      return going === undefined ? found('false', ended(world).at(-1)?.end ?? null) : found('true', going.when);
+    }
     case 'season':
       return season(world, node.from, node.to);
   }
@@ -179,46 +185,68 @@ function trend(world: World, node: Extract<Condition, { kind: 'trend' }>): Findi
 
 function recent(world: World, node: Extract<Condition, { kind: 'recent' }>): Finding {
   const { what, within } = node;
+  const times = node.times ?? 1;
   const last =
     what.is === 'read'
       ? latest(world, what.instrument)
       : what.is === 'done'
-        ? dated(doings(world, what.task)).at(-1)
-        : lastEvent(world, what.event);
+        ? dated(doings(world, what.task)).at(-times)
+        : allEvents(world, what.event).at(-times);
   if (last === null || last === undefined) return found('false', null);
+  const since = newestOf(world, node) ?? last.when;
   switch (within.on) {
     case 'calendar': {
       if (within.unit === 'minutes') {
         // No minute noted: at the start of its day; now without one: at the end of the day.
         const end = later({ day: last.when.day, minute: last.when.minute ?? 0 }, within);
         const now = { day: world.now.day, minute: world.now.minute ?? 1439 };
-        return after(now, end) ? found('false', end) : found('true', last.when);
+        return after(now, end) ? found('false', end) : found('true', since);
       }
       const day = addSpan(last.when.day, within);
-      return world.now.day > day ? found('false', { day: day + 1, minute: null }) : found('true', last.when);
+      return world.now.day > day ? found('false', { day: day + 1, minute: null }) : found('true', since);
     }
     case 'work':
-      return found(workSince(world, last.when, within.duty) <= within.ticks ? 'true' : 'false', last.when);
+      return found(workSince(world, last.when, within.duty) <= within.ticks ? 'true' : 'false', since);
     case 'meter': {
       const now = meterNow(world, within.meter);
       const then =
         what.is === 'done'
-          ? (dated(doings(world, what.task)).at(-1)?.meter(within.meter) ?? null)
+          ? (dated(doings(world, what.task)).at(-times)?.meter(within.meter) ?? null)
           : meterAtEntry(world, within.meter, last.id, last.when);
       if (now === null || then === null) return found('unknown', last.when, ['?']);
-      if (now - then <= within.ticks) return found('true', last.when);
+      if (now - then <= within.ticks) return found('true', since);
       const passed = readings(world, within.meter).find(({ total }) => total > then + within.ticks);
       return found('false', passed?.when ?? last.when);
     }
   }
 }
 
-/** The last time an event happened. */
-export function lastEvent(world: World, event: string): { readonly id: string; readonly when: When } | undefined {
+/** The newest of what is asked for several times: with it the number was full. */
+function newestOf(world: World, { what, times }: Extract<Condition, { kind: 'recent' }>): When | undefined {
+  if (times === undefined || what.is === 'read') return undefined;
+  return (what.is === 'done' ? dated(doings(world, what.task)) : allEvents(world, what.event)).at(-1)?.when ?? undefined;
+}
+
+function allEvents(world: World, event: string): readonly { readonly id: string; readonly when: When }[] {
   return world.entries
     .flatMap((entry) => (entry.kind === 'event' && entry.event === event ? [{ id: entry.id, when: whenOf(entry) }] : []))
+    .sort(inOrder);
+}
+
+/** The last time an event happened. */
+export function lastEvent(world: World, event: string): { readonly id: string; readonly when: When } | undefined {
+  return allEvents(world, event).at(-1);
+}
+
+/** No outing of which anything lies after the last doing. */
+function unworked(world: World, task: string): Finding {
+  const done = dated(doings(world, task)).at(-1)?.when ?? null;
+  const since = outings(world).filter(({ when, end }) => done === null || notBefore(when, done) || end === null || after(end, done));
+  const last = since
+    .map((outing) => ({ id: outing.id, when: outing.when }))
     .sort(inOrder)
     .at(-1);
+  return last === undefined ? found('true', done) : found('false', last.when);
 }
 
 function idle(world: World, span: Extract<Condition, { kind: 'idle' }>['span']): Finding {

@@ -1,6 +1,6 @@
 /** Limits: a base, a span, a due point (§4). */
 import type { Amount, CalendarAmount, Counting, LateHold, Margin, WorkAmount } from '../../src/graph/rule-graph.js';
-import { after, later, notBefore, type When } from './calendar.js';
+import { after, earliest, later, latest, notBefore, type When } from './calendar.js';
 import { meterNow, readings } from './meters.js';
 import { workSince } from './outings.js';
 import { plain, type Due, type Outcome, type State } from './outcome.js';
@@ -14,6 +14,8 @@ export interface Terms {
   readonly lead: Margin;
   readonly hold?: LateHold;
   readonly strict?: boolean;
+  /** Days that a window goes on after its due point. */
+  readonly lasts?: number;
 }
 
 /** Where counting starts. */
@@ -55,16 +57,16 @@ export function meterLimit(world: World, terms: Terms, meter: string, base: numb
 }
 
 function counted(terms: Terms, now: number, due: number, base: number, point: Due, reachedAt: When | null): Outcome {
-  const late = terms.hold !== undefined && now > due + terms.hold.after.size;
+  const late = terms.hold !== undefined && now > latest(due + (terms.lasts ?? 0), terms.hold.after);
   const used = due === base ? 1 : (now - base) / (due - base);
   return plain(stateAt(terms, now, due), terms.id, { due: point, reachedAt, used, stops: late ? ['true'] : [] });
 }
 
 /** Due from the due point on, overdue beyond the allowance, coming up from the lead on. */
 export function stateAt(terms: Terms, now: number, due: number): State {
-  if (now > due + terms.late.size) return 'overdue';
+  if (now > latest(due + (terms.lasts ?? 0), terms.late)) return 'overdue';
   if (terms.strict === true ? now > due : now >= due) return 'due';
-  return now >= due - terms.lead.size ? 'coming-up' : 'clear';
+  return now >= earliest(due, terms.lead) ? 'coming-up' : 'clear';
 }
 
 /** A limit of time at work; `carried` is what was overrun before. When it was reached is not told. */
@@ -111,5 +113,5 @@ export function nextBase(
 ): number {
   if (due === null || node.count === 'doing') return done;
   if (node.count === 'due-if-late') return Math.min(done, due);
-  return done >= due - node.early.size && done <= due + node.late.size ? due : done;
+  return done >= earliest(due, node.early) && done <= latest(due, node.late) ? due : done;
 }

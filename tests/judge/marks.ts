@@ -1,10 +1,10 @@
 /** Limits on marks: multiples on a meter, named days, a named month (§4 "on marks"). */
-import type { CalendarMarksNode, CalendarWindowNode, MarksNode } from '../../src/graph/rule-graph.js';
-import { dayInMonth, ymd, type When } from './calendar.js';
+import type { CalendarMarksNode, CalendarWindowNode, Margin, MarksNode } from '../../src/graph/rule-graph.js';
+import { dayInMonth, earliest, ymd, type When } from './calendar.js';
 import type { Clock } from './intervals.js';
-import { calendarLimit, meterLimit, stateAt, unknown, unrecorded } from './limits.js';
+import { calendarLimit, meterLimit, unknown, unrecorded } from './limits.js';
 import { meterNow } from './meters.js';
-import { plain, type Outcome } from './outcome.js';
+import type { Outcome } from './outcome.js';
 import type { World } from './world.js';
 
 export function marks(world: World, node: MarksNode, clock: Clock): Outcome {
@@ -40,16 +40,16 @@ function markedDays(world: World, node: CalendarMarksNode): readonly number[] {
 }
 
 /** The latest mark reached that is not met, else the next one; `undefined` where the latest is unrecorded. */
-function markDue(world: World, days: readonly number[], early: number, clock: Clock): number | null | undefined {
+function markDue(world: World, days: readonly number[], early: Margin, clock: Clock): number | null | undefined {
   const last = clock.doings.at(-1);
-  const from = last === undefined ? clock.start?.when?.day : last.when === null ? null : last.when.day + early;
+  const from = last === undefined ? clock.start?.when?.day : last.when === null ? null : last.when.day;
   if (from === null || from === undefined) return from;
-  const counting = days.filter((day) => day > from);
+  const counting = days.filter((day) => (last === undefined ? day : earliest(day, early)) > from);
   return counting.filter((day) => day <= world.now.day).at(-1) ?? counting[0];
 }
 
 export function calendarMarks(world: World, node: CalendarMarksNode, clock: Clock): Outcome {
-  const due = markDue(world, markedDays(world, node), node.early.size, clock);
+  const due = markDue(world, markedDays(world, node), node.early, clock);
   if (due === undefined) return unrecorded(node);
   if (due === null) return unknown(node);
   return calendarLimit(world, node, markBase(clock), { day: due, minute: null }, 'days');
@@ -67,13 +67,10 @@ export function calendarWindow(world: World, node: CalendarWindowNode, clock: Cl
     days: [{ month: node.month, day: 1 }],
     skip: false,
   } as unknown as CalendarMarksNode;
-  const due = markDue(world, markedDays(world, opens), node.early.size, clock);
+  const due = markDue(world, markedDays(world, opens), node.early, clock);
   if (due === undefined) return unrecorded(node);
   if (due === null) return unknown(node);
   const { year, month } = ymd(due);
   const length = (dayInMonth(year, month, 31, false) ?? due) - due;
-  const terms = { ...node, late: { size: length + node.late.size } };
-  const late = node.hold !== undefined && world.now.day > due + length + node.hold.after.size;
-  const outcome = calendarLimit(world, terms, markBase(clock), { day: due, minute: null }, 'days');
-  return plain(stateAt(terms, world.now.day, due), node.id, { ...outcome, stops: late ? ['true'] : [] });
+  return calendarLimit(world, { ...node, lasts: length }, markBase(clock), { day: due, minute: null }, 'days');
 }

@@ -1,6 +1,6 @@
 /** `first at S1, S2, …` and `at S1, S2, … after E` (§4 "first and staged"). */
-import type { Amount, FirstNode, StagesNode } from '../../src/graph/rule-graph.js';
-import { after, later, notBefore, type When } from './calendar.js';
+import type { Amount, FirstNode, Margin, StagesNode } from '../../src/graph/rule-graph.js';
+import { earliest, later, after, notBefore, type When } from './calendar.js';
 import { lastEvent } from './conditions.js';
 import type { Done } from './doings.js';
 import type { Clock } from './intervals.js';
@@ -52,11 +52,18 @@ function meets(world: World, node: StagesNode, base: Base, amount: Amount, done:
     }
     case 'calendar':
       if (done.when === null || base.when === null) return false;
-      return !after(later(base.when, amount), { day: done.when.day + node.early.size, minute: done.when.minute });
+      return inTime(later(base.when, amount), node.early, done.when);
     case 'work':
       if (done.when === null) return false;
       return amount.ticks <= workBefore(world, base.when, done.when, amount.duty) + node.early.size;
   }
+}
+
+/** A doing is not before the first day of the margin; a point to the minute is that much earlier. */
+function inTime(point: When, early: Margin, done: When): boolean {
+  return point.minute === null
+    ? done.day >= earliest(point.day, early)
+    : !after({ day: point.day - early.size, minute: point.minute }, done);
 }
 
 function workBefore(world: World, from: When | null, to: When, duty: string | undefined): number {
@@ -75,7 +82,9 @@ export function first(world: World, node: FirstNode, clock: Clock, run: (id: num
 function takenOver(world: World, id: number, clock: Clock): number | null {
   const node = triggerAt(world, id);
   if (clock.doings.length === 0) return null;
-  if (node.kind !== 'stages' || node.amounts.length === 1) return 0;
+  if (node.kind === 'whichever') return node.parts.every((part) => takenOver(world, part, clock) !== null) ? 0 : null;
+  const started = node.kind === 'stages' && node.from.is === 'start';
+  if (node.kind !== 'stages' || (started && node.amounts.length === 1)) return 0;
   const base = stageBase(world, node, clock);
   if (base === null) return 0;
   const place = clock.doings.findIndex((_, i) => stagesMet(world, node, base, clock.doings.slice(0, i + 1)) === node.amounts.length);

@@ -1,6 +1,7 @@
 /**
  * What the judge looks at: a rule graph, the entries that count, now and the intent. Everything is read anew each time it is asked for.
  */
+import { isDeepStrictEqual } from 'node:util';
 import type { Entry } from '../../src/history/entry.js';
 import type { Condition, RuleGraph, Task, Trigger } from '../../src/graph/rule-graph.js';
 import { after, dayFrom, type When } from './calendar.js';
@@ -37,9 +38,17 @@ export function minuteOf(time: string): number {
   return Number(time.slice(0, 2)) * 60 + Number(time.slice(3, 5));
 }
 
+/** §1: the same entry twice is one; of different ones under one id none counts. */
+function oneOfEach(history: readonly Entry[]): readonly Entry[] {
+  return history.filter((entry, i) => {
+    const namesakes = history.filter(({ id }) => id === entry.id);
+    return namesakes.every((other) => isDeepStrictEqual(other, entry)) && history.findIndex(({ id }) => id === entry.id) === i;
+  });
+}
+
 /** The entries that count at now, without those that were taken back. */
 export function worldOf(graph: RuleGraph, history: readonly Entry[], now: When, wanted: Wanted): World {
-  const counting = history.filter((entry) => !after(whenOf(entry), now));
+  const counting = oneOfEach(history).filter((entry) => !after(whenOf(entry), now));
   const standing = counting.filter((entry) => !takenBack(counting, entry.id, []));
   return { graph, entries: standing, now, wanted };
 }

@@ -25,22 +25,30 @@ type Draft = { readonly kind: Entry['kind'] } & Readonly<Record<string, unknown>
 const outing = fc
   .record({
     hours: fc.integer({ min: 1, max: 16 }),
-    ends: fc.constantFrom('hours', 'hours', 'hours', 'until', 'until', 'open'),
+    ends: fc.constantFrom('hours', 'hours', 'hours', 'hours', 'until', 'until', 'on', 'on-until', 'open', 'open'),
     until: clock,
+    days: fc.integer({ min: 0, max: 2 }),
     dusty: fc.integer({ min: 0, max: 8 }),
     steep: fc.integer({ min: 0, max: 8 }),
     whole: fc.boolean(),
     shift: fc.constantFrom(undefined, 'early', 'late'),
     mower: fc.boolean(),
+    bare: fc.constantFrom(false, false, true),
   })
-  .map(({ hours, ends, until, dusty, steep, whole, shift, mower }) => ({
+  .map(({ hours, ends, until, days, dusty, steep, whole, shift, mower, bare }) => ({
     kind: 'outing' as const,
-    ...(ends === 'hours' ? { hours: hours / 2 } : ends === 'until' ? { until } : {}),
-    duties: [
-      ...(dusty > 0 ? [{ duty: 'dusty', ...(whole ? {} : { hours: Math.min(dusty, hours) / 2 }) }] : []),
-      ...(steep > 4 ? [{ duty: 'steep', hours: Math.min(steep, hours) / 2 }] : []),
-    ],
-    attachments: mower ? ['mower'] : [],
+    ...(ends === 'hours' || ends === 'on' ? { hours: hours / 2 } : {}),
+    ...(ends === 'until' || ends === 'on-until' ? { until } : {}),
+    ...(ends === 'on' || ends === 'on-until' ? { days } : {}),
+    ...(bare
+      ? {}
+      : {
+          duties: [
+            ...(dusty > 0 ? [{ duty: 'dusty', ...(whole ? {} : { hours: Math.min(dusty, hours) / 2 }) }] : []),
+            ...(steep > 4 ? [{ duty: 'steep', hours: Math.min(steep, hours) / 2 }] : []),
+          ],
+          attachments: mower ? ['mower'] : [],
+        }),
     ...(shift === undefined ? {} : { shift }),
   }));
 
@@ -79,8 +87,8 @@ const drafts: readonly fc.WeightedArbitrary<Draft>[] = [
   {
     weight: 1,
     arbitrary: fc
-      .tuple(fc.constantFrom('oil', 'hydraulic'), fc.integer({ min: 1, max: 8 }))
-      .map(([dipstick, n]) => ({ kind: 'topped-up' as const, dipstick, litres: n / 4 })),
+      .tuple(fc.constantFrom('oil', 'oil', 'hydraulic', undefined), fc.integer({ min: 1, max: 8 }))
+      .map(([dipstick, n]) => ({ kind: 'topped-up' as const, ...(dipstick === undefined ? {} : { dipstick }), litres: n / 4 })),
   },
   {
     weight: 1,
@@ -135,18 +143,20 @@ function metersAt(dayIndex: number, { engine, others }: Dated['along'], since: n
 }
 
 function finish(each: Dated, index: number, since: number): Entry {
-  const { back, ...draft } = each.draft as Draft & { readonly back?: number };
+  const { back, days, ...draft } = each.draft as Draft & { readonly back?: number; readonly days?: number };
   const meters = metersAt(each.day, each.along, each.day > since ? since : 0);
   const readings = Object.fromEntries(
     (['coolant', 'oil', 'hydraulic', 'tyre'] as const).flatMap((id) => (each.along[id] === undefined ? [] : [[id, each.along[id]]])),
   );
+  const besides = each.along.others.includes('road') ? { meters: { road: each.day * 12.5 } } : {};
   const final = draft['meter'] === 'engine' ? each.day * 1.5 : each.day * 0.75;
   return {
     id: `e${index}`,
     on: formatDate((START + each.day) as Day),
     ...(each.time === undefined ? {} : { at: each.time }),
     ...draft,
-    ...(draft.kind === 'meter-replaced' ? { final, meters: {} } : Object.keys(meters).length === 0 ? {} : { meters }),
+    ...(draft.kind === 'meter-replaced' ? { final, ...besides } : Object.keys(meters).length === 0 ? {} : { meters }),
+    ...(days === undefined ? {} : { untilOn: formatDate((START + each.day + days) as Day) }),
     ...(back === undefined ? {} : { doneBy: formatDate((START + each.day - back) as Day) }),
     ...(Object.keys(readings).length === 0 ? {} : { readings }),
   } as unknown as Entry;
@@ -156,14 +166,25 @@ const dated: fc.Arbitrary<Dated> = fc.record({ day, time, draft: fc.oneof(...dra
 
 const machine = fc.record({
   known: fc.constantFrom(true, true, false),
+  /** An entry that stands twice, or whose id another takes. */
+  twice: fc.option(fc.tuple(fc.nat(25), fc.boolean()), { nil: undefined, freq: 1 }),
   serial: fc.constantFrom(undefined, 7, 70),
   noted: fc.constantFrom(undefined, 0),
+  at: fc.constantFrom(undefined, undefined, '07:00'),
+  coolant: fc.constantFrom(undefined, undefined, 80),
 });
+
+/** One of the entries once more; or, under its id, something else. */
+function again(all: readonly Entry[], twice: readonly [number, boolean] | undefined): readonly Entry[] {
+  const found = twice === undefined ? undefined : all[twice[0]];
+  if (found === undefined) return [];
+  return [twice?.[1] === true ? { ...found } : { kind: 'refuelled', id: found.id, on: found.on }];
+}
 
 /** Up to about thirty entries. At most one replacement of the engine's meter. */
 export const anyHistory: fc.Arbitrary<readonly Entry[]> = fc
   .tuple(fc.array(dated, { maxLength: 26, size: 'max' }), machine)
-  .map(([entries, { known, serial, noted }]) => {
+  .map(([entries, { known, serial, noted, at, coolant, twice }]) => {
     const birth: Entry = {
       kind: 'machine',
       id: 'm',
@@ -171,11 +192,14 @@ export const anyHistory: fc.Arbitrary<readonly Entry[]> = fc
       ...(known ? { inService: formatDate(START as Day) } : {}),
       ...(serial === undefined ? {} : { serial }),
       ...(noted === undefined ? {} : { meters: { engine: noted } }),
+      ...(at === undefined ? {} : { at }),
+      ...(coolant === undefined ? {} : { readings: { coolant } }),
     };
     const isSwap = (each: Dated): boolean => each.draft.kind === 'meter-replaced' && each.draft['meter'] === 'engine';
     const swap = entries.find(isSwap);
     const kept = entries.filter((each) => !isSwap(each) || each === swap);
-    return [birth, ...kept.map((each, i) => finish(each, i, swap === undefined ? 0 : swap.day))];
+    const finished = kept.map((each, i) => finish(each, i, swap === undefined ? 0 : swap.day));
+    return [birth, ...finished, ...again(finished, twice)];
   });
 
 /** Some day, with or without the minute. */

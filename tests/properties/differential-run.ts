@@ -8,7 +8,6 @@ import { parseArgs } from 'node:util';
 import fc from 'fast-check';
 import { writtenMoment } from '../conformance/conformance-case.js';
 import { anyTrial, disagreements, disagreementsOf, questionsThatMatter, type Trial } from './differential.js';
-import { MOWER } from './differential-schedule.js';
 
 const BATCH = 50;
 
@@ -21,7 +20,9 @@ const firstSeed = Number(values.seed ?? Date.now() % 1_000_000_000);
 
 /** The first question on which they differ, as a conformance case without expectations: which of the two is right is for docs/meaning.md to say. */
 function kept(trial: Trial, said: string): string {
-  const question = questionsThatMatter(trial).find((each) => disagreements(trial.graph, each).length > 0) ?? trial;
+  const all = questionsThatMatter(trial);
+  const question = all.find((each) => disagreements(trial.graph, each).length > 0) ?? all[0];
+  if (question === undefined) throw new Error('nothing was asked');
   const found = {
     name: said,
     section: 'found',
@@ -33,10 +34,15 @@ function kept(trial: Trial, said: string): string {
   const file = {
     format: 'duewright-conformance',
     version: 1,
-    schedules: { tried: { 'main.due': trial.text, 'mower.due': MOWER } },
+    schedules: { tried: inMain(trial.files) },
     cases: [found],
   };
   return `${JSON.stringify(file, null, 1)}\n`;
+}
+
+/** A conformance case calls the schedule itself `main.due`. */
+function inMain({ 'tried.due': main = '', ...others }: Trial['files']): Record<string, string> {
+  return { 'main.due': main, ...others };
 }
 
 function run(): void {

@@ -3,17 +3,23 @@
  */
 import fc from 'fast-check';
 
-/** Everything that a random machine has. */
-const MACHINE = `schedule tried "Tried machine"
+/** The files of a schedule by name; `tried.due` is the schedule. */
+export type Files = Readonly<Record<string, string>>;
+
+const HEAD = `
   language 1
   edition 1 of 2026-01-01 by "Test bench"
   fits model "T" serial 1 to 999
-meter engine "Hour meter" counts h
+`;
+
+/** Everything that a random machine has. */
+const MACHINE = `meter engine "Hour meter" counts h
 meter shaft "Shaft counter" counts h
 meter road "Distance counter" counts km
 meter mowing "Hours out" counts h from outings
 gauge coolant "Coolant gauge" reads °C  normal 75 to 90  high above 97
 gauge tyre "Tyre gauge" reads kPa fresh for 20 days
+gauge belt "Belt gauge" reads mm fresh for 90 min
 dipstick oil "Oil dipstick" low to full is 2 L
 dipstick hydraulic "Hydraulic dipstick" low to full is 3 L fresh for 30 days
 duty dusty "Dusty ground"
@@ -27,6 +33,15 @@ step raise "Raise the loader" loader lowered to raised takes 1 min back "Lower i
 step open-guard "Open the guard" guard closed to open takes 1 min back "Close it"
 event refit "A wheel was refitted"
 event wash "It was washed"
+`;
+
+/** A part that a variant uses. */
+const EXTRA = `part extra "Extra tasks"
+  language 1
+gauge lamp "Lamp gauge" reads V
+task epsilon "Task epsilon"
+  every 5 days
+  only if lamp above 11 V
 `;
 
 /** The schedule that comes with the mower. */
@@ -105,8 +120,16 @@ const fact = fc.oneof(
     'hydraulic below low',
     'tyre below 200 kPa',
     'tyre at least 180 kPa',
+    'belt below 5 mm',
+    'coolant is high',
+    'oil from low to full',
+    'oil at least 0.5',
   ),
   fc.tuple(whole(5, 200), fc.constantFrom('engine', 'mowing', 'shaft')).map(([value, meter]) => `${meter} above ${value} h`),
+  fc
+    .tuple(whole(5, 200), fc.constantFrom('above', 'below', 'at least', 'at most'), fc.constantFrom('engine', 'mowing', 'mower.rotor'))
+    .map(([value, how, meter]) => `${meter} ${how} ${value} h`),
+  whole(5, 150).map((value) => `engine from ${value} h to ${value + 20} h`),
   fc.constantFrom(
     'coolant climbs 6 °C within 60 min',
     'coolant falls 5 °C within 90 min',
@@ -121,15 +144,21 @@ const fact = fc.oneof(
     'delta done within 90 min of work',
   ),
   fc.constantFrom(
+    'gamma done within 60 min',
+    'refit happened within 45 min',
     'refit happened within 20 h of engine',
     'refit happened within 14 days',
     'wash happened within 2 h of work',
     'wash happened within 1 months',
+    'wash happened within 3 h of work in dusty',
+    'wash happened within 2 calendar months',
   ),
   fc.constantFrom(
     'seep is open',
     'seep worse than wetness',
     'seep is drops-form',
+    'seep is closed',
+    'crack is closed',
     'crack is open',
     'loader is raised',
     'guard is open',
@@ -142,6 +171,7 @@ const fact = fc.oneof(
   fc.constantFrom(
     'machine older than 4 months',
     'machine older than 30 days',
+    'machine older than 2 calendar months',
     'machine idle for 10 days',
     'machine idle for 1 months',
     'date from 1 March to 31 May',
@@ -219,7 +249,16 @@ const first = fc.oneof(
 );
 const margin = fc.oneof(
   whole(1, 60).map((n) => `${n} %`),
-  fc.constantFrom('lesser of 10 % and 5 h', 'lesser of 20 % and 3 days', '4 h', '6 days'),
+  fc.constantFrom(
+    'lesser of 10 % and 5 h',
+    'lesser of 20 % and 3 days',
+    '4 h',
+    '6 days',
+    '1 months',
+    '2 calendar months',
+    '45 min of work',
+  ),
+  fc.constantFrom('lesser of lesser of 50 % and 8 h and 6 h', 'lesser of 30 % and 1 months'),
 );
 const extra = fc.oneof(
   { weight: 2, arbitrary: fc.constant('') },
@@ -229,13 +268,24 @@ const allow = fc.oneof(
   { weight: 2, arbitrary: fc.constant('') },
   { weight: 1, arbitrary: margin.map((each) => `allow ${each} late`) },
   { weight: 1, arbitrary: fc.tuple(margin, margin).map(([a, b]) => `allow ${a} early, ${b} late`) },
+  { weight: 1, arbitrary: fc.constantFrom('allow 3 h early, 4 days early, 5 h late, 1 months late', 'allow 4 h late, 6 days late') },
 );
-const lead = fc.oneof({ weight: 3, arbitrary: fc.constant('') }, { weight: 1, arbitrary: margin.map((each) => `lead ${each}`) });
+const lead = fc.oneof(
+  { weight: 3, arbitrary: fc.constant('') },
+  { weight: 1, arbitrary: margin.map((each) => `lead ${each}`) },
+  { weight: 1, arbitrary: fc.constantFrom('lead 3 h, 5 days', 'lead 1 months, 2 h') },
+);
 const hold = fc.oneof(
   { weight: 3, arbitrary: fc.constant('') },
   {
     weight: 1,
-    arbitrary: fc.constantFrom('hold when overdue "Too late."', 'hold 10 % late "Too late."', 'hold 30 % late "Much too late."'),
+    arbitrary: fc.constantFrom(
+      'hold when overdue "Too late."',
+      'hold 10 % late "Too late."',
+      'hold 30 % late "Much too late."',
+      'hold 3 h late "Late." hold 5 days late "Late too."',
+      'hold 1 months late "Months late."',
+    ),
   },
 );
 const gate = fc.oneof(
@@ -289,6 +339,7 @@ function task(index: number): fc.Arbitrary<string> {
       gate,
       duty,
       link: links(index),
+      alone: fc.constantFrom(false, false, false, true),
       reads: next === undefined ? fc.constant('') : reads(next),
     })
     .map((parts) => {
@@ -300,11 +351,11 @@ function task(index: number): fc.Arbitrary<string> {
       );
       return [
         `task ${name} "Task ${name}"`,
-        every ? parts.first : '',
+        every || parts.alone ? parts.first : '',
         ...parts.timings,
         mixes ? parts.duty : '',
         ...(every ? [parts.extra, parts.hold] : []),
-        ...(limited ? [parts.allow, parts.lead] : []),
+        ...(limited || (parts.alone && parts.first !== '') ? [parts.allow, parts.lead] : []),
         parts.gate,
         ...dependence,
         parts.reads,
@@ -324,7 +375,29 @@ const stop = fc.oneof(
   { weight: 1, arbitrary: condition.map((each) => `stop never-so "Not so" when ${each}`) },
 );
 
-/** The text of a whole schedule with four tasks of its own. Some do not pass the checker: the caller leaves those out. */
-export const anySchedule: fc.Arbitrary<string> = fc
+const machine = fc
   .tuple(seep, stop, task(0), task(1), task(2), task(3))
   .map((parts) => `${MACHINE}defect crack "Crack in the frame"\n${parts.filter((part) => part !== '').join('\n')}\n`);
+
+/** What a variant of the schedule changes. */
+const changes = fc.oneof(
+  fc.tuple(fc.constantFrom(...TASKS), plan).map(([name, each]) => `change task ${name}\n  every ${each}\n`),
+  fc
+    .tuple(fc.constantFrom(...TASKS), condition)
+    .map(([name, each]) => `change task ${name} "Changed"\n  when ${each}\n  only if seep is open\n`),
+  fc.constantFrom(...TASKS).map((name) => `remove task ${name}\n`),
+);
+
+/** A whole schedule with four tasks of its own; one in eight as a variant of another. Some do not pass the checker: the caller leaves those out. */
+export const anySchedule: fc.Arbitrary<Files> = fc.oneof(
+  { weight: 7, arbitrary: machine.map((text) => ({ 'tried.due': `schedule tried "Tried machine"${HEAD}${text}`, 'mower.due': MOWER })) },
+  {
+    weight: 1,
+    arbitrary: fc.tuple(machine, changes).map(([text, changed]) => ({
+      'tried.due': `variant tried "Tried variant"\n  varies "base.due"\n  use "extra.due"${HEAD}${changed}`,
+      'base.due': `schedule base "Tried machine"${HEAD}${text}`,
+      'extra.due': EXTRA,
+      'mower.due': MOWER,
+    })),
+  },
+);

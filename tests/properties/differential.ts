@@ -11,7 +11,7 @@ import { formatDate } from '../../src/values/civil.js';
 import type { Day, Moment } from '../../src/values/moment.js';
 import { judge } from '../judge/judge.js';
 import { anyHistory, anyIntent, anyNow } from './differential-history.js';
-import { anySchedule, MOWER } from './differential-schedule.js';
+import { anySchedule, type Files } from './differential-schedule.js';
 
 export interface Question {
   readonly entries: readonly Entry[];
@@ -19,24 +19,37 @@ export interface Question {
   readonly intent: Intent;
 }
 
-export interface Trial extends Question {
-  readonly text: string;
+/** A schedule, a history, and some moments at which it is looked at: compiling takes as long as ten answers, so each schedule is asked often. */
+export interface Trial {
+  readonly files: Files;
   readonly graph: RuleGraph;
+  readonly entries: readonly Entry[];
+  readonly looks: readonly { readonly now: Moment; readonly intent: Intent }[];
 }
 
-/** Compiles a schedule with the mower's at its side, or `null` where the checker has something against it. */
-export function compiledTrial(text: string): RuleGraph | null {
-  return compile('tried.due', (path) => (path === 'tried.due' ? text : path === 'mower.due' ? MOWER : undefined)).graph;
+/** Compiles a schedule, or `null` where the checker has something against it. */
+export function compiledTrial(files: Files): RuleGraph | null {
+  return compile('tried.due', (path) => (Object.hasOwn(files, path) ? files[path] : undefined)).graph;
 }
+
+/** A schedule that compiles. */
+export const anyCompiled: fc.Arbitrary<{ readonly files: Files; readonly graph: RuleGraph }> = anySchedule
+  .map((files) => ({ files, graph: compiledTrial(files) }))
+  .filter((each): each is { readonly files: Files; readonly graph: RuleGraph } => each.graph !== null);
+
+const anyLooks = fc.array(fc.record({ now: anyNow, intent: anyIntent }), { minLength: 1, maxLength: 16, size: 'max' });
 
 export const anyTrial: fc.Arbitrary<Trial> = fc
-  .record({ text: anySchedule, entries: anyHistory, now: anyNow, intent: anyIntent })
-  .map((each) => ({ ...each, graph: compiledTrial(each.text) }))
-  .filter((each): each is Trial => each.graph !== null)
+  .record({ compiled: anyCompiled, entries: anyHistory, looks: anyLooks })
+  .map(({ compiled, entries, looks }) => ({ ...compiled, entries, looks }))
   .map((each) => ({ ...each, [fc.toStringMethod]: () => told(each) }));
 
-function told({ text, entries, now, intent }: Trial): string {
-  return `${text.slice(text.indexOf('\ndefect'))}\n${entries.map((entry) => JSON.stringify(entry)).join('\n')}\nnow ${momentText(now)} ${JSON.stringify(intent)}\n`;
+function told({ files, entries, looks }: Trial): string {
+  const texts = ['base.due', 'tried.due']
+    .flatMap((name) => files[name] ?? [])
+    .map((text) => text.slice(Math.max(0, text.indexOf('\ndefect'))));
+  const moments = looks.map(({ now, intent }) => `${momentText(now)} ${JSON.stringify(intent)}`);
+  return `${texts.join('\n')}\n${entries.map((entry) => JSON.stringify(entry)).join('\n')}\nnow ${moments.join('\nor ')}\n`;
 }
 
 function momentText({ day, minute }: Moment): string {
@@ -60,16 +73,19 @@ function told2(state: string | undefined, due: unknown): string {
 }
 
 /** The question itself, and the same just before, at and just after each due point that the engine gives. */
-export function questionsThatMatter(trial: Trial): readonly Question[] {
-  const engine = assess(trial.graph, trial.entries, trial.now, { intent: trial.intent, withoutRecord: true });
-  const points = engine.tasks.flatMap(({ due }) => (due === null ? [] : [due]));
-  return [trial, ...points.flatMap((due) => around(trial, due))];
+export function questionsThatMatter({ graph, entries, looks }: Trial): readonly Question[] {
+  return looks.flatMap(({ now, intent }) => {
+    const question = { entries, now, intent };
+    const engine = assess(graph, entries, now, { intent, withoutRecord: true });
+    const points = engine.tasks.flatMap(({ due }) => (due === null ? [] : [due]));
+    return [question, ...points.flatMap((due) => around(question, due))];
+  });
 }
 
 /** A tenth of a minute short of it, at it, and beyond. */
 const STEPS = [-0.05, 0, 0.05] as const;
 
-function around(trial: Trial, due: DuePoint): readonly Question[] {
+function around(trial: Question, due: DuePoint): readonly Question[] {
   switch (due.on) {
     case 'calendar':
       return [-1, 0, 1].map((by) => ({ ...trial, now: { day: (due.day + by) as Day, minute: null } }));
@@ -92,7 +108,7 @@ function around(trial: Trial, due: DuePoint): readonly Question[] {
 }
 
 /** The question with one more entry, long enough after now that any reading may stand there. */
-function probed(trial: Trial, probe: object): Question {
+function probed(trial: Question, probe: object): Question {
   const day = (trial.now.day + 40) as Day;
   const entry = { id: 'probe', on: formatDate(day), ...probe } as Entry;
   return { ...trial, entries: [...trial.entries, entry], now: { day, minute: null } };
@@ -100,10 +116,9 @@ function probed(trial: Trial, probe: object): Question {
 
 /** Every disagreement on a trial, at every moment that matters. */
 export function disagreementsOf(trial: Trial): readonly string[] {
-  return questionsThatMatter(trial).flatMap((question, i) =>
+  return questionsThatMatter(trial).flatMap((question) =>
     disagreements(trial.graph, question).map(
-      (each) =>
-        `${i === 0 ? '' : `at ${momentText(question.now)}${JSON.stringify(question.entries.find(({ id }) => id === 'probe') ?? '')} `}${each}`,
+      (each) => `at ${momentText(question.now)} ${JSON.stringify(question.entries.find(({ id }) => id === 'probe') ?? null)}: ${each}`,
     ),
   );
 }
