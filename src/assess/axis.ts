@@ -3,10 +3,10 @@
  * limit need not know which axis it is on.
  */
 import { assertNever } from '../base/assert-never.js';
-import type { Amount, CalendarAmount } from '../graph/rule-graph.js';
+import { addAmount, marginAfter, marginBefore } from '../graph/calendar-amount.js';
+import type { Amount, CalendarAmount, Margin } from '../graph/rule-graph.js';
 import type { EntryId } from '../history/entry.js';
 import type { Outing } from '../history/timeline.js';
-import { addCalendarMonths, addMonths } from '../values/calendar.js';
 import { notBefore } from '../values/moment.js';
 import type { Day, Moment } from '../values/moment.js';
 import type { DuePoint, Missing } from './assessment.js';
@@ -31,6 +31,9 @@ export interface Axis {
   readonly start: () => AxisValue | null;
   /** base + k spans, always from the base. */
   readonly add: (base: number, amount: Amount, k: number) => number;
+  /** Where a margin before a due point begins, and where one after it ends. */
+  readonly before: (due: number, margin: Margin) => number;
+  readonly after: (due: number, margin: Margin) => number;
   readonly point: (value: number) => DuePoint;
   /** The moment from which the axis stood at `value` or beyond it, as far as the record shows. */
   readonly reached: (value: number, strict: boolean) => (AxisValue & { readonly when: Moment }) | null;
@@ -59,6 +62,12 @@ export function spanFrom(axis: Axis, base: number, amount: Amount): number {
   return axis.add(base, amount, 1) - base;
 }
 
+/** Margins on axes of ticks. */
+const inTicks: Pick<Axis, 'before' | 'after'> = {
+  before: (due, { size }) => due - size,
+  after: (due, { size }) => due + size,
+};
+
 function meterAxis(world: World, meter: string): Axis {
   const track = world.timeline.meters.get(meter);
   return {
@@ -70,6 +79,7 @@ function meterAxis(world: World, meter: string): Axis {
     },
     start: () => meterStart(world, meter),
     add: (base, amount, k) => base + k * ticksOf(amount),
+    ...inTicks,
     point: (value) => ({ on: 'meter', meter, ticks: value }),
     reached: (value, strict) => {
       const point = firstPointReaching(track, value, strict);
@@ -104,6 +114,8 @@ function dayAxis(world: World, calendarMonths: boolean): Axis {
     atMoment: (when) => ({ value: when.day, entries: [] }),
     start: () => serviceStart(world, (day) => day),
     add: (base, amount, k) => dueDay(base as Day, amount, k),
+    before: marginBefore,
+    after: marginAfter,
     point: (value) => ({ on: 'calendar', day: value as Day, goodThrough: calendarMonths }),
     reached: (value, strict) =>
       (strict ? world.now.day > value : world.now.day >= value)
@@ -127,18 +139,7 @@ function serviceStart(world: World, value: (day: Day) => number): AxisValue | nu
 /** A day plus k calendar spans, from the base each time, so that month ends do not drift. */
 function addCalendar(base: Day, amount: Amount, k: number): number {
   if (amount.on !== 'calendar') throw new Error('not a calendar amount');
-  switch (amount.unit) {
-    case 'minutes':
-      return base + k * amount.count;
-    case 'days':
-      return base + k * amount.count;
-    case 'months':
-      return addMonths(base, k * amount.count);
-    case 'calendar-months':
-      return addCalendarMonths(base, k * amount.count);
-    default:
-      return assertNever(amount.unit);
-  }
+  return addAmount(base, amount, k);
 }
 
 /** The day that lies a calendar amount after another (minutes round up to whole days). */
@@ -157,6 +158,8 @@ function minuteAxis(world: World): Axis {
     atMoment: (when) => ({ value: early(when), entries: [] }),
     start: () => serviceStart(world, (day) => day * minutesADay),
     add: (base, amount, k) => addCalendar(base as Day, amount, k),
+    before: (due, { size }) => due - size * minutesADay,
+    after: (due, { size }) => due + size * minutesADay,
     point: (value) => ({ on: 'moment', at: momentOf(value) }),
     reached: (value) => ({ value, when: momentOf(value), entries: [] }),
     missing: { what: 'in-service' },
@@ -178,6 +181,7 @@ function workAxis(world: World, duty: string | null): Axis {
     // With no doing and no start on record, all the work there is counts (docs/meaning.md §4, "Work time").
     start: () => serviceStart(world, () => 0) ?? { value: 0, entries: [] },
     add: (base, amount, k) => base + k * ticksOf(amount),
+    ...inTicks,
     point: (value) => ({ on: 'work', duty, ticks: value }),
     reached: () => null,
     missing: { what: 'outing' },

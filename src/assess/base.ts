@@ -83,7 +83,7 @@ function keepsSchedule(rule: RepeatRule, axis: Axis, base: Base, doing: Effectiv
     case 'due-if-late':
       return value > due;
     case 'due-within-allowance':
-      return value >= due - rule.early.size && value <= due + rule.late.size;
+      return value >= axis.before(due, rule.early) && value <= axis.after(due, rule.late);
     default:
       return assertNever(rule.count);
   }

@@ -6,6 +6,7 @@ import { and, not, or } from './conditions/logic.js';
 import { recent } from './conditions/recent.js';
 import { attachmentIs, defectIs, dutyIs, positionIs } from './conditions/standing.js';
 import { trend } from './conditions/trend.js';
+import { atWork, unworked } from './conditions/work.js';
 import type { Finding } from './finding.js';
 import type { World } from './world.js';
 
@@ -52,6 +53,10 @@ function look(world: World, id: NodeId): Finding {
       return age(world, node);
     case 'idle':
       return idle(world, node);
+    case 'unworked':
+      return unworked(world, node);
+    case 'at-work':
+      return atWork(world);
     case 'season':
       return season(world, node);
     default:

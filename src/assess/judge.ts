@@ -16,6 +16,8 @@ export interface LimitRule {
   readonly lead: Margin;
   readonly hold?: LateHold;
   readonly strict?: boolean;
+  /** How much longer than its due point the limit may be met without being late: the rest of a window's month, in days. */
+  readonly lasts?: number;
 }
 
 /** A limit with its numbers filled in, on the units of its axis. */
@@ -39,7 +41,7 @@ export interface Measured {
 export function judge(world: World, rule: LimitRule, axis: Axis, measured: Measured): Reach {
   const { base, due, now } = measured;
   const strict = rule.strict === true;
-  const state = stateAt(now.value, due, rule, strict);
+  const state = stateAt(axis, now.value, due, rule, strict);
   const isReached = state === 'due' || state === 'overdue';
   const reached = isReached ? axis.reached(due, strict) : null;
   const left = due - now.value;
@@ -52,8 +54,8 @@ export function judge(world: World, rule: LimitRule, axis: Axis, measured: Measu
       base: { point: axis.point(base.value), why: base.why, when: base.when, entries: base.entries },
       span,
       due: axis.point(due),
-      overdueAfter: axis.point(due + rule.late.size),
-      comingUpFrom: axis.point(due - rule.lead.size),
+      overdueAfter: axis.point(axis.after(due + (rule.lasts ?? 0), rule.late)),
+      comingUpFrom: axis.point(axis.before(due, rule.lead)),
       now: { point: axis.point(now.value), entries: now.entries },
       left,
       used,
@@ -73,19 +75,21 @@ export function judge(world: World, rule: LimitRule, axis: Axis, measured: Measu
     reachedAt: reached?.when ?? null,
     forecast: axis.rate === null || axis.rate <= 0 ? null : world.now.day + left / axis.rate,
     missing: [],
-    stops: stopAt(now.value, due, rule, [...new Set([...base.entries, ...now.entries])]),
+    stops: stopAt(axis, now.value, due, rule, [...new Set([...base.entries, ...now.entries])]),
   };
 }
 
-function stateAt(now: number, due: number, rule: LimitRule, strict: boolean): TriggerState {
-  if (now > due + rule.late.size) return 'overdue';
+function stateAt(axis: Axis, now: number, due: number, rule: LimitRule, strict: boolean): TriggerState {
+  if (now > axis.after(due + (rule.lasts ?? 0), rule.late)) return 'overdue';
   if (strict ? now > due : now >= due) return 'due';
-  return now >= due - rule.lead.size ? 'coming-up' : 'clear';
+  return now >= axis.before(due, rule.lead) ? 'coming-up' : 'clear';
 }
 
-function stopAt(now: number, due: number, rule: LimitRule, entries: readonly EntryId[]): readonly LateStop[] {
+function stopAt(axis: Axis, now: number, due: number, rule: LimitRule, entries: readonly EntryId[]): readonly LateStop[] {
   const { hold } = rule;
-  return hold !== undefined && now > due + hold.after.size ? [{ node: rule.id, text: hold.text, truth: 'true', entries }] : [];
+  return hold !== undefined && now > axis.after(due + (rule.lasts ?? 0), hold.after)
+    ? [{ node: rule.id, text: hold.text, truth: 'true', entries }]
+    : [];
 }
 
 /** The hard stop that an unknown or unrecorded limit could hide. */

@@ -8,7 +8,7 @@ import { calendarUnit, findUnit } from '../values/units.js';
 import type { Home, Model, PlacedDeclaration } from './model.js';
 import { placed } from './model.js';
 import { amountOf, delayOf } from './quantities/amount.js';
-import { axisOf, nominalDays, type Axis } from './quantities/margin.js';
+import { axisOf, monthsInPeriod, nominalDays, type Axis } from './quantities/margin.js';
 import { valueOf, type Read } from './quantities/read.js';
 import { stageSpans } from './quantities/stage-spans.js';
 
@@ -86,6 +86,8 @@ function ofLimit(model: Model, home: Home, limit: LimitNode): readonly TaskLimit
       return fromRead(model, limit.at, amountOf(model, home, limit.span), true).map(({ at, axis, interval }) => ({ at, axis, interval }));
     case 'multiple':
       return fromRead(model, limit.at, amountOf(model, home, limit.span), false);
+    case 'calendar-period':
+      return [{ at: limit.at, axis: { on: 'calendar', size: nominalDays('months', monthsInPeriod(limit.unit)) }, interval: false }];
     case 'calendar-marks':
     case 'calendar-window': {
       const unit = findUnit(limit.unit.text);

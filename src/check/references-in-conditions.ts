@@ -47,6 +47,9 @@ function usesInFact(fact: FactNode): readonly Use[] {
       return [{ name: fact.duty, kinds: ['duty'] }];
     case 'machine':
       return usesInSpan(fact.span);
+    case 'unworked':
+      return [{ name: fact.task, kinds: ['task'] }];
+    case 'at-work':
     case 'season':
       return [];
     default:

@@ -69,6 +69,7 @@ export function usesInTaskClause(clause: TaskClauseNode): readonly Use[] {
     case 'mends':
       return clause.names.map((name) => use(name, 'defect'));
     case 'count':
+    case 'record':
     case 'needs':
     case 'tighten':
     case 'do':
@@ -112,7 +113,7 @@ export function usesInPlan(plan: PlanNode): readonly Use[] {
 
 /** The names in one limit. */
 export function usesInLimit(limit: LimitNode): readonly Use[] {
-  return limit.kind === 'calendar-marks' || limit.kind === 'calendar-window' ? [] : usesInSpan(limit.span);
+  return 'span' in limit ? usesInSpan(limit.span) : [];
 }
 
 /** The names in an occasion: an attachment or an event. */
@@ -127,8 +128,9 @@ export function usesInOutcome(outcome: OutcomeNode): readonly Use[] {
   return outcome.then.flatMap(({ task, within }) => [use(task, 'task'), ...usesInSpan(within)]);
 }
 
-function usesInFirst({ what }: FirstNode): readonly Use[] {
-  return what.kind === 'plan' ? usesInPlan(what.plan) : what.spans.flatMap(usesInSpan);
+function usesInFirst({ what, after }: FirstNode): readonly Use[] {
+  const spans = what.kind === 'plan' ? usesInPlan(what.plan) : what.spans.flatMap(usesInSpan);
+  return after === undefined ? spans : [...spans, use(after, 'event')];
 }
 
 function usesInGate(gate: GateNode): readonly Use[] {

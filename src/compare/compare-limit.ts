@@ -71,7 +71,7 @@ function lengthsOf(node: Trigger): readonly number[] {
 function lengthOf(amount: Amount): number {
   if (amount.on !== 'calendar') return amount.ticks;
   const days = { minutes: 1 / 1440, days: 1, months: daysAMonth, 'calendar-months': daysAMonth } as const;
-  return amount.count * days[amount.unit];
+  return amount.count * days[amount.unit] - (amount.less ?? 0);
 }
 
 function margin(node: Trigger, side: 'early' | 'late' | 'lead'): number | null {

@@ -54,13 +54,23 @@ function compileFact(shop: Workshop, home: Home, fact: FactNode): NodeId {
       return shop.add({ kind: 'trend', instrument: ref, direction: fact.direction, by, withinMinutes, origin });
     }
     case 'recent':
-      return shop.add({ kind: 'recent', what: recentWhat(shop, fact), within: delayIn(shop, home, fact.within), origin });
+      return shop.add({
+        kind: 'recent',
+        what: recentWhat(shop, fact),
+        ...(fact.times === undefined || fact.times.value < 2 ? {} : { times: fact.times.value }),
+        within: delayIn(shop, home, fact.within),
+        origin,
+      });
     case 'worse':
       return shop.add({ kind: 'defect-is', defect: idOf(shop, fact.defect), open: true, worseThan: fact.than.text, origin });
     case 'in':
       return shop.add({ kind: 'duty-is', duty: idOf(shop, fact.duty), origin });
     case 'machine':
       return shop.add({ kind: fact.what === 'older' ? 'age' : 'idle', span: sound(calendarAmountOf(fact.span)), origin });
+    case 'unworked':
+      return shop.add({ kind: 'unworked', task: idOf(shop, fact.task), origin });
+    case 'at-work':
+      return shop.add({ kind: 'at-work', origin });
     case 'season':
       return shop.add({ kind: 'season', from: monthDay(fact.from), to: monthDay(fact.to), origin });
     default:

@@ -1,7 +1,7 @@
 /**
  * The margins of each limit of a task: allowance early and late, lead, hard stop.
  */
-import { type Axis, defaultLead, marginOn } from '../check/quantities/margin.js';
+import { type Axis, defaultLead, marginOf } from '../check/quantities/margin.js';
 import type { Counting, LateHold, Margin } from '../graph/rule-graph.js';
 import type { MarginNode, TaskClauseNode } from '../syntax/tree.js';
 import type { Workshop } from './workshop.js';
@@ -38,17 +38,17 @@ export function limitTerms(clauses: readonly TaskClauseNode[]): LimitTerms {
 
 /** The margins on one axis. Of several that belong to it, the first written counts. */
 export function marginsOn(shop: Workshop, terms: LimitTerms, axis: Axis): Margins {
-  const first = (margins: readonly MarginNode[]): number | undefined =>
-    margins.flatMap((margin) => marginOn(shop.model, margin, axis) ?? [])[0];
-  const late = first(terms.late) ?? 0;
+  const first = (margins: readonly MarginNode[]): Margin | undefined =>
+    margins.flatMap((margin) => marginOf(shop.model, margin, axis) ?? [])[0];
+  const late = first(terms.late) ?? { size: 0 };
   const hold = terms.holds.flatMap(({ margin, text }) => {
-    const size = margin === undefined ? late : marginOn(shop.model, margin, axis);
-    return size === undefined ? [] : [{ after: { size }, text }];
+    const after = margin === undefined ? late : marginOf(shop.model, margin, axis);
+    return after === undefined ? [] : [{ after, text }];
   })[0];
   return {
-    early: { size: first(terms.early) ?? 0 },
-    late: { size: late },
-    lead: { size: first(terms.lead) ?? defaultLead(axis) },
+    early: first(terms.early) ?? { size: 0 },
+    late,
+    lead: first(terms.lead) ?? { size: defaultLead(axis) },
     ...(hold === undefined ? {} : { hold }),
   };
 }

@@ -3,9 +3,9 @@
  */
 import { assertNever } from '../base/assert-never.js';
 import type { Home } from '../check/model.js';
-import { axisOf, nominalDays } from '../check/quantities/margin.js';
+import { axisOf, monthsInPeriod, nominalDays } from '../check/quantities/margin.js';
 import { lookInterval } from '../check/quantities/look.js';
-import type { Amount, NodeId } from '../graph/rule-graph.js';
+import type { Amount, Margin, NodeId } from '../graph/rule-graph.js';
 import type { LimitNode, PlanNode, SpanNode } from '../syntax/tree.js';
 import { calendarUnit, findUnit } from '../values/units.js';
 import type { DutyShare } from './duty-mix.js';
@@ -52,6 +52,8 @@ function compileLimit(shop: Workshop, limit: LimitNode, context: PlanTerms): Nod
       const margins = marginsOn(shop, context.terms, { on: 'calendar', size: nominalDays('months', months) });
       return shop.add({ kind: 'calendar-marks', months, days, skip: limit.whereItExists, ...margins, origin: originOf(shop, limit.at) });
     }
+    case 'calendar-period':
+      return compilePeriod(shop, limit, context);
     case 'calendar-window': {
       const months = monthsOf(limit);
       const margins = marginsOn(shop, context.terms, { on: 'calendar', size: nominalDays('months', months) });
@@ -83,6 +85,18 @@ export function lookAmount(amount: Amount, finding: number, missing: number): Am
   if (amount.on !== 'calendar') return { ...amount, ticks: Math.max(1, lookInterval(amount.ticks, finding, missing)) };
   const days = amount.unit === 'minutes' ? amount.count / 1440 : nominalDays(amount.unit, amount.count);
   return { on: 'calendar', unit: 'days', count: Math.max(1, lookInterval(days, finding, missing)) };
+}
+
+/** Once in each month, quarter or year: a mark on its last day, met by work on any day of it. */
+function compilePeriod(shop: Workshop, { unit, at }: Extract<LimitNode, { kind: 'calendar-period' }>, { terms }: PlanTerms): NodeId {
+  const months = monthsInPeriod(unit);
+  const size = nominalDays('months', months);
+  const margins = marginsOn(shop, terms, { on: 'calendar', size });
+  const early: Margin = { size, calendar: { on: 'calendar', unit: 'calendar-months', count: months - 1 } };
+  const ends = { month: [], quarter: [3, 6, 9, 12], year: [12] }[unit.text] ?? [];
+  const days = ends.length === 0 ? [{ day: 31 }] : ends.map((month) => ({ day: 31, month }));
+  const every = ends.length === 0 ? 1 : 12;
+  return shop.add({ kind: 'calendar-marks', months: every, days, skip: false, ...margins, early, origin: originOf(shop, at) });
 }
 
 function monthsOf(limit: Extract<LimitNode, { kind: 'calendar-marks' | 'calendar-window' }>): number {

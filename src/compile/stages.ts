@@ -23,14 +23,14 @@ export function compileStages(
   return shop.add({ kind: 'stages', amounts, from, ...marginsOn(shop, terms, stageAxis(shop, amounts)), origin: originOf(shop, at) });
 }
 
-/** Adds the nodes of `first at` a plan: each of its intervals once, from the machine's start. */
-export function compileFirstPlan(shop: Workshop, home: Home, plan: PlanNode, terms: LimitTerms): NodeId {
+/** Adds the nodes of `first at` a plan: each of its intervals once, from the machine's start or an event. */
+export function compileFirstPlan(shop: Workshop, home: Home, plan: PlanNode, from: StagesNode['from'], terms: LimitTerms): NodeId {
   if (plan.kind === 'whichever') {
-    const parts = plan.parts.map((part) => compileFirstPlan(shop, home, part, terms));
+    const parts = plan.parts.map((part) => compileFirstPlan(shop, home, part, from, terms));
     return shop.add({ kind: 'whichever', mode: plan.mode ?? 'first', parts, origin: originOf(shop, plan.at) });
   }
   if (plan.kind !== 'interval') throw new Error(`unchecked: first at ${plan.kind}`);
-  return compileStages(shop, home, [plan.span], { is: 'start' }, plan.at, terms);
+  return compileStages(shop, home, [plan.span], from, plan.at, terms);
 }
 
 /** Percentages and the default lead are of the shortest step between stages, so that no window reaches over another stage. */

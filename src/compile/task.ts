@@ -2,10 +2,11 @@
  * Tasks as the graph keeps them.
  */
 import { isDefinitionOf, idIn, placed, type Home, type Model } from '../check/model.js';
+import { calendarAmountOf } from '../check/quantities/amount.js';
 import { rangeOfBand } from '../check/quantities/level.js';
 import { newtonMetresOf, suppliedAmount } from '../check/quantities/work.js';
 import { sound } from '../check/whole.js';
-import type { NodeId, Outcome, Task } from '../graph/rule-graph.js';
+import type { NodeId, Outcome, RecordKept, Task } from '../graph/rule-graph.js';
 import type { DependenceNode, OutcomeNode, ReadsNode, TaskClauseNode, TaskNode } from '../syntax/tree.js';
 import { askings, type Asking } from './asked.js';
 import { compileCondition, instrumentOf } from './condition.js';
@@ -63,9 +64,20 @@ function compileTask(
     follows: named(shop, clauses, 'follows'),
     metBy: named(shop, clauses, 'met-by'),
     mends: named(shop, clauses, 'mends'),
+    ...compileRecord(clauses),
     ...compileGrounds(clauses),
     origin: originOf(shop, task.at),
   };
+}
+
+/** How long its record is kept; the last clause that says so counts. */
+function compileRecord(clauses: readonly TaskClauseNode[]): Pick<Task, 'record'> {
+  const clause = clauses.findLast((each) => each.kind === 'record');
+  if (clause === undefined) return {};
+  const terms = clause.terms.map((term): RecordKept['terms'][number] =>
+    term.kind === 'span' ? { is: 'span', span: sound(calendarAmountOf(term)) } : { is: term.kind },
+  );
+  return { record: { mode: clause.mode ?? 'first', terms } };
 }
 
 function compileGate(shop: Workshop, home: Home, clauses: readonly TaskClauseNode[], task: TaskNode): NodeId | undefined {

@@ -2,7 +2,7 @@
  * When a task is due, as a trigger: its timing clauses and what others ask of it, joined by `any`.
  */
 import type { Home } from '../check/model.js';
-import type { NodeId } from '../graph/rule-graph.js';
+import type { NodeId, StagesNode } from '../graph/rule-graph.js';
 import type { FirstNode, SoonerNode, TaskClauseNode, TaskNode, WhenNode, WhileEveryNode } from '../syntax/tree.js';
 import { compileAsking, type Asking } from './asked.js';
 import { compileCondition } from './condition.js';
@@ -44,12 +44,11 @@ function compileClause(shop: Workshop, clause: TaskClauseNode, context: PlanTerm
   }
 }
 
-function compileFirst(shop: Workshop, { what, at }: FirstNode, context: PlanTerms, task: TaskNode): NodeId {
+function compileFirst(shop: Workshop, { what, after, at }: FirstNode, context: PlanTerms, task: TaskNode): NodeId {
   const { home, terms } = context;
+  const from: StagesNode['from'] = after === undefined ? { is: 'start' } : { is: 'event', event: idOf(shop, after) };
   const first =
-    what.kind === 'plan'
-      ? compileFirstPlan(shop, home, what.plan, terms)
-      : compileStages(shop, home, what.spans, { is: 'start' }, at, terms);
+    what.kind === 'plan' ? compileFirstPlan(shop, home, what.plan, from, terms) : compileStages(shop, home, what.spans, from, at, terms);
   const plans = task.clauses.flatMap((clause) => (clause.kind === 'every' ? [compilePlan(shop, clause.plan, context)] : []));
   const then = joined(shop, task, plans);
   return shop.add({ kind: 'first', first, ...(then === undefined ? {} : { then }), origin: originOf(shop, at) });

@@ -102,6 +102,8 @@ function wantedOf(node: Node): Pick<Wanted, 'kind' | 'outcomes'> | null {
     case 'attachment-is':
     case 'defect-is':
     case 'duty-is':
+    case 'unworked':
+    case 'at-work':
     case 'season':
       return { kind: 'condition', outcomes: ['true', 'false'] };
     case 'first':

@@ -48,11 +48,15 @@ export function settingFor(graph: RuleGraph, id: NodeId, wanted: boolean): Setti
       };
     }
     case 'recent':
-      return wanted ? now(recently(graph, node.what)) : nothing;
+      return wanted ? oftenEnough(recently(graph, node.what), node.times ?? 1) : nothing;
     case 'age':
       return { now: [], earlier: [{ days: wanted ? daysIn(node.span) + 2 : 1, acts: ['enters service'] }] };
     case 'idle':
       return { now: [], earlier: [{ days: wanted ? daysIn(node.span) + 2 : 1, acts: ['outing 1 h'] }] };
+    case 'unworked':
+      return wanted ? now(`done ${node.task}`) : { now: ['outing 1 h'], earlier: [{ days: 1, acts: [`done ${node.task}`] }] };
+    case 'at-work':
+      return wanted ? now('outing') : nothing;
     case 'season':
       return { ...nothing, season: wanted ? node.from : outOfSeason(node) };
     default:
@@ -67,6 +71,11 @@ function joined(graph: RuleGraph, parts: readonly NodeId[], wanted: boolean, all
     (sum, each) => ({ ...sum, ...each, now: [...new Set([...sum.now, ...each.now])], earlier: [...sum.earlier, ...each.earlier] }),
     nothing,
   );
+}
+
+/** An act so many times: once now, the others on the days before. */
+function oftenEnough(act: string, times: number): Setting {
+  return { now: [act], earlier: Array.from({ length: times - 1 }, (_, index) => ({ days: index + 1, acts: [act] })) };
 }
 
 function now(...acts: readonly string[]): Setting {

@@ -10,6 +10,7 @@ import type {
   CalendarWindowNode,
   DutyMixNode,
   IntervalNode,
+  Margin,
   MarksNode,
   StagesNode,
   Trigger,
@@ -78,7 +79,7 @@ function afterInterval(node: IntervalNode, rule: RuleFacts, standing: Standing):
   if (amount.on === 'work')
     return standing.workToday ? ANYTHING : byLeft(moved ? amount.ticks + (rule.limit?.left ?? 0) : amount.ticks, node);
   if (moved) return ANYTHING;
-  return fresh(amount, node.lead.size);
+  return fresh(amount, daysAtMost(node.lead));
 }
 
 /** Whether a doing now moves the base to the due point instead of to now; `null` if the record does not say. */
@@ -87,6 +88,8 @@ function movesOnlyToDue(node: IntervalNode | DutyMixNode, rule: RuleFacts): bool
   const left = rule.limit?.left;
   if (left === undefined || left === null) return rule.limit?.base === null ? false : null;
   if (node.count === 'due-if-late') return left < 0;
+  // A margin that goes by the calendar is not so many days.
+  if (node.early.calendar !== undefined || node.late.calendar !== undefined) return null;
   return left <= node.early.size && -left <= node.late.size;
 }
 
@@ -105,10 +108,15 @@ function byLeft(
   return exactly(-left > node.late.size ? 'overdue' : 'due');
 }
 
+/** No month is longer than 31 days, and a margin in calendar months may take in the rest of one more. */
+function daysAtMost({ size, calendar }: Margin): number {
+  return calendar === undefined ? size : (calendar.count + (calendar.unit === 'calendar-months' ? 1 : 0)) * 31;
+}
+
 /** A calendar span that has just begun: no month is shorter than 28 days. */
 function fresh(amount: Amount, lead: number): Possible {
   if (amount.on !== 'calendar' || amount.unit === 'minutes') return ANYTHING;
-  const days = amount.unit === 'days' ? amount.count : amount.count * 28;
+  const days = (amount.unit === 'days' ? amount.count : amount.count * 28) - (amount.less ?? 0);
   if (lead < days) return exactly('clear');
   return amount.unit === 'days' ? exactly('coming-up') : AT_EASE;
 }
@@ -132,9 +140,10 @@ function afterCalendarMarks(node: CalendarMarksNode | CalendarWindowNode, rule: 
   if (due === undefined || due === null || due.on !== 'calendar') return ANYTHING;
   const gap = node.kind === 'calendar-marks' && node.days.length > 1 ? 1 : node.months * 28;
   const sinceDue = standing.now.day - due.day;
-  if (sinceDue + node.early.size < 0) return rule.state === undefined ? ANYTHING : exactly(rule.state);
+  const early = daysAtMost(node.early);
+  if (sinceDue + early < 0) return rule.state === undefined ? ANYTHING : exactly(rule.state);
   const atLeast = gap - Math.max(0, sinceDue);
-  return atLeast > node.lead.size + node.early.size ? exactly('clear') : between('due', 'clear');
+  return atLeast > daysAtMost(node.lead) + early ? exactly('clear') : between('due', 'clear');
 }
 
 function afterStages(node: StagesNode, rule: RuleFacts, standing: Standing): Possible {

@@ -46,6 +46,9 @@ function conditionMayAlter(node: Condition, by: Influence): boolean {
       return by.is === 'day' || instrumentMayAlter(node.instrument, by);
     case 'recent':
       return recentMayAlter(node, by);
+    case 'unworked':
+      return by.is === 'day' || by.is === 'doing';
+    case 'at-work':
     case 'duty-is':
     case 'age':
     case 'idle':

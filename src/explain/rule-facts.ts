@@ -69,6 +69,8 @@ export function partsOf(node: Node): readonly NodeId[] {
     case 'recent':
     case 'age':
     case 'idle':
+    case 'unworked':
+    case 'at-work':
     case 'season':
       return [];
     default:

@@ -1,6 +1,7 @@
 import type {
   FirstNode,
   IntervalNode,
+  Margin,
   MarksNode,
   NodeId,
   RuleGraph,
@@ -80,7 +81,7 @@ export class PlanBuilder {
   }
 
   private limit(node: Limit, rule: LimitRule | null, fromStart: boolean): LimitPlan | Outside {
-    if (rule === null) return outside(node);
+    if (rule === null || marginsOf(node).some(({ calendar }) => calendar !== undefined)) return outside(node);
     const strict = node.kind === 'interval' && node.strict;
     const [late, lead, holdAfter] = [node.late.size, node.lead.size, node.hold?.after.size ?? null];
     const plan: LimitPlan = {
@@ -105,7 +106,8 @@ export class PlanBuilder {
   }
 
   private intervalRule({ amount }: IntervalNode): LimitRule | null {
-    if (amount.on === 'calendar') return amount.unit === 'minutes' ? null : { is: 'calendar-interval', amount };
+    if (amount.on === 'calendar')
+      return amount.unit === 'minutes' || amount.less !== undefined ? null : { is: 'calendar-interval', amount };
     const meter = amount.on === 'meter' ? this.meters.indexOf(amount.meter) : -1;
     return meter < 0 ? null : { is: 'meter-interval', meter, ticks: amount.ticks };
   }
@@ -122,6 +124,11 @@ export class PlanBuilder {
     const points = amounts.map((amount) => (amount.on === 'meter' ? amount.ticks : 0));
     return meter < 0 ? null : { is: 'stages', meter, points, early: early.size };
   }
+}
+
+/** Margins that go by the calendar have no column. */
+function marginsOf({ early, late, lead, hold }: Limit): readonly Margin[] {
+  return [early, late, lead, ...(hold === undefined ? [] : [hold.after])];
 }
 
 function outside(node: Limit): Outside {

@@ -150,6 +150,8 @@ function namesOfNode(node: Node): readonly Name[] {
       return [['defects', node.defect]];
     case 'duty-is':
       return [['duties', node.duty]];
+    case 'unworked':
+      return [['tasks', node.task]];
     case 'compare':
     case 'trend':
       return [nameOf(node.instrument)];
@@ -169,6 +171,7 @@ function namesOfNode(node: Node): readonly Name[] {
     case 'not':
     case 'age':
     case 'idle':
+    case 'at-work':
     case 'season':
       return [];
     default:

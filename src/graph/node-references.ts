@@ -16,6 +16,8 @@ const conditionKinds: ReadonlySet<Node['kind']> = new Set<Condition['kind']>([
   'recent',
   'age',
   'idle',
+  'unworked',
+  'at-work',
   'season',
 ]);
 

@@ -69,6 +69,8 @@ export type Condition =
   | RecentNode
   | AgeNode
   | IdleNode
+  | UnworkedNode
+  | AtWorkNode
   | SeasonNode;
 /**
  * Index into `nodes`. A node refers to earlier nodes only, so the graph is acyclic by construction.
@@ -177,7 +179,7 @@ export interface Gauge {
   origin: Origin;
 }
 /**
- * A calendar span. Weeks are 7 days, years are 12 months, hours are 60 minutes. `calendar-months` run to the last day of the last month.
+ * A calendar span. Weeks are 7 days, years are 12 months, hours are 60 minutes. `calendar-months` run to the last day of the last month. With `less`, so many days short of that.
  *
  * This interface was referenced by `RuleGraph`'s JSON-Schema
  * via the `definition` "CalendarAmount".
@@ -186,6 +188,10 @@ export interface CalendarAmount {
   on: "calendar";
   unit: "minutes" | "days" | "months" | "calendar-months";
   count: number;
+  /**
+   * Days by which the span falls short: `12 months less 1 day`.
+   */
+  less?: number;
 }
 /**
  * An interval of readings; a missing edge is open. Gauge units; for a dipstick 0 is the low mark and 1 the full mark; ticks for a meter.
@@ -455,13 +461,14 @@ export interface IntervalNode {
   origin: Origin;
 }
 /**
- * How far before or after a due point: on the axis of its limit, worked out when the schedule is compiled. Days for calendar limits, ticks for the others.
+ * How far before or after a due point: on the axis of its limit, worked out when the schedule is compiled. Days for calendar limits, ticks for the others. One that is stated in months goes by the calendar, from the due day; its `size` then counts 30 days a month and serves to compare it only.
  *
  * This interface was referenced by `RuleGraph`'s JSON-Schema
  * via the `definition` "Margin".
  */
 export interface Margin {
   size: number;
+  calendar?: CalendarAmount;
 }
 /**
  * A hard stop: the machine is held once the limit is more than this late.
@@ -972,6 +979,10 @@ export interface RecentNode {
         is: "happened";
         event: string;
       };
+  /**
+   * At least so many times; once where it is left out.
+   */
+  times?: number;
   within: Amount;
   origin: Origin;
 }
@@ -1003,6 +1014,35 @@ export interface IdleNode {
   id: number;
   kind: "idle";
   span: CalendarAmount;
+  origin: Origin;
+}
+/**
+ * No outing since the task was last done.
+ *
+ * This interface was referenced by `RuleGraph`'s JSON-Schema
+ * via the `definition` "UnworkedNode".
+ */
+export interface UnworkedNode {
+  /**
+   * Equal to the index in `nodes`.
+   */
+  id: number;
+  kind: "unworked";
+  task: string;
+  origin: Origin;
+}
+/**
+ * An outing is under way.
+ *
+ * This interface was referenced by `RuleGraph`'s JSON-Schema
+ * via the `definition` "AtWorkNode".
+ */
+export interface AtWorkNode {
+  /**
+   * Equal to the index in `nodes`.
+   */
+  id: number;
+  kind: "at-work";
   origin: Origin;
 }
 /**
@@ -1079,7 +1119,32 @@ export interface Task {
   follows: string[];
   metBy: string[];
   mends: string[];
+  record?: RecordKept;
   reason?: string;
   source?: string;
   origin: Origin;
+}
+/**
+ * How long the record of a doing is kept: until the first, or the last, of these.
+ *
+ * This interface was referenced by `RuleGraph`'s JSON-Schema
+ * via the `definition` "RecordKept".
+ */
+export interface RecordKept {
+  mode: "first" | "last";
+  terms: (
+    | {
+        is: "span";
+        span: CalendarAmount;
+      }
+    | {
+        is: "mended";
+      }
+    | {
+        is: "repeated";
+      }
+    | {
+        is: "life";
+      }
+  )[];
 }

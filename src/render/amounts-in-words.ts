@@ -53,8 +53,12 @@ export function inDuty(duty: string | null, names: Titles): string {
   return duty === null ? '' : ` in ${titleOf(names.duties[duty], duty)}`;
 }
 
-/** Whole years, weeks and hours are said as such. */
-export function calendarInWords({ unit, count }: CalendarAmount): string {
+/** Whole years, weeks and hours are said as such; `12 months less 1 day`. */
+export function calendarInWords({ unit, count, less }: CalendarAmount): string {
+  return `${wholeInWords(unit, count)}${less === undefined ? '' : ` less ${counted(less, 'day')}`}`;
+}
+
+function wholeInWords(unit: CalendarAmount['unit'], count: number): string {
   switch (unit) {
     case 'minutes':
       return count % 60 === 0 ? counted(count / 60, 'hour') : counted(count, 'minute');

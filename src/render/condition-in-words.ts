@@ -39,6 +39,10 @@ export function conditionInWords(node: Condition, byId: NodeById, names: Titles)
       return `the machine is older than ${calendarInWords(node.span)}`;
     case 'idle':
       return `the machine has been idle for ${calendarInWords(node.span)}`;
+    case 'unworked':
+      return `there was no outing since ${quoted(names.tasks[node.task], node.task)} was done`;
+    case 'at-work':
+      return 'the machine is at work';
     case 'season':
       return `the date is from ${monthDayInWords(node.from)} to ${monthDayInWords(node.to)}`;
     default:
@@ -68,7 +72,7 @@ function compareInWords(node: CompareNode, names: Titles): string {
 }
 
 function recentInWords(node: RecentNode, names: Titles): string {
-  const within = `within ${amountInWords(node.within, names)}`;
+  const within = `${node.times === undefined ? '' : `${node.times} times `}within ${amountInWords(node.within, names)}`;
   switch (node.what.is) {
     case 'read':
       return `${theInstrument(node.what.instrument, names)} was read ${within}`;

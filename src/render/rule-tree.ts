@@ -1,10 +1,10 @@
 /**
  * The rules of one task as a tree of words, the common ground of the text and of the picture.
  */
-import type { Node, NodeId, RuleGraph, Task, Trigger } from '../graph/rule-graph.js';
+import type { Margin, Node, NodeId, RuleGraph, Task, Trigger } from '../graph/rule-graph.js';
 import { namesOf } from '../explain/names.js';
 import { partsOf, placeOf } from '../explain/rule-facts.js';
-import { amountInWords } from './amounts-in-words.js';
+import { amountInWords, calendarInWords } from './amounts-in-words.js';
 import type { Titles } from './amounts-in-words.js';
 import { isCondition } from '../graph/node-references.js';
 import { asSentence, counted } from './count-in-words.js';
@@ -134,22 +134,21 @@ function countingOf(node: Trigger): readonly string[] {
 
 function marginsOf(node: Trigger, names: Titles): readonly string[] {
   if (!('lead' in node)) return [];
-  const said = (label: string, size: number): readonly string[] => (size === 0 ? [] : [`${label} ${sizeInWords(node, size, names)}`]);
+  const said = (label: string, margin: Margin): readonly string[] =>
+    isNone(margin) ? [] : [`${label} ${sizeInWords(node, margin, names)}`];
   const hold =
     node.hold === undefined
       ? []
-      : [
-          `holds the machine beyond ${node.hold.after.size === 0 ? 'the due point' : `${sizeInWords(node, node.hold.after.size, names)} late`}`,
-        ];
-  return [
-    ...said('may be early by', node.early.size),
-    ...said('may be late by', node.late.size),
-    ...said('coming up within', node.lead.size),
-    ...hold,
-  ];
+      : [`holds the machine beyond ${isNone(node.hold.after) ? 'the due point' : `${sizeInWords(node, node.hold.after, names)} late`}`];
+  return [...said('may be early by', node.early), ...said('may be late by', node.late), ...said('coming up within', node.lead), ...hold];
 }
 
-function sizeInWords(node: Trigger, size: number, names: Titles): string {
+function isNone({ size, calendar }: Margin): boolean {
+  return size === 0 && calendar === undefined;
+}
+
+function sizeInWords(node: Trigger, { size, calendar }: Margin, names: Titles): string {
+  if (calendar !== undefined) return calendarInWords(calendar);
   const amount =
     node.kind === 'interval' || node.kind === 'marks'
       ? node.amount

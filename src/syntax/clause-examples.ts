@@ -60,6 +60,7 @@ export const clauseExamples: Readonly<Record<string, string>> = {
   follows: 'follows warm-up',
   mends: 'mends seep',
   met: 'met by left-half, right-half',
+  record: 'record kept 14 months',
   reason: 'reason "Oil ages by hours and by months."',
   source: 'source "Maintenance manual, page 12"',
   back: 'back "Lower the loader slowly."',

@@ -3,7 +3,7 @@
  */
 import { ReadingGrammar } from './grammar-readings.js';
 import type {
-  AllowNode, CautionNode, DependenceNode, HoldNode, LeadNode, MarginNode, ProcedureNode, ReasonNode, SignalWord, SiteNode, SourceNode, TextNode, TightenNode, ToolsNode, UsesNode, WithNode,
+  AllowNode, CautionNode, DependenceNode, HoldNode, KeptNode, LeadNode, MarginNode, ProcedureNode, ReasonNode, RecordNode, SignalWord, SiteNode, SourceNode, TextNode, TightenNode, ToolsNode, UsesNode, WithNode,
 } from './tree.js'; // prettier-ignore
 
 /** Reads the clauses about the work itself; steps share several of them. */
@@ -170,6 +170,50 @@ export abstract class ClauseGrammar extends ReadingGrammar {
       },
     ]);
   });
+
+  /** Record ::= "record" "kept" Kept ( ( "or" Kept )+ ","? "whichever" ( "first" | "last" ) )? */
+  protected readonly record = this.RULE('record', (): RecordNode => {
+    const first = this.CONSUME(this.v.word.record);
+    this.CONSUME(this.v.word.kept);
+    const terms: KeptNode[] = [];
+    this.AT_LEAST_ONE_SEP({ SEP: this.v.word.or, DEF: () => terms.push(this.SUBRULE(this.kept)) });
+    const written = this.since(first);
+    const mode = this.OPTION({ GATE: () => this.seesWhichever(), DEF: () => this.SUBRULE(this.whichever) });
+    if (mode === undefined && terms.length > 1 && !this.RECORDING_PHASE) this.missWhichever(written);
+    return { kind: 'record', at: this.since(first), ...(mode === undefined ? {} : { mode }), terms };
+  });
+
+  /** Kept ::= Span | "until" ( "mended" | "done" "again" ) | "for" "life" */
+  private readonly kept = this.RULE('kept', (): KeptNode => {
+    const first = this.LA(1);
+    return this.OR<KeptNode>({
+      ERR_MSG: 'how long: `12 months`, `until mended`, `until done again` or `for life`',
+      DEF: [
+        { ALT: () => this.SUBRULE(this.span) },
+        {
+          ALT: () => {
+            this.CONSUME(this.v.word.until);
+            const kind = this.SUBRULE(this.keptUntil);
+            return { kind, at: this.since(first) };
+          },
+        },
+        {
+          ALT: () => {
+            this.CONSUME(this.v.word.for);
+            this.CONSUME(this.v.word.life);
+            return { kind: 'life', at: this.since(first) };
+          },
+        },
+      ],
+    });
+  });
+
+  private readonly keptUntil = this.RULE('keptUntil', (): 'mended' | 'repeated' =>
+    this.OR<'mended' | 'repeated'>([
+      { ALT: () => (this.CONSUME(this.v.word.mended), 'mended') },
+      { ALT: () => (this.CONSUME(this.v.word.done), this.CONSUME(this.v.word.again), 'repeated') },
+    ]),
+  );
 
   /** Dependence: "covers", "restarts", "follows", "mends" or "met" "by", then names. */
   protected readonly dependence = this.RULE('dependence', (): DependenceNode => {

@@ -3,7 +3,7 @@
  */
 import type { IToken } from 'chevrotain';
 import { QuantityGrammar } from './grammar-quantities.js';
-import type { ConditionNode, FactNode, MarkDayNode, NameNode, StanceItemNode } from './tree.js';
+import type { ConditionNode, FactNode, MarkDayNode, NameNode, NumberNode, StanceItemNode } from './tree.js';
 
 /** Reads what is true or not. */
 export abstract class ConditionGrammar extends QuantityGrammar {
@@ -56,6 +56,8 @@ export abstract class ConditionGrammar extends QuantityGrammar {
       ERR_MSG: 'a condition such as `panel off` or `coolant above 97 °C`',
       DEF: [
         { GATE: () => this.seesMachineFact(), ALT: () => this.SUBRULE(this.machineFact) },
+        { GATE: () => this.seesAtWork(), ALT: () => this.SUBRULE(this.atWorkFact) },
+        { GATE: () => this.seesNoOuting(), ALT: () => this.SUBRULE(this.unworkedFact) },
         { GATE: () => this.seesSeason(), ALT: () => this.SUBRULE(this.season) },
         { ALT: () => this.SUBRULE(this.dutyFact) },
         { ALT: () => this.SUBRULE(this.namedFact) },
@@ -77,6 +79,23 @@ export abstract class ConditionGrammar extends QuantityGrammar {
     ]);
     const span = this.SUBRULE(this.span);
     return { kind: 'machine', at: this.since(first), what, span };
+  });
+
+  /** "machine" "at" "work" */
+  private readonly atWorkFact = this.RULE('atWorkFact', (): FactNode => {
+    const first = this.CONSUME(this.v.word.machine);
+    this.CONSUME(this.v.word.at);
+    this.CONSUME(this.v.word.work);
+    return { kind: 'at-work', at: this.since(first) };
+  });
+
+  /** "no" "outing" "since" Name */
+  private readonly unworkedFact = this.RULE('unworkedFact', (): FactNode => {
+    const first = this.CONSUME(this.v.word.no);
+    this.CONSUME(this.v.word.outing);
+    this.CONSUME(this.v.word.since);
+    const task = this.SUBRULE(this.name);
+    return { kind: 'unworked', at: this.since(first), task };
   });
 
   private readonly season = this.RULE('season', (): FactNode => {
@@ -104,7 +123,7 @@ export abstract class ConditionGrammar extends QuantityGrammar {
         { ALT: () => this.SUBRULE(this.comparison, { ARGS: [first, subject] }) },
         { ALT: () => this.SUBRULE(this.betweenFact, { ARGS: [first, subject] }) },
         { GATE: () => this.seesA(2, this.v.Number), ALT: () => this.SUBRULE(this.trend, { ARGS: [first, subject] }) },
-        { GATE: () => this.sees(2, this.v.word.within), ALT: () => this.SUBRULE(this.recent, { ARGS: [first, subject] }) },
+        { GATE: () => this.seesRecent(), ALT: () => this.SUBRULE(this.recent, { ARGS: [first, subject] }) },
         { GATE: () => this.sees(2, this.v.word.than), ALT: () => this.SUBRULE(this.worse, { ARGS: [first, subject] }) },
         { ALT: () => this.SUBRULE(this.isFact, { ARGS: [first, subject] }) },
       ],
@@ -159,9 +178,17 @@ export abstract class ConditionGrammar extends QuantityGrammar {
       { ALT: () => (this.CONSUME(this.v.word.done), 'done') },
       { ALT: () => (this.CONSUME(this.v.word.happened), 'happened') },
     ]);
+    const times = this.OPTION({ GATE: () => what !== 'read', DEF: () => this.SUBRULE(this.times) });
     this.CONSUME(this.v.word.within);
     const within = this.SUBRULE(this.span);
-    return { kind: 'recent', at: this.since(first), subject, what, within };
+    return { kind: 'recent', at: this.since(first), subject, what, ...(times === undefined ? {} : { times }), within };
+  });
+
+  /** Integer "times" */
+  private readonly times = this.RULE('times', (): NumberNode => {
+    const number = this.integer(this.CONSUME(this.v.Number));
+    this.CONSUME(this.v.word.times);
+    return number;
   });
 
   private readonly worse = this.RULE('worse', (first: IToken, subject: NameNode): FactNode => {
@@ -188,6 +215,18 @@ export abstract class ConditionGrammar extends QuantityGrammar {
 
   private seesMachineFact(): boolean {
     return this.sees(2, this.v.word.older, this.v.word.idle) && this.sees(3, this.v.word.than, this.v.word.for);
+  }
+
+  private seesAtWork(): boolean {
+    return this.sees(2, this.v.word.at) && this.sees(3, this.v.word.work);
+  }
+
+  private seesNoOuting(): boolean {
+    return this.sees(2, this.v.word.outing) && this.sees(3, this.v.word.since);
+  }
+
+  private seesRecent(): boolean {
+    return this.sees(2, this.v.word.within) || (this.sees(2, this.v.Number) && this.sees(3, this.v.word.times));
   }
 
   private seesSeason(): boolean {

@@ -5,7 +5,7 @@ import type { Span } from '../base/span.js';
 import { diagnose } from '../diagnostics/catalogue-entry.js';
 import { syntaxCatalogue } from '../diagnostics/catalogue/syntax.js';
 import { ConditionGrammar } from './grammar-conditions.js';
-import type { LimitNode, MarginNode, MarkDayNode, OccasionWhat, PlanNode, Round, SpanNode, UnitNode } from './tree.js';
+import type { LimitNode, MarginNode, MarkDayNode, OccasionWhat, PercentNode, PlanNode, Round, SpanNode, UnitNode } from './tree.js';
 
 /** Reads intervals and occasions. */
 export abstract class PlanGrammar extends ConditionGrammar {
@@ -25,7 +25,7 @@ export abstract class PlanGrammar extends ConditionGrammar {
     return { kind: 'whichever', at: this.since(start), ...(mode === undefined ? {} : { mode }), parts };
   });
 
-  private readonly whichever = this.RULE('whichever', (): 'first' | 'last' => {
+  protected readonly whichever = this.RULE('whichever', (): 'first' | 'last' => {
     this.OPTION(() => this.CONSUME(this.v.Comma));
     this.CONSUME(this.v.word.whichever);
     return this.OR<'first' | 'last'>([
@@ -59,6 +59,7 @@ export abstract class PlanGrammar extends ConditionGrammar {
       DEF: [
         { ALT: () => this.SUBRULE(this.multiple) },
         { ALT: () => this.SUBRULE(this.look) },
+        { GATE: () => this.seesPeriod(), ALT: () => this.SUBRULE(this.calendarPeriod) },
         { GATE: () => this.seesCalendar('on'), ALT: () => this.SUBRULE(this.calendarMarks) },
         { GATE: () => this.seesCalendar('in'), ALT: () => this.SUBRULE(this.calendarWindow) },
         { ALT: () => this.SUBRULE(this.interval) },
@@ -69,8 +70,28 @@ export abstract class PlanGrammar extends ConditionGrammar {
   private readonly interval = this.RULE('interval', (): LimitNode => {
     const first = this.LA(1);
     const strict = this.OPTION(() => (this.CONSUME(this.v.word.more), this.CONSUME(this.v.word.than), true)) ?? false;
+    const share = this.OPTION1({ GATE: () => this.sees(2, this.v.Percent), DEF: () => this.SUBRULE(this.shareOf) });
     const span = this.SUBRULE(this.span);
-    return { kind: 'interval', at: this.since(first), span, strict };
+    return { kind: 'interval', at: this.since(first), span: share === undefined ? span : this.shared(share, span), strict };
+  });
+
+  /** Percent "of" */
+  private readonly shareOf = this.RULE('shareOf', (): PercentNode => {
+    const percent = this.SUBRULE(this.percent);
+    this.CONSUME(this.v.word.of);
+    return percent;
+  });
+
+  private shared(share: PercentNode, span: SpanNode): SpanNode {
+    return { ...span, at: this.reach(share.at, span.at), share };
+  }
+
+  /** "calendar" ( "month" | "quarter" | "year" ) */
+  private readonly calendarPeriod = this.RULE('calendarPeriod', (): LimitNode => {
+    const first = this.CONSUME(this.v.word.calendar);
+    const { month, quarter, year } = this.v.word;
+    const unit = this.OR([{ ALT: () => this.CONSUME(month) }, { ALT: () => this.CONSUME(quarter) }, { ALT: () => this.CONSUME(year) }]);
+    return { kind: 'calendar-period', at: this.since(first), unit: this.unitNode(unit) };
   });
 
   private readonly multiple = this.RULE('multiple', (): LimitNode => {
@@ -229,11 +250,16 @@ export abstract class PlanGrammar extends ConditionGrammar {
     return spans;
   });
 
-  private seesWhichever(): boolean {
+  private seesPeriod(): boolean {
+    const { calendar, month, quarter, year } = this.v.word;
+    return this.sees(1, calendar) && this.sees(2, month, quarter, year);
+  }
+
+  protected seesWhichever(): boolean {
     return !this.sees(1, this.v.Comma) || this.sees(2, this.v.word.whichever);
   }
 
-  private missWhichever(plan: Span): void {
+  protected missWhichever(plan: Span): void {
     const at = { ...plan, start: plan.end };
     this.pending.push(
       diagnose(syntaxCatalogue.whicheverMissing, {

@@ -52,12 +52,28 @@ export abstract class QuantityGrammar extends GrammarBase {
     return { kind: 'percent', at: this.since(number), number: this.numberNode(number) };
   });
 
-  /** Span ::= Number ( "calendar" "months" | Unit ) ( "of" ( Name | "work" ( "in" Name )? ) )? */
+  /** Span ::= Number ( "calendar" "months" | Unit ) ( "less" Integer ( "day" | "days" ) | "of" ( Name | "work" ( "in" Name )? ) )? */
   protected readonly span = this.RULE('span', (): SpanNode => {
     const number = this.CONSUME(this.v.Number);
     const unit = this.SUBRULE(this.spanUnit);
-    const of = this.OPTION(() => this.SUBRULE(this.measured));
-    return { kind: 'span', at: this.since(number), number: this.numberNode(number), unit, ...(of === undefined ? {} : { of }) };
+    const less = this.OPTION1({ GATE: () => this.seesLess(1), DEF: () => this.SUBRULE(this.shortfall) });
+    const of = this.OPTION2({ GATE: () => less === undefined, DEF: () => this.SUBRULE(this.measured) });
+    return {
+      kind: 'span',
+      at: this.since(number),
+      number: this.numberNode(number),
+      unit,
+      ...(less === undefined ? {} : { less }),
+      ...(of === undefined ? {} : { of }),
+    };
+  });
+
+  /** "less" Integer ( "day" | "days" ) */
+  private readonly shortfall = this.RULE('shortfall', (): NumberNode => {
+    this.CONSUME(this.v.word.less);
+    const number = this.integer(this.CONSUME(this.v.Number));
+    this.OR([{ ALT: () => this.CONSUME(this.v.word.day) }, { ALT: () => this.CONSUME(this.v.word.days) }]);
+    return number;
   });
 
   private readonly spanUnit = this.RULE('spanUnit', (): UnitNode => {
@@ -137,6 +153,7 @@ export abstract class QuantityGrammar extends GrammarBase {
   protected afterSpan(n: number): number {
     const { v } = this;
     const unit = this.sees(n + 1, v.word.calendar) && this.sees(n + 2, v.word.months, v.word.month) ? n + 3 : n + 2;
+    if (this.seesLess(unit)) return unit + 3;
     if (!this.sees(unit, v.word.of)) return unit;
     return this.sees(unit + 1, v.word.work) && this.sees(unit + 2, v.word.in) && !this.sees(unit + 4, v.word.every) ? unit + 4 : unit + 2;
   }
@@ -149,6 +166,11 @@ export abstract class QuantityGrammar extends GrammarBase {
     if (this.sees(next, v.word.on))
       return !this.sees(next + 1, v.Number) && !(this.sees(next + 1, v.word.day) && this.sees(next + 2, v.Number));
     return !this.sees(next, v.word.or) && !(this.sees(next, v.word.in) && this.sees(next + 1, v.Month));
+  }
+
+  /** `less 1 day`, from the n-th token on. */
+  private seesLess(n: number): boolean {
+    return this.sees(n, this.v.word.less) && this.sees(n + 1, this.v.Number) && this.sees(n + 2, this.v.word.day, this.v.word.days);
   }
 
   private seesCalendarMonths(): boolean {

@@ -74,6 +74,7 @@ export abstract class TaskGrammar extends TitleGrammar {
         { ALT: () => this.SUBRULE(this.wording) },
         { ALT: () => this.SUBRULE(this.caution) },
         { ALT: () => this.SUBRULE(this.dependence) },
+        { ALT: () => this.SUBRULE(this.record) },
       ]),
     }),
   );
@@ -86,7 +87,7 @@ export abstract class TaskGrammar extends TitleGrammar {
     return { kind: 'every', at: this.since(first), plan };
   });
 
-  /** First ::= "first" "at" ( Span ( "," Span )+ | Plan ) */
+  /** First ::= "first" "at" ( Span ( "," Span )+ | Plan ) ( "after" Name )? */
   private readonly first = this.RULE('first', (): FirstNode => {
     const first = this.CONSUME(this.v.word.first);
     this.CONSUME(this.v.word.at);
@@ -94,7 +95,11 @@ export abstract class TaskGrammar extends TitleGrammar {
       { GATE: () => this.seesStages(), ALT: () => ({ kind: 'stages', spans: this.SUBRULE(this.spans) }) },
       { ALT: () => ({ kind: 'plan', plan: this.SUBRULE(this.plan) }) },
     ]);
-    return { kind: 'first', at: this.since(first), what };
+    const after = this.OPTION({
+      GATE: () => !this.sees(2, this.v.word.work, this.v.word.each, this.v.word.storage, this.v.word.attaching),
+      DEF: () => (this.CONSUME(this.v.word.after), this.SUBRULE(this.name)),
+    });
+    return { kind: 'first', at: this.since(first), what, ...(after === undefined ? {} : { after }) };
   });
 
   private readonly atClause = this.RULE('atClause', (): SeriesNode | SiteNode =>
@@ -284,6 +289,8 @@ export abstract class TaskGrammar extends TitleGrammar {
         return this.sees(2, v.Number) && [4, 5, 6, 7].some((n) => this.sees(n, w.after));
       case w.hold:
         return this.sees(2, w.when, v.Number, w.lesser);
+      case w.record:
+        return this.sees(2, w.kept);
       case w.danger:
       case w.warning:
       case w.caution:

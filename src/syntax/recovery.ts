@@ -219,7 +219,11 @@ export abstract class RecoveringGrammar extends PlanGrammar {
   private resembling(written: string): readonly string[] {
     const month = nearNames(written, monthNames.map((each) => each.toLowerCase())); // prettier-ignore
     const months = monthNames.filter((each) => month.includes(each.toLowerCase()));
-    return [...nearNames(written, [...allWords(), DAYS]).filter((each) => each !== written), ...months];
+    // Whoever writes `to` where a name belongs has left the name out.
+    const words = nearNames(written, [...allWords(), DAYS]).filter(
+      (each) => each !== written && !(each === 'no' && reservedWords.has(written)),
+    );
+    return [...words, ...months];
   }
 
   private kindOfWord(word: string): TokenType {

@@ -64,12 +64,16 @@ export interface PercentNode {
   readonly number: NumberNode;
 }
 
-/** `100 h of engine`, `12 calendar months`, `30 min of work in tall-growth`. */
+/** `100 h of engine`, `12 calendar months`, `30 min of work in tall-growth`, `12 months less 1 day`, `50 % of 48 months`. */
 export interface SpanNode {
   readonly kind: 'span';
   readonly at: Span;
+  /** `50 % of`: only this share of it. In intervals only. */
+  readonly share?: PercentNode;
   readonly number: NumberNode;
   readonly unit: UnitNode;
+  /** `less 1 day`: days by which it falls short. */
+  readonly less?: NumberNode;
   /** `of engine`: the meter; `of work [in duty]`: time at work; undefined: calendar time, or to be told from the unit. */
   readonly of?:
     { readonly kind: 'meter'; readonly name: NameNode } | { readonly kind: 'work'; readonly at: Span; readonly duty?: NameNode };
@@ -315,6 +319,7 @@ export type TaskClauseNode =
   | ProcedureNode
   | CautionNode
   | DependenceNode
+  | RecordNode
   | ReasonNode
   | SourceNode;
 
@@ -354,7 +359,9 @@ export type LimitNode =
       readonly number?: NumberNode;
       readonly unit: UnitNode;
       readonly month: MonthNode;
-    };
+    }
+  /** `calendar year`: once in each. `unit` is `month`, `quarter` or `year`. */
+  | { readonly kind: 'calendar-period'; readonly at: Span; readonly unit: UnitNode };
 
 export interface MonthNode {
   readonly kind: 'month';
@@ -375,6 +382,8 @@ export interface FirstNode {
   readonly kind: 'first';
   readonly at: Span;
   readonly what: { readonly kind: 'stages'; readonly spans: readonly SpanNode[] } | { readonly kind: 'plan'; readonly plan: PlanNode };
+  /** `after wheel-refit`: from each of these events instead of from the machine's start. */
+  readonly after?: NameNode;
 }
 
 /** `at 1 h, 10 h, 50 h of engine after wheel-refit`. */
@@ -540,6 +549,18 @@ export interface DependenceNode {
   readonly names: readonly NameNode[];
 }
 
+/** `record kept 14 months`, `record kept until mended or 12 months, whichever last`. */
+export interface RecordNode {
+  readonly kind: 'record';
+  readonly at: Span;
+  /** Undefined for one term, and where the author left the words out. */
+  readonly mode?: 'first' | 'last';
+  readonly terms: readonly KeptNode[];
+}
+
+/** How long a record is kept. */
+export type KeptNode = SpanNode | { readonly kind: 'mended' | 'repeated' | 'life'; readonly at: Span };
+
 export interface ReasonNode {
   readonly kind: 'reason';
   readonly at: Span;
@@ -583,11 +604,17 @@ export type FactNode =
       readonly at: Span;
       readonly subject: NameNode;
       readonly what: 'read' | 'done' | 'happened';
+      /** At least so many times. */
+      readonly times?: NumberNode;
       readonly within: SpanNode;
     }
   | { readonly kind: 'worse'; readonly at: Span; readonly defect: NameNode; readonly than: NameNode }
   | { readonly kind: 'in'; readonly at: Span; readonly duty: NameNode }
   | { readonly kind: 'machine'; readonly at: Span; readonly what: 'older' | 'idle'; readonly span: SpanNode }
+  /** `no outing since look-round`: since that task was done. */
+  | { readonly kind: 'unworked'; readonly at: Span; readonly task: NameNode }
+  /** `machine at work`: an outing is under way. */
+  | { readonly kind: 'at-work'; readonly at: Span }
   | { readonly kind: 'season'; readonly at: Span; readonly from: MarkDayNode; readonly to: MarkDayNode };
 
 // ---- Worked examples -------------------------------------------------------------------------------------------------

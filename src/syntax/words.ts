@@ -15,7 +15,7 @@ export const declarationWords = [
 export const clauseWords = [
   'every', 'first', 'at', 'in', 'while', 'when', 'before', 'after', 'on', 'within', 'sooner', 'only', 'unless', 'for', 'count', 'allow',
   'lead', 'hold', 'takes', 'under', 'with', 'reads', 'uses', 'needs', 'tighten', 'do', 'danger', 'warning', 'caution', 'notice', 'beware',
-  'calls', 'covers', 'restarts', 'follows', 'mends', 'met', 'reason', 'source',
+  'calls', 'covers', 'restarts', 'follows', 'mends', 'met', 'record', 'reason', 'source',
 ] as const; // prettier-ignore
 
 /** Words that open a clause of a step. */
@@ -28,13 +28,13 @@ export const joiningWords = ['and', 'or', 'not', 'is', 'of', 'to', 'from', 'abov
 
 /** Words with a meaning in some places, and free as names in all others. */
 export const softWords = [
-  'a', 'aloft', 'allowance', 'as', 'attached', 'attaching', 'back', 'because', 'begins', 'by', 'calendar', 'classes', 'clear',
-  'climbs', 'closes', 'coming', 'counts', 'date', 'day', 'detached', 'doing', 'done', 'due', 'each', 'early', 'edition', 'ends', 'enters',
+  'a', 'again', 'aloft', 'allowance', 'as', 'attached', 'attaching', 'back', 'because', 'begins', 'by', 'calendar', 'classes', 'clear',
+  'climbs', 'closes', 'coming', 'counts', 'date', 'day', 'days', 'detached', 'doing', 'done', 'due', 'each', 'early', 'edition', 'ends', 'enters',
   'exists', 'failure', 'fall', 'falls', 'finding', 'fine', 'fits', 'fresh', 'full', 'half', 'happened', 'happens', 'idle', 'if', 'it',
-  'known', 'language', 'last', 'late', 'least', 'lesser', 'look', 'low', 'machine', 'meant', 'mechanic', 'missing', 'model', 'month',
-  'months', 'more', 'most', 'multiple', 'now', 'older', 'one', 'opens', 'outing', 'outings', 'overdue', 'part', 'plans', 'qualified',
-  'quarter', 'read', 'refuelled', 'refuelling', 'rest', 'resting', 'schedule', 'serial', 'service', 'shift', 'sign', 'stands', 'states',
-  'storage', 'than', 'that', 'the', 'third', 'time', 'unknown', 'unrecorded', 'until', 'up', 'use', 'variant', 'varies', 'way', 'where',
+  'kept', 'known', 'language', 'last', 'late', 'least', 'less', 'lesser', 'life', 'look', 'low', 'machine', 'meant', 'mechanic', 'mended', 'missing', 'model', 'month',
+  'months', 'more', 'most', 'multiple', 'no', 'now', 'older', 'one', 'opens', 'outing', 'outings', 'overdue', 'part', 'plans', 'qualified',
+  'quarter', 'read', 'refuelled', 'refuelling', 'rest', 'resting', 'schedule', 'serial', 'service', 'shift', 'sign', 'since', 'stands', 'states',
+  'storage', 'than', 'that', 'the', 'third', 'time', 'times', 'unknown', 'unrecorded', 'until', 'up', 'use', 'variant', 'varies', 'way', 'where',
   'whichever', 'work', 'worse', 'year', 'years',
 ] as const; // prettier-ignore
 

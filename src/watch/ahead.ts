@@ -3,6 +3,7 @@
  * rules. More of them than needed does no harm (each is looked at), one too few would.
  */
 import { assertNever } from '../base/assert-never.js';
+import { marginAfter } from '../graph/calendar-amount.js';
 import type { Assessment, DuePoint, LimitFacts, Observation } from '../assess/assessment.js';
 import type { LateHold, Margin, Node, RuleGraph } from '../graph/rule-graph.js';
 
@@ -27,10 +28,8 @@ export function everythingSeen(graph: RuleGraph, { record, stopRecord }: Assessm
 export function turns(node: Node, limit: LimitFacts, one: number): readonly number[] {
   const [due, late, lead] = [limit.due, limit.overdueAfter, limit.comingUpFrom].map((point) => (point === null ? null : valueOf(point)));
   if (due === null || due === undefined) return [];
-  const { late: margin, hold } = node as { readonly late?: Margin; readonly hold?: LateHold };
-  // A window is overdue after its month, and held so much after that.
-  const window = late === null || late === undefined ? 0 : Math.max(0, late - due - (margin?.size ?? 0));
-  const holds = hold === undefined ? [] : [due + hold.after.size + one, due + hold.after.size + window + one];
+  const { hold } = node as { readonly hold?: LateHold };
+  const holds = hold === undefined ? [] : holdsAt(node, limit, due, hold.after).map((value) => value + one);
   return [
     ...(lead === null || lead === undefined ? [] : [lead]),
     due,
@@ -38,6 +37,14 @@ export function turns(node: Node, limit: LimitFacts, one: number): readonly numb
     ...(late === null || late === undefined ? [] : [late + one]),
     ...holds,
   ];
+}
+
+/** Where a hard stop may begin: so much after the due point, or after the end of its month. */
+function holdsAt(node: Node, { due: point }: LimitFacts, due: number, margin: Margin): readonly number[] {
+  if (point?.on === 'moment') return [due + margin.size * 1440];
+  if (point?.on !== 'calendar') return [due + margin.size];
+  const month = node.kind === 'calendar-window' ? [27, 28, 29, 30] : [];
+  return [0, ...month].map((days) => marginAfter(due + days, margin));
 }
 
 /** A point as a number: ticks, days, or minutes since 1970-01-01. */

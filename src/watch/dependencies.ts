@@ -100,6 +100,10 @@ class Gatherer {
         return this.attachment(node.attachment);
       case 'defect-is':
         return this.add(facet('defect', node.defect));
+      case 'unworked':
+        this.doings(node.task);
+        return this.add(OUTINGS, NOW);
+      case 'at-work':
       case 'duty-is':
       case 'idle':
         return this.add(OUTINGS, NOW);

@@ -9,10 +9,12 @@ import { type EffectiveDoing, realDoings } from '../doings.js';
 import { entriesOfReading, latestReading } from '../instrument.js';
 import type { World } from '../world.js';
 
-/** Whether something was read, done or happened within a span before now. What is not on record did not. */
+/** Whether something was read, done or happened within a span before now, or so many times. What is not on record did not. */
 export function recent(world: World, node: RecentNode): Finding {
-  const last = lastOf(world, node.what);
-  if (last === null) return found(false, null, []);
+  const lasts = lastOf(world, node.what, node.times ?? 1);
+  const [last] = lasts;
+  const newest = lasts.at(-1);
+  if (last === undefined || newest === undefined) return found(false, null, []);
   const axis = axisOf(world, node.within);
   const base = last.doing === undefined ? axis.atMoment(last.when, last.entries[0]) : axis.at(last.doing, last.when);
   const now = axis.now(last.when);
@@ -20,11 +22,11 @@ export function recent(world: World, node: RecentNode): Finding {
   const limit = axis.add(base.value, node.within, 1);
   // What makes it false is the passing of the limit, not the reading or the doing before it.
   const passed = now.value > limit ? axis.reached(limit, true) : null;
-  const entries = [...new Set([...last.entries, ...base.entries, ...(passed?.entries ?? now.entries)])];
+  const entries = [...new Set([...lasts.flatMap((each) => each.entries), ...base.entries, ...(passed?.entries ?? now.entries)])];
   const isRecent = now.value <= limit;
   const note = isRecent ? meterNote(world, node.within) : undefined;
   const stood: DuePoint[] = [{ on: 'moment', at: last.when }, axis.point(base.value), axis.point((passed ?? now).value)];
-  return { ...found(isRecent, passed?.when ?? last.when, entries, note), stood };
+  return { ...found(isRecent, passed?.when ?? newest.when, entries, note), stood };
 }
 
 /** Where the meter stands, for a span that is counted on one. */
@@ -41,19 +43,22 @@ interface Last {
   readonly doing?: EffectiveDoing;
 }
 
-function lastOf(world: World, what: RecentNode['what']): Last | null {
+/** The last so many times, in order; none where it was fewer. */
+function lastOf(world: World, what: RecentNode['what'], times: number): readonly Last[] {
   switch (what.is) {
     case 'read': {
       const point = latestReading(world, what.instrument);
-      return point === null ? null : { when: point.when, entries: entriesOfReading(world, what.instrument, point) };
+      return point === null ? [] : [{ when: point.when, entries: entriesOfReading(world, what.instrument, point) }];
     }
     case 'done': {
-      const doing = realDoings(world, what.task).findLast((each) => each.when !== null);
-      return doing?.when == null ? null : { when: doing.when, entries: doing.entries, doing };
+      const doings = realDoings(world, what.task).flatMap((doing) =>
+        doing.when === null ? [] : [{ when: doing.when, entries: doing.entries, doing }],
+      );
+      return doings.length < times ? [] : doings.slice(-times);
     }
     case 'happened': {
-      const event = world.timeline.events.get(what.event)?.at(-1);
-      return event === undefined ? null : { when: event.when, entries: [event.entry] };
+      const events = world.timeline.events.get(what.event) ?? [];
+      return events.length < times ? [] : events.slice(-times).map(({ when, entry }) => ({ when, entries: [entry] }));
     }
     default:
       return assertNever(what);

@@ -1,7 +1,7 @@
 import type { CalendarMarksNode, CalendarWindowNode, Margin } from '../../graph/rule-graph.js';
 import { civilOf, dayNumber, daysInMonth } from '../../values/civil.js';
 import type { Day } from '../../values/moment.js';
-import { axisOf } from '../axis.js';
+import { type Axis, axisOf } from '../axis.js';
 import { doingsOf } from '../doings.js';
 import { judge, type LimitRule } from '../judge.js';
 import { baseForMarks, unmetMark } from '../marks.js';
@@ -9,6 +9,9 @@ import { quiet, type Reach } from '../reach.js';
 import type { TriggerContext } from '../trigger-context.js';
 import type { World } from '../world.js';
 import { lacksBase } from './interval.js';
+
+/** More days than a margin in months can be longer or shorter than as many months elsewhere, and than it may fall short by. */
+const MONTHS_LEEWAY = 70;
 
 /** Fixed days of each month or each year (docs/meaning.md §4, "On marks"). */
 export function calendarMarks(world: World, node: CalendarMarksNode, context: TriggerContext): Reach {
@@ -21,13 +24,7 @@ export function calendarWindow(world: World, node: CalendarWindowNode, context: 
   const search = new MarkSearch(world, marks, node.months);
   const due = latestOrNext(search, world.now.day);
   const length = due === null ? 0 : daysInMonth(civilOf(due).year, node.month) - 1;
-  const { hold } = node;
-  const rule = {
-    ...node,
-    late: { size: node.late.size + length },
-    ...(hold === undefined ? {} : { hold: { ...hold, after: { size: hold.after.size + length } } }),
-  };
-  return onCalendar(world, rule, node.early, marks, node.months, context);
+  return onCalendar(world, { ...node, lasts: length }, node.early, marks, node.months, context);
 }
 
 function onCalendar(
@@ -48,7 +45,7 @@ function onCalendar(
     if (latest !== null) return lacksBase(world, rule, { missing: { what: 'record', task: context.task }, unrecorded: true, entries: [] });
     return quiet(rule.id);
   }
-  const next = search.after((found.value + (found.why === 'start' ? 0 : early.size)) as Day);
+  const next = found.why === 'start' ? search.after(found.value as Day) : firstNotMet(search, axis, found.value as Day, early);
   if (next === null) return quiet(rule.id);
   const { due, missed } = unmetMark(next, latest ?? next - 1, latest === null ? 0 : search.countBetween(next, latest));
   const base = { value: found.value, why: found.why, when: found.when, entries: found.entries };
@@ -58,6 +55,15 @@ function onCalendar(
     now: { value: today, entries: [] },
     ...(missed > 0 ? { note: { is: 'marks-missed', count: missed } as const } : {}),
   });
+}
+
+/** The first mark that a doing does not meet: whose margin begins after it. */
+function firstNotMet(search: MarkSearch, axis: Axis, done: Day, early: Margin): Day | null {
+  // Months are of many lengths: the search begins before the margin could end, and goes on from mark to mark.
+  const from = early.calendar === undefined ? done + early.size : Math.max(done, axis.after(done, early) - MONTHS_LEEWAY);
+  let next = search.after(from as Day);
+  while (next !== null && axis.before(next, early) <= done) next = search.after(next);
+  return next;
 }
 
 function latestOrNext(search: MarkSearch, today: Day): Day | null {

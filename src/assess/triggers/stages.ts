@@ -101,7 +101,7 @@ function stagesMet(
 /** A doing meets every stage at or before it (+ early), and at least the first; on the very day of an event only by its value. */
 function metByDoing(node: StagesNode, axis: Axis, points: readonly number[], doing: EffectiveDoing, start: StageStart): number {
   const value = axis.at(doing, start.when)?.value ?? -Infinity;
-  const byValue = points.filter((point) => point <= value + node.early.size).length;
+  const byValue = points.filter((point) => axis.before(point, node.early) <= value).length;
   const meetsFirst = start.why === 'start' || (doing.when !== null && start.when !== null && isAfter(doing.when, start.when));
   return Math.max(byValue, meetsFirst ? 1 : 0);
 }

@@ -6,7 +6,7 @@
  * read, if there is just one; likewise in the unit of any other meter.
  */
 import type { Amount, CalendarAmount, MeterAmount } from '../../graph/rule-graph.js';
-import type { NumberNode, SpanNode } from '../../syntax/tree.js';
+import type { NumberNode, PercentNode, SpanNode } from '../../syntax/tree.js';
 import { calendarUnit, findUnit, type Unit } from '../../values/units.js';
 import { isDefinitionOf, type DefinitionOf, type Home, type Model } from '../model.js';
 import { rewrite } from '../report.js';
@@ -35,9 +35,7 @@ export function calendarAmountOf(span: SpanNode): Read<CalendarAmount> {
     return problem('wrongUnit', { at: span.at, message, help: calendarHelp });
   }
   if (unit.value.dimension === 'time') return minutes(span, unit.value);
-  return (
-    calendarAmount(span.number, unit.value) ?? wrongUnit(span.unit, unit.value, { wanted: 'a span of calendar time', help: calendarHelp })
-  );
+  return calendarAmount(span, unit.value) ?? wrongUnit(span.unit, unit.value, { wanted: 'a span of calendar time', help: calendarHelp });
 }
 
 /** Whether an amount is hours: of a meter that counts hours, or of time at work. */
@@ -54,7 +52,7 @@ export function meterUnit(model: Model, id: string): string | undefined {
 function meterAmount(span: SpanNode, unit: Unit, meter: DefinitionOf<'meter'>): Read<MeterAmount> | undefined {
   const counts = findUnit(meter.node.unit.text);
   if (counts === null) return undefined;
-  const ticks = ticksIn(span.number, unit, counts);
+  const ticks = ticksOf(span, unit, counts);
   if (ticks !== null) return { value: { on: 'meter', meter: meter.id, ticks } };
   const labels = [{ at: meter.node.unit.at, text: `\`${meter.name}\` counts ${counts.symbol}` }];
   const help = `Write it in ${counts.symbol}, or leave out \`of ${meter.name}\`.`;
@@ -63,13 +61,13 @@ function meterAmount(span: SpanNode, unit: Unit, meter: DefinitionOf<'meter'>): 
 
 function workAmount(span: SpanNode, unit: Unit, duty: string | undefined): Read<Amount> {
   const hours = findUnit('h');
-  const ticks = hours === null ? null : ticksIn(span.number, unit, hours);
+  const ticks = hours === null ? null : ticksOf(span, unit, hours);
   if (ticks === null) return wrongUnit(span.unit, unit, { wanted: 'a time at work', help: 'Write it in h, min or s.' });
   return { value: { on: 'work', ...(duty === undefined ? {} : { duty }), ticks } };
 }
 
 function withoutOf(model: Model, home: Home, span: SpanNode, unit: Unit): Read<Amount> | undefined {
-  const calendar = calendarAmount(span.number, unit);
+  const calendar = calendarAmount(span, unit);
   if (calendar !== undefined) return calendar;
   const meters = metersThatCount(model, home, unit);
   const [only, ...others] = meters.filter(({ node }) => !node.fromOutings);
@@ -109,18 +107,58 @@ function minutes(span: SpanNode, unit: Unit): Read<CalendarAmount> {
   });
 }
 
-function calendarAmount(number: NumberNode, unit: Unit): Read<CalendarAmount> | undefined {
+/** Ticks of a span, or of its share. */
+function ticksOf({ number, share }: SpanNode, unit: Unit, counts: Unit): number | null {
+  const ticks = ticksIn(number, unit, counts);
+  return ticks === null || share === undefined ? ticks : shareOf(ticks, share);
+}
+
+/** A share of whole ticks or days, rounded down. Percentages may have decimals, and a binary fraction must not lose a whole one. */
+function shareOf(whole: number, { number }: PercentNode): number {
+  return Math.floor((whole * Math.round(number.value * 1000)) / 100_000);
+}
+
+function calendarAmount({ number, share, less }: SpanNode, unit: Unit): Read<CalendarAmount> | undefined {
   const found = calendarUnit(unit);
   if (found === null) return undefined;
-  const count = number.value * found.count;
-  if (Number.isInteger(count)) return { value: { on: 'calendar', unit: found.unit, count } };
-  const whole = found.unit === 'days' ? 'days' : 'months';
-  const message = `\`${number.text} ${unit.symbol}\` is not a whole number of ${whole}.`;
+  const whole = number.value * found.count;
+  const exact = share === undefined ? whole : (whole * Math.round(share.number.value * 1000)) / 100_000;
+  const count = found.unit === 'days' ? (share === undefined ? exact : Math.floor(exact)) : exact;
+  const short = less === undefined || less.value === 0 ? {} : { less: less.value };
+  if (Number.isInteger(count) && count > 0) return { value: { on: 'calendar', unit: found.unit, count, ...short } };
+  if (share !== undefined) return unevenShare(share, number, unit);
+  const parts = found.unit === 'days' ? 'days' : 'months';
+  const message = `\`${number.text} ${unit.symbol}\` is not a whole number of ${parts}.`;
   return problem('fractionalSpan', {
     at: number.at,
     message,
-    help: whole === 'days' ? 'Write a whole number of days.' : 'Write a whole number of months, or write it in days.',
+    help: parts === 'days' ? 'Write a whole number of days.' : 'Write a whole number of months, or write it in days.',
   });
+}
+
+function unevenShare({ number: percent, at }: PercentNode, number: NumberNode, unit: Unit): Read<CalendarAmount> {
+  const message = `${percent.text} % of ${number.text} ${unit.symbol} does not come to whole ${unit.symbol === 'days' || unit.symbol === 'weeks' ? 'days' : 'months'}.`;
+  return problem('fractionalSpan', { at, message, help: 'Write what it comes to, in days or in months.' });
+}
+
+/** What is wrong with the share of a span, or with what it falls short by; undefined where nothing is. */
+function oddPart(span: SpanNode): ReturnType<typeof problem> | undefined {
+  const { share } = span;
+  if (share === undefined || (share.number.value > 0 && share.number.value <= 100)) return shortfallOf(span);
+  const message = `${share.number.text} % of a span makes no sense.`;
+  return problem('impossibleNumber', { at: share.at, message, help: 'Write a percentage above 0, and 100 at most.' });
+}
+
+/** What is wrong with `less` some days; undefined where nothing is. */
+export function shortfallOf({ less, number, unit }: SpanNode): ReturnType<typeof problem> | undefined {
+  const found = findUnit(unit.text);
+  if (less === undefined || found === null) return undefined;
+  const whole = calendarUnit(found);
+  const isMonths = whole !== null && whole.unit !== 'days';
+  if (isMonths && less.value >= 1 && less.value <= 27) return undefined;
+  const message = isMonths ? `A span cannot be ${less.text} days short.` : `Only a span in months or years is written \`less\` some days.`;
+  const help = isMonths ? 'Write 1 to 27 days.' : `Write what is left: \`${number.text} ${unit.text}\`, or fewer.`;
+  return problem('impossibleNumber', { at: less.at, message, help });
 }
 
 function sizedUnit(span: SpanNode): Read<Unit> {
@@ -131,7 +169,7 @@ function sizedUnit(span: SpanNode): Read<Unit> {
   }
   if (number.value > 1e8)
     return problem('impossibleNumber', { at: number.at, message: `\`${number.text}\` is more than a machine will ever count.` });
-  return unitOf(span.unit);
+  return oddPart(span) ?? unitOf(span.unit);
 }
 
 /** The amount of a delay after something happened. Minutes and seconds without `of` are the clock's, for no meter is read that often. */

@@ -1,11 +1,12 @@
 /**
  * Allowances, leads and hard stops, worked out on the axis of the limit that they belong to: ticks, or days for the calendar.
  *
- * A share of a calendar span counts a month as 30 days and drops the fraction: 10 % of 6 months is 18 days. A margin in hours belongs to the limits
+ * A share of a calendar span counts a month as 30 days and drops the fraction: 10 % of 6 months is 18 days. A margin in whole months goes
+ * by the calendar instead, from the due day. A margin in hours belongs to the limits
  * in hours, one in days to those on the calendar, a bare percentage to all; `lesser of` belongs where its spans do.
  */
-import type { Amount } from '../../graph/rule-graph.js';
-import type { MarginNode, SpanNode } from '../../syntax/tree.js';
+import type { Amount, CalendarAmount, Margin } from '../../graph/rule-graph.js';
+import type { MarginNode, SpanNode, UnitNode } from '../../syntax/tree.js';
 import { calendarUnit, findUnit, type Unit } from '../../values/units.js';
 import type { Model } from '../model.js';
 import { meterUnit } from './amount.js';
@@ -33,11 +34,16 @@ export function axisOf(model: Model, amount: Amount): Axis {
   return { on: amount.on, ...meter, ...(unit === undefined ? {} : { unit }), size: amount.ticks };
 }
 
-/** A margin's size on an axis; undefined where it does not belong to that axis. */
+/** A margin's size on an axis, a month counted as 30 days; undefined where it does not belong to that axis. */
 export function marginOn(model: Model, margin: MarginNode, axis: Axis): number | undefined {
+  return marginOf(model, margin, axis)?.size;
+}
+
+/** A margin on an axis; undefined where it does not belong to that axis. */
+export function marginOf(model: Model, margin: MarginNode, axis: Axis): Margin | undefined {
   switch (margin.kind) {
     case 'percent':
-      return share(axis.size, margin.number.value);
+      return { size: share(axis.size, margin.number.value) };
     case 'span':
       return spanOn(model, margin, axis);
     case 'lesser':
@@ -52,23 +58,28 @@ export function defaultLead(axis: Axis): number {
   return axis.unit?.dimension === 'time' ? Math.min(tenth, TEN_HOURS) : tenth;
 }
 
+/** How many months a `calendar month`, `quarter` or `year` has. */
+export function monthsInPeriod({ text }: UnitNode): number {
+  return text === 'year' ? 12 : text === 'quarter' ? 3 : 1;
+}
+
 /** Days in a calendar amount, a month counted as 30. */
 export function nominalDays(unit: 'minutes' | 'days' | 'months' | 'calendar-months', count: number): number {
   if (unit === 'minutes') return Math.floor(count / 1440);
   return unit === 'days' ? count : count * DAYS_IN_MONTH;
 }
 
-function calendarAxis({ unit, count }: Extract<Amount, { on: 'calendar' }>): Axis {
-  return { on: 'calendar', size: nominalDays(unit, count) };
+function calendarAxis({ unit, count, less = 0 }: CalendarAmount): Axis {
+  return { on: 'calendar', size: nominalDays(unit, count) - less };
 }
 
-function lesserOn(model: Model, margin: Extract<MarginNode, { kind: 'lesser' }>, axis: Axis): number | undefined {
+function lesserOn(model: Model, margin: Extract<MarginNode, { kind: 'lesser' }>, axis: Axis): Margin | undefined {
   const sides = [margin.first, margin.second];
   const absolute = sides.filter((side) => !isShare(side));
-  const fitting = absolute.flatMap((side) => marginOn(model, side, axis) ?? []);
+  const fitting = absolute.flatMap((side) => marginOf(model, side, axis) ?? []);
   if (absolute.length > 0 && fitting.length === 0) return undefined;
-  const shares = sides.filter(isShare).flatMap((side) => marginOn(model, side, axis) ?? []);
-  return Math.min(...fitting, ...shares);
+  const shares = sides.filter(isShare).flatMap((side) => marginOf(model, side, axis) ?? []);
+  return [...fitting, ...shares].reduce((least, each) => (each.size < least.size ? each : least));
 }
 
 /** Whether a margin is made of percentages alone. */
@@ -76,18 +87,24 @@ function isShare(margin: MarginNode): boolean {
   return margin.kind === 'percent' || (margin.kind === 'lesser' && isShare(margin.first) && isShare(margin.second));
 }
 
-function spanOn(model: Model, span: SpanNode, axis: Axis): number | undefined {
+function spanOn(model: Model, span: SpanNode, axis: Axis): Margin | undefined {
   const unit = findUnit(span.unit.text);
   if (unit === null) return undefined;
-  if (axis.on === 'calendar') return span.of === undefined ? daysIn(span, unit) : undefined;
+  if (axis.on === 'calendar') return span.of === undefined ? onCalendar(span, unit) : undefined;
   if (span.of?.kind === 'work' && axis.on !== 'work') return undefined;
   if (span.of?.kind === 'meter' && model.meaning.get(span.of.name)?.id !== axis.meter) return undefined;
-  return axis.unit === undefined ? undefined : (ticksIn(span.number, unit, axis.unit) ?? undefined);
+  const size = axis.unit === undefined ? null : ticksIn(span.number, unit, axis.unit);
+  return size === null ? undefined : { size };
 }
 
-function daysIn(span: SpanNode, unit: Unit): number | undefined {
+/** Whole months go by the calendar; anything else is so many days. */
+function onCalendar({ number, less }: SpanNode, unit: Unit): Margin | undefined {
   const found = calendarUnit(unit);
-  return found === null ? undefined : Math.floor(span.number.value * nominalDays(found.unit, found.count));
+  if (found === null) return undefined;
+  const [count, short] = [number.value * found.count, less?.value ?? 0];
+  const size = Math.max(0, Math.floor(number.value * nominalDays(found.unit, found.count)) - short);
+  if (found.unit === 'days' || !Number.isInteger(count)) return { size };
+  return { size, calendar: { on: 'calendar', unit: found.unit, count, ...(short === 0 ? {} : { less: short }) } };
 }
 
 function share(size: number, percent: number): number {

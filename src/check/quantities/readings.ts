@@ -1,11 +1,11 @@
 /**
  * Every quantity of a condition, of a `reads` clause and of what the machine has, read: what a rule checks and `compile` relies on.
  */
-import type { ConditionNode, DeclarationNode, ReadsNode } from '../../syntax/tree.js';
+import type { ConditionNode, DeclarationNode, NumberNode, ReadsNode } from '../../syntax/tree.js';
 import type { Definition, Home, Model } from '../model.js';
 import { calendarAmountOf, delayOf } from './amount.js';
 import { edgesOf, rangeOfBand, rangeOfFact, type Instrument } from './level.js';
-import type { Read } from './read.js';
+import { problem, type Read } from './read.js';
 import { trendSize } from './trend.js';
 import { secondsOf, unitOf } from './units.js';
 import { litresOf } from './work.js';
@@ -49,15 +49,26 @@ export function readingsInCondition(model: Model, home: Home, condition: Conditi
       ];
     }
     case 'recent':
-      return [delayOf(model, home, condition.within)];
+      return [delayOf(model, home, condition.within), howOften(condition.times)];
     case 'machine':
       return [calendarAmountOf(condition.span)];
     case 'is':
     case 'worse':
     case 'in':
+    case 'unworked':
+    case 'at-work':
     case 'season':
       return [];
   }
+}
+
+function howOften(times: NumberNode | undefined): Reading {
+  if (times === undefined || (times.value >= 1 && times.value <= 1000)) return undefined;
+  return problem('impossibleNumber', {
+    at: times.at,
+    message: `Nothing is asked for ${times.text} times.`,
+    help: 'Write 1 to 1000 times.',
+  });
 }
 
 /** Levels of the bands and delays of what they ask for. */

@@ -75,7 +75,8 @@ function notLonger(a: Amount, b: Amount): boolean {
   if (a.on === 'meter' && b.on === 'meter') return a.meter === b.meter && a.ticks <= b.ticks;
   if (a.on === 'work' && b.on === 'work') return a.duty === b.duty && a.ticks <= b.ticks;
   if (a.on !== 'calendar' || b.on !== 'calendar') return false;
-  if (a.unit === b.unit || (a.unit === 'months' && b.unit === 'calendar-months')) return a.count <= b.count;
+  if (a.unit === b.unit && a.less !== b.less) return a.count <= b.count && ((a.less ?? 0) > (b.less ?? 0) || a.count < b.count);
+  if (a.unit === b.unit || (a.unit === 'months' && b.unit === 'calendar-months' && b.less === undefined)) return a.count <= b.count;
   if (a.unit === 'days' && b.unit !== 'minutes') return a.count <= b.count * 28;
   return a.unit === 'months' && b.unit === 'days' && a.count * 31 <= b.count;
 }

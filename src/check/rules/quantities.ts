@@ -3,7 +3,7 @@ import type { Diagnostic } from '../../diagnostics/diagnostic.js';
 import type { Rule } from '../context.js';
 import { limitsIn } from '../limits.js';
 import type { Home, Model, PlacedDeclaration } from '../model.js';
-import { amountOf, delayOf } from '../quantities/amount.js';
+import { amountOf, calendarAmountOf, delayOf, shortfallOf } from '../quantities/amount.js';
 import { readingsInExample } from '../quantities/example.js';
 import { problem, type Read } from '../quantities/read.js';
 import { readingsInCondition, readingsInDeclaration, readingsInReads } from '../quantities/readings.js';
@@ -86,6 +86,8 @@ function inClause(model: Model, home: Home, clause: TaskClauseNode): readonly Re
       return clause.margins.flatMap(inMargin);
     case 'hold':
       return clause.margin === undefined ? [] : inMargin(clause.margin);
+    case 'record':
+      return clause.terms.map((term) => (term.kind === 'span' ? calendarAmountOf(term) : undefined));
     case 'takes':
       return [secondsOf(clause.time)];
     case 'reads':
@@ -113,6 +115,8 @@ function inLimit(model: Model, home: Home, limit: LimitNode): readonly Reading[]
       return spans(model, home, [limit.span]);
     case 'look':
       return [...spans(model, home, [limit.span]), chance(limit.finding), chance(limit.missing)];
+    case 'calendar-period':
+      return [];
     case 'calendar-marks':
     case 'calendar-window': {
       const number = limit.number;
@@ -157,7 +161,7 @@ function inMargin(margin: MarginNode): readonly Reading[] {
     case 'lesser':
       return [...inMargin(margin.first), ...inMargin(margin.second)];
     case 'span':
-      return [positive(margin), unitOf(margin.unit)];
+      return [positive(margin), unitOf(margin.unit), shortfallOf(margin)];
   }
 }
 

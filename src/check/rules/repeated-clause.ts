@@ -12,6 +12,7 @@ const single: ReadonlyMap<string, string> = new Map([
   ['for-serial', 'for serial'],
   ['back', 'back'],
   ['lead', 'lead'],
+  ['record', 'record kept'],
 ]);
 
 /** Some clauses can only count once in a task or a step. */

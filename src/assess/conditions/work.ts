@@ -1,0 +1,32 @@
+/** Conditions on work: whether it goes on, and whether there was any since a task was done. */
+import type { UnworkedNode } from '../../graph/rule-graph.js';
+import type { Outing } from '../../history/timeline.js';
+import { compareMoments, isAfter, notBefore, type Moment } from '../../values/moment.js';
+import { realDoings } from '../doings.js';
+import { type Finding, found } from '../finding.js';
+import { outingOver, workOn } from '../occasions.js';
+import type { World } from '../world.js';
+
+/** An outing is under way. One that is only intended has not begun. */
+export function atWork(world: World): Finding {
+  const outing = workOn(world, 'outing')?.outing ?? null;
+  if (outing !== null) return found(true, outing.when, [outing.entry]);
+  const last = outingOver(world, 'work');
+  return found(false, last?.end ?? null, last === null ? [] : [last.entry]);
+}
+
+/** No outing since the task was last done; if it never was, none at all. One that began or went on after the doing is since it. */
+export function unworked(world: World, node: UnworkedNode): Finding {
+  const doing = realDoings(world, node.task).findLast(({ when }) => when !== null);
+  const last = latest(world, doing?.when ?? null);
+  if (last !== null) return found(false, last.when, [last.entry]);
+  return doing?.when == null ? found(true, null, []) : found(true, doing.when, doing.entries);
+}
+
+function latest(world: World, since: Moment | null): Outing | null {
+  return world.timeline.outings.reduce<Outing | null>((best, outing) => {
+    world.step();
+    const counts = since === null || notBefore(outing.when, since) || outing.end === null || isAfter(outing.end, since);
+    return counts && (best === null || compareMoments(outing.when, best.when) >= 0) ? outing : best;
+  }, null);
+}

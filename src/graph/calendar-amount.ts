@@ -1,0 +1,49 @@
+/**
+ * Calendar spans and margins, added to a day (docs/meaning.md §1).
+ */
+import { assertNever } from '../base/assert-never.js';
+import { addCalendarMonths, addMonths, firstOfMonth } from '../values/calendar.js';
+import type { Day } from '../values/moment.js';
+import type { CalendarAmount, Margin } from './rule-graph.js';
+
+/**
+ * A day plus k calendar spans, from the base each time, so that month ends do not drift. What a span falls short by (`less`) is taken
+ * off once, not k times. Minutes are added as they are: to minutes, not to days.
+ *
+ * @example addAmount(2026-03-01, 12 months less 1 day, 2) // 2028-02-29
+ */
+export function addAmount(base: Day, { unit, count, less = 0 }: CalendarAmount, k = 1): Day {
+  switch (unit) {
+    case 'minutes':
+    case 'days':
+      return (base + k * count - less) as Day;
+    case 'months':
+      return (addMonths(base, k * count) - less) as Day;
+    case 'calendar-months':
+      return (addCalendarMonths(base, k * count) - less) as Day;
+    default:
+      return assertNever(unit);
+  }
+}
+
+/**
+ * The day on which a margin before a due day begins. One in months goes back by day and month; one in calendar months begins on the
+ * first day of the month so many before the due day's own.
+ *
+ * @example marginBefore(2026-05-15, 1 month less 1 day) // 2026-04-16
+ */
+export function marginBefore(due: number, { size, calendar }: Margin): number {
+  switch (calendar?.unit) {
+    case 'months':
+      return addMonths(due as Day, -calendar.count) + (calendar.less ?? 0);
+    case 'calendar-months':
+      return firstOfMonth(addMonths(due as Day, -calendar.count)) + (calendar.less ?? 0);
+    default:
+      return due - size;
+  }
+}
+
+/** The last day of a margin after a due day; one in calendar months ends with the month so many after the due day's own. */
+export function marginAfter(due: number, { size, calendar }: Margin): number {
+  return calendar === undefined ? due + size : addAmount(due as Day, calendar);
+}
