@@ -91,6 +91,8 @@ const CONDITIONS = [
   'recent',
   'age',
   'idle',
+  'unworked',
+  'at-work',
   'season',
 ];
 

@@ -70,6 +70,7 @@ const calendar = fc.oneof(
   whole(1, 8).map((n) => `${n} months`),
   whole(1, 8).map((n) => `${n} calendar months`),
   fc.constant('1 years'),
+  fc.constantFrom('12 months less 1 day', '1 months less 2 days', '3 calendar months less 1 day'),
 );
 const work = fc.tuple(whole(1, 40), fc.constantFrom('', ' in dusty', ' in steep')).map(([n, duty]) => `${n * 15} min of work${duty}`);
 const span = fc.oneof(onMeter(2, 120), calendar, work);
@@ -85,6 +86,9 @@ const mark = fc.constantFrom(
   '2 years in March',
   '3 months on day 31',
   '2 months on day 1',
+  'calendar month',
+  'calendar quarter',
+  'calendar year',
   'year on 29 February',
   'year on 29 February where it exists',
 );
@@ -95,6 +99,7 @@ const term = fc.oneof(
   { weight: 2, arbitrary: mark },
   { weight: 1, arbitrary: span.map((each) => `more than ${each}`) },
   { weight: 1, arbitrary: look },
+  { weight: 1, arbitrary: fc.constantFrom('50 % of 8 months', '40 % of 50 h of engine', 'more than 25 % of 30 days') },
 );
 const mode = fc.constantFrom('first', 'last');
 const plan = fc.oneof(
@@ -152,6 +157,10 @@ const fact = fc.oneof(
     'wash happened within 1 months',
     'wash happened within 3 h of work in dusty',
     'wash happened within 2 calendar months',
+    'refit happened 2 times within 14 days',
+    'gamma done 3 times within 2 months',
+    'delta done 2 times within 20 h of engine',
+    'wash happened 2 times within 3 h of work',
   ),
   fc.constantFrom(
     'seep is open',
@@ -174,6 +183,9 @@ const fact = fc.oneof(
     'machine older than 2 calendar months',
     'machine idle for 10 days',
     'machine idle for 1 months',
+    'machine at work',
+    'no outing since beta',
+    'no outing since delta',
     'date from 1 March to 31 May',
     'date from 1 November to 15 February',
   ),
@@ -244,6 +256,9 @@ const first = fc.oneof(
       'first at 60 min, 240 min of work',
       'first at 20 h of engine or 30 days, whichever first',
       'first at 4 h of mowing or 10 days, whichever last',
+      'first at 10 h, 30 h of engine after refit',
+      'first at 5 days after wash',
+      'first at 20 h of engine or 1 months, whichever first after wash',
     ),
   },
 );
@@ -256,6 +271,8 @@ const margin = fc.oneof(
     '6 days',
     '1 months',
     '2 calendar months',
+    '1 months less 1 day',
+    '1 calendar months less 3 days',
     '45 min of work',
   ),
   fc.constantFrom('lesser of lesser of 50 % and 8 h and 6 h', 'lesser of 30 % and 1 months'),

@@ -75,6 +75,9 @@ const fact = fc.oneof(
     'oil read within 7 days',
     'refit happened within 20 h of engine',
     'refit happened within 14 days',
+    'refit happened 2 times within 14 days',
+    'no outing since beta',
+    'machine at work',
   ),
   fc.constantFrom('seep is open', 'seep worse than wetness', 'loader is raised', 'mower is on', 'mower is off', 'in dusty'),
   fc.constantFrom(
@@ -133,6 +136,7 @@ const first = fc.constantFrom(
   'first at 20 h of engine',
   'first at 10 h, 30 h of engine',
   'first at 20 h of engine or 30 days, whichever first',
+  'first at 20 h of engine after refit',
 );
 const extra = fc.constantFrom(
   '',
@@ -141,6 +145,7 @@ const extra = fc.constantFrom(
   'count from due within the allowance',
   'allow 10 % late',
   'allow 10 % early, 10 % late',
+  'count from due within the allowance allow 1 months less 1 day early, 1 calendar months late',
   'lead 20 %',
   'hold when overdue "Do not work: too late."',
 );
