@@ -58,7 +58,7 @@ function compileFact(shop: Workshop, home: Home, fact: FactNode): NodeId {
         kind: 'recent',
         what: recentWhat(shop, fact),
         ...(fact.times === undefined || fact.times.value < 2 ? {} : { times: fact.times.value }),
-        within: delayIn(shop, home, fact.within),
+        ...(fact.within === undefined ? {} : { within: delayIn(shop, home, fact.within) }),
         origin,
       });
     case 'worse':

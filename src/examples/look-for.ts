@@ -2,7 +2,8 @@
  * What the rules of a schedule can come to: the parts that its worked examples ought to show.
  */
 import { assertNever } from '../base/assert-never.js';
-import { placeOf, partsOf } from '../explain/rule-facts.js';
+import { placeOf } from '../explain/rule-facts.js';
+import { partsOf } from '../graph/node-references.js';
 import type { Node, NodeId, RuleGraph, Task } from '../graph/rule-graph.js';
 import type { CoverageItem, CoverageKind, CoverageOutcome } from './report.js';
 
@@ -96,7 +97,10 @@ function wantedOf(node: Node): Pick<Wanted, 'kind' | 'outcomes'> | null {
     case 'idle':
       return { kind: 'condition', outcomes: ['true', 'false', 'unknown'] };
     case 'recent':
-      return { kind: 'condition', outcomes: node.within.on === 'calendar' ? ['true', 'false'] : ['true', 'false', 'unknown'] };
+      return {
+        kind: 'condition',
+        outcomes: node.within === undefined || node.within.on === 'calendar' ? ['true', 'false'] : ['true', 'false', 'unknown'],
+      };
     // What was never put on record stands at rest, is off, closed, or not going on: these are never unknown.
     case 'position-is':
     case 'attachment-is':

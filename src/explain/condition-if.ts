@@ -33,7 +33,7 @@ export function truthIfRead(condition: RuleFacts, instrument: string, value: num
     case 'compare':
       return inRange(value, node.range) ? 'true' : 'false';
     case 'recent':
-      return node.within.on === 'calendar' ? 'true' : null;
+      return node.within?.on === 'calendar' ? 'true' : null;
     default:
       return null;
   }

@@ -66,7 +66,7 @@ function instrumentMayAlter(instrument: Instrument, by: Influence): boolean {
 }
 
 function recentMayAlter(node: RecentNode, by: Influence): boolean {
-  if (by.is === 'day' || (by.is === 'meter' && node.within.on === 'meter')) return true;
+  if (node.within !== undefined && (by.is === 'day' || (by.is === 'meter' && node.within.on === 'meter'))) return true;
   switch (node.what.is) {
     case 'read':
       return instrumentMayAlter(node.what.instrument, by);

@@ -957,6 +957,8 @@ export interface TrendNode {
   origin: Origin;
 }
 /**
+ * Read, done or happened within a span before now; ever, where the span is left out.
+ *
  * This interface was referenced by `RuleGraph`'s JSON-Schema
  * via the `definition` "RecentNode".
  */
@@ -983,7 +985,7 @@ export interface RecentNode {
    * At least so many times; once where it is left out.
    */
   times?: number;
-  within: Amount;
+  within?: Amount;
   origin: Origin;
 }
 /**

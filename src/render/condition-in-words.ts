@@ -72,7 +72,8 @@ function compareInWords(node: CompareNode, names: Titles): string {
 }
 
 function recentInWords(node: RecentNode, names: Titles): string {
-  const within = `${node.times === undefined ? '' : `${node.times} times `}within ${amountInWords(node.within, names)}`;
+  const often = node.times === undefined ? '' : `${node.times} times `;
+  const within = node.within === undefined ? 'at some time' : `${often}within ${amountInWords(node.within, names)}`;
   switch (node.what.is) {
     case 'read':
       return `${theInstrument(node.what.instrument, names)} was read ${within}`;

@@ -218,5 +218,5 @@ function evidence(condition: RuleFacts, { names }: Explanation): string | null {
 
 function instrumentOf(node: Condition): Instrument | null {
   if (node.kind === 'compare' || node.kind === 'trend') return node.instrument;
-  return node.kind === 'recent' && node.what.is === 'read' && node.within.on !== 'meter' ? node.what.instrument : null;
+  return node.kind === 'recent' && node.what.is === 'read' && node.within?.on !== 'meter' ? node.what.instrument : null;
 }

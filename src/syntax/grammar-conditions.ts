@@ -123,6 +123,10 @@ export abstract class ConditionGrammar extends QuantityGrammar {
         { ALT: () => this.SUBRULE(this.comparison, { ARGS: [first, subject] }) },
         { ALT: () => this.SUBRULE(this.betweenFact, { ARGS: [first, subject] }) },
         { GATE: () => this.seesA(2, this.v.Number), ALT: () => this.SUBRULE(this.trend, { ARGS: [first, subject] }) },
+        {
+          GATE: () => this.sees(2, this.v.word.done, this.v.word.happened),
+          ALT: () => this.SUBRULE(this.everFact, { ARGS: [first, subject] }),
+        },
         { GATE: () => this.seesRecent(), ALT: () => this.SUBRULE(this.recent, { ARGS: [first, subject] }) },
         { GATE: () => this.sees(2, this.v.word.than), ALT: () => this.SUBRULE(this.worse, { ARGS: [first, subject] }) },
         { ALT: () => this.SUBRULE(this.isFact, { ARGS: [first, subject] }) },
@@ -182,6 +186,16 @@ export abstract class ConditionGrammar extends QuantityGrammar {
     this.CONSUME(this.v.word.within);
     const within = this.SUBRULE(this.span);
     return { kind: 'recent', at: this.since(first), subject, what, ...(times === undefined ? {} : { times }), within };
+  });
+
+  /** "ever" ( "done" | "happened" ) */
+  private readonly everFact = this.RULE('everFact', (first: IToken, subject: NameNode): FactNode => {
+    this.CONSUME(this.v.word.ever);
+    const what = this.OR<'done' | 'happened'>([
+      { ALT: () => (this.CONSUME(this.v.word.done), 'done') },
+      { ALT: () => (this.CONSUME(this.v.word.happened), 'happened') },
+    ]);
+    return { kind: 'recent', at: this.since(first), subject, what };
   });
 
   /** Integer "times" */

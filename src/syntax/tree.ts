@@ -606,7 +606,8 @@ export type FactNode =
       readonly what: 'read' | 'done' | 'happened';
       /** At least so many times. */
       readonly times?: NumberNode;
-      readonly within: SpanNode;
+      /** Undefined for `ever done`, `ever happened`. */
+      readonly within?: SpanNode;
     }
   | { readonly kind: 'worse'; readonly at: Span; readonly defect: NameNode; readonly than: NameNode }
   | { readonly kind: 'in'; readonly at: Span; readonly duty: NameNode }

@@ -16,10 +16,16 @@ export type Dimension =
   | 'area'
   | 'mass'
   | 'torque'
+  | 'force'
   | 'voltage'
+  | 'current'
+  | 'resistance'
+  | 'angle'
+  | 'rotation'
   | 'share'
   | 'cycles'
   | 'starts'
+  | 'landings'
   | 'bales'
   | 'pieces';
 
@@ -87,11 +93,22 @@ export const UNITS: readonly Unit[] = [
   unit('lbf·ft', 'torque', POUND_FORCE * 0.3048, ['lbf-ft']),
   unit('lbf·in', 'torque', POUND_FORCE * 0.0254, ['lbf-in']),
   unit('kgf·m', 'torque', GRAVITY, ['kgf-m']),
+  unit('N', 'force', 1),
+  unit('kN', 'force', 1000),
+  unit('lbf', 'force', POUND_FORCE),
   unit('V', 'voltage', 1),
   unit('mV', 'voltage', 0.001),
+  unit('A', 'current', 1),
+  unit('mA', 'current', 0.001),
+  unit('Ω', 'resistance', 1),
+  unit('kΩ', 'resistance', 1000),
+  unit('MΩ', 'resistance', 1_000_000),
+  unit('°', 'angle', 1),
+  unit('rpm', 'rotation', 1),
   unit('%', 'share', 1),
   unit('cycles', 'cycles', 1, ['cycle']),
   unit('starts', 'starts', 1, ['start']),
+  unit('landings', 'landings', 1, ['landing']),
   unit('bales', 'bales', 1, ['bale']),
   unit('each', 'pieces', 1),
 ];
@@ -110,10 +127,16 @@ const DIMENSION_NAMES: Readonly<Record<Dimension, string>> = {
   area: 'an area',
   mass: 'a mass',
   torque: 'a torque',
+  force: 'a force',
   voltage: 'a voltage',
+  current: 'a current',
+  resistance: 'a resistance',
+  angle: 'an angle',
+  rotation: 'a speed of rotation',
   share: 'a percentage',
   cycles: 'a number of cycles',
   starts: 'a number of starts',
+  landings: 'a number of landings',
   bales: 'a number of bales',
   pieces: 'a number of pieces',
 };

@@ -114,7 +114,7 @@ class Gatherer {
         return this.instrument(node.instrument);
       case 'recent':
         this.recent(node.what);
-        return this.amount(node.within);
+        return node.within === undefined ? undefined : this.amount(node.within);
       default:
         return assertNever(node);
     }

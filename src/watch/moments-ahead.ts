@@ -57,7 +57,8 @@ function fromRecord({ now }: Found, { node, observation }: Seen): readonly numbe
   const found: number[] = [];
   if (limit?.due?.on === 'calendar') found.push(...turns(node, limit, 1).map((day) => day * DAY));
   if (limit?.due?.on === 'moment') found.push(...turns(node, limit, 1));
-  if (node.kind === 'recent' && node.within.on === 'calendar') for (const base of stood ?? []) found.push(...whenPassed(base, node.within));
+  if (node.kind === 'recent' && node.within?.on === 'calendar')
+    for (const base of stood ?? []) found.push(...whenPassed(base, node.within));
   // Without a minute, now stands at the end of its day.
   return now.minute === null ? found.flatMap((point) => [point, point - DAY + 1]) : found;
 }
@@ -182,7 +183,7 @@ function workTurns({ node, observation: { limit } }: Seen, open: readonly Outing
 /** Of a mix of duties the due point itself draws nearer, the faster the stricter the duty; of "so much work ago" nothing is on record. */
 function boundedSteps(seen: readonly Seen[], open: readonly Outing[], minute: number): readonly number[] {
   return seen.flatMap(({ node, observation: { limit } }) => {
-    if (node.kind === 'recent') return node.within.on === 'work' ? [minute + 1] : [];
+    if (node.kind === 'recent') return node.within?.on === 'work' ? [minute + 1] : [];
     if (node.kind !== 'duty-mix' || limit?.now == null) return [];
     const now = valueOf(limit.now.point);
     const strictest = Math.min(node.ticks, ...node.duties.map(({ ticks }) => ticks));

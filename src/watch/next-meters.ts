@@ -99,7 +99,7 @@ function fromRecord({ node, observation: { limit, stood } }: Seen, meter: string
       );
     }
   }
-  if (node.kind === 'recent' && node.within.on === 'meter') {
+  if (node.kind === 'recent' && node.within?.on === 'meter') {
     const { ticks } = node.within;
     found.push(...(stood ?? []).flatMap((base) => (base.on === 'meter' && base.meter === meter ? [base.ticks + ticks + 1] : [])));
   }

@@ -2,7 +2,7 @@
 import type { Condition, Instrument, Range } from '../../src/graph/rule-graph.js';
 import { addSpan, after, inOrder, later, minutesFrom, notBefore, ymd, type When } from './calendar.js';
 import { spellsOn } from './attachments.js';
-import { defectState } from './defects.js';
+import { defectState, ofClass } from './defects.js';
 import { dated, doings, start } from './doings.js';
 import { looks, meterAtEntry, meterNow, readings, tooOld, type Look } from './meters.js';
 import { ended, outings, underWay, workSince } from './outings.js';
@@ -124,9 +124,13 @@ function defect(world: World, node: Extract<Condition, { kind: 'defect-is' }>): 
   if (!node.open) return found(state.open ? 'false' : 'true', state.since);
   if (!state.open) return found('false', state.since);
   if (node.class === undefined && node.worseThan === undefined) return found('true', state.since);
-  if (node.class !== undefined) return found(state.class === node.class ? 'true' : 'false', state.since);
   const classes = world.graph.defects.find(({ id }) => id === node.defect)?.classes.map(({ name }) => name) ?? [];
-  return found(classes.indexOf(state.class ?? '') > classes.indexOf(node.worseThan ?? '') ? 'true' : 'false', state.since);
+  const wanted = node.class === undefined ? classes.slice(classes.indexOf(node.worseThan ?? '') + 1) : [node.class];
+  return found(
+    ofClass(world, node.defect, state, (name) => wanted.includes(name)),
+    state.since,
+    ['?'],
+  );
 }
 
 function duty(world: World, id: string): Finding {
@@ -194,6 +198,7 @@ function recent(world: World, node: Extract<Condition, { kind: 'recent' }>): Fin
         : allEvents(world, what.event).at(-times);
   if (last === null || last === undefined) return found('false', null);
   const since = newestOf(world, node) ?? last.when;
+  if (within === undefined) return found('true', since);
   switch (within.on) {
     case 'calendar': {
       if (within.unit === 'minutes') {

@@ -159,6 +159,8 @@ const fact = fc.oneof(
     'wash happened within 2 calendar months',
     'refit happened 2 times within 14 days',
     'gamma done 3 times within 2 months',
+    'wash ever happened',
+    'delta ever done',
     'delta done 2 times within 20 h of engine',
     'wash happened 2 times within 3 h of work',
   ),

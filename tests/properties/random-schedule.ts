@@ -77,6 +77,7 @@ const fact = fc.oneof(
     'refit happened within 14 days',
     'refit happened 2 times within 14 days',
     'no outing since beta',
+    'refit ever happened',
     'machine at work',
   ),
   fc.constantFrom('seep is open', 'seep worse than wetness', 'loader is raised', 'mower is on', 'mower is off', 'in dusty'),

@@ -15,6 +15,7 @@ export function recent(world: World, node: RecentNode): Finding {
   const [last] = lasts;
   const newest = lasts.at(-1);
   if (last === undefined || newest === undefined) return found(false, null, []);
+  if (node.within === undefined) return found(true, newest.when, newest.entries);
   const axis = axisOf(world, node.within);
   const base = last.doing === undefined ? axis.atMoment(last.when, last.entries[0]) : axis.at(last.doing, last.when);
   const now = axis.now(last.when);

@@ -49,7 +49,7 @@ export function readingsInCondition(model: Model, home: Home, condition: Conditi
       ];
     }
     case 'recent':
-      return [delayOf(model, home, condition.within), howOften(condition.times)];
+      return [condition.within && delayOf(model, home, condition.within), howOften(condition.times)];
     case 'machine':
       return [calendarAmountOf(condition.span)];
     case 'is':
