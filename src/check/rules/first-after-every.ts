@@ -7,7 +7,10 @@ import { stageSpans } from '../quantities/stage-spans.js';
 import { diagnostic } from '../report.js';
 import { sameAxis, stage, type Stage } from '../stage.js';
 
-/** The first time is no later than the interval would have come round anyhow. */
+/**
+ * A first time that is longer than the interval is usual (a new vehicle is tested after three years, then yearly). One that is longer on
+ * one axis and shorter on another contradicts itself.
+ */
 export const firstAfterEvery: Rule = {
   codes: ['firstAfterEvery'],
   scope: 'declaration',
@@ -24,8 +27,13 @@ function firstProblems(model: Model, home: Home, task: TaskNode): readonly Diagn
       clause.what.kind === 'stages'
         ? stageSpans(clause.what.spans).slice(0, 1)
         : limitsIn(clause.what.plan).flatMap((limit) => (limit.kind === 'interval' ? [limit.span] : []));
-    return spans.flatMap((span) => stage(model, home, span)).flatMap((first) => late(first, every));
+    const stages = spans.flatMap((span) => stage(model, home, span));
+    return stages.some((first) => isSooner(first, every)) ? stages.flatMap((first) => late(first, every)) : [];
   });
+}
+
+function isSooner({ axis }: Stage, every: readonly TaskLimit[]): boolean {
+  return every.some((limit) => sameAxis(limit.axis, axis) && limit.axis.size > axis.size);
 }
 
 function late({ span, axis }: Stage, every: readonly TaskLimit[]): readonly Diagnostic[] {
@@ -34,9 +42,9 @@ function late({ span, axis }: Stage, every: readonly TaskLimit[]): readonly Diag
   return [
     diagnostic('firstAfterEvery', {
       at: span.at,
-      message: 'The first time is later than the interval itself.',
+      message: 'Here the first time is longer than the interval, and elsewhere it is shorter.',
       labels: [{ at: sooner.at, text: 'the interval' }],
-      help: 'Write a first time that is shorter, or leave `first at` out.',
+      help: 'A first time is either sooner or later than what follows. Correct one of the two.',
     }),
   ];
 }

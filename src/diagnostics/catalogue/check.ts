@@ -293,11 +293,11 @@ export const checkCatalogue = {
   firstAfterEvery: {
     code: 'DW262',
     severity: 'warning',
-    title: 'A first time that is later than the interval',
+    title: 'A first time that is both sooner and later than the interval',
     explanation:
-      '`first at` is for work that is wanted sooner than the interval the first time. Here the interval itself would have come round before.',
-    wrong: 'first at 150 h of engine every 100 h of engine',
-    right: 'first at 50 h of engine every 100 h of engine',
+      'The first time may be shorter than the interval (a new engine) or longer (a new vehicle is tested after three years, then yearly). Shorter in hours and longer in months at once is hardly meant.',
+    wrong: 'first at 50 h of engine or 24 months, whichever first every 100 h of engine or 12 months, whichever first',
+    right: 'first at 50 h of engine or 6 months, whichever first every 100 h of engine or 12 months, whichever first',
   },
   stagesNotIncreasing: {
     code: 'DW263',
