@@ -41,5 +41,11 @@ export function positionOf(source: SourceText, offset: number): Position {
 export function lineOf(source: SourceText, line: number): string {
   const start = source.lineStarts[line - 1];
   if (start === undefined) return '';
-  return source.text.slice(start, source.lineStarts[line] ?? source.text.length).replace(/[\r\n]+$/, '');
+  let end = source.lineStarts[line] ?? source.text.length;
+  while (end > start && isLineEnd(source.text.charCodeAt(end - 1))) end -= 1;
+  return source.text.slice(start, end);
+}
+
+function isLineEnd(code: number): boolean {
+  return code === 10 || code === 13;
 }

@@ -3,11 +3,13 @@
  */
 const PIECES = /"(?:\\.|[^"\\])*"|#[^\r\n]*|\s+|[^\s"#]+|"/g;
 
+const GAPS = /"(?:\\.|[^"\\])*"|(?:\s+|#[^\r\n]*)+/g;
+
 /** The words of a stretch of a schedule, folded. */
 export function folded(text: string): string {
-  let words = '';
-  for (const [piece] of text.matchAll(PIECES)) words = joined(words, piece);
-  return words.trimEnd();
+  // Most are one line with single spaces.
+  if (!/[^\S ]| {2}|#/.test(text)) return text.trim();
+  return text.replace(GAPS, (piece) => (piece.startsWith('"') ? piece : ' ')).trim();
 }
 
 /** How far `text` has to be read for its words to come to `words`; all of it where they never do. */

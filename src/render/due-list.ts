@@ -21,6 +21,9 @@ export interface DueListOptions {
   readonly machine?: string;
 }
 
+/** How many entries that were set aside are listed; the rest are counted. */
+const SET_ASIDE_LISTED = 20;
+
 const SHOWN: ReadonlySet<TaskState> = new Set<TaskState>(['overdue', 'due', 'unrecorded', 'unknown', 'coming-up']);
 
 /**
@@ -95,5 +98,11 @@ function countLines(
 function setAsideLines({ setAside }: Assessment, style: Style): readonly string[] {
   if (setAside.length === 0) return [];
   const heading = `${counted(setAside.length, 'entry', 'entries')} of the logbook set aside, kept but not used:`;
-  return [...wrap(heading, style.width), ...setAside.flatMap(({ entry, why }) => bullet(`${safeText(entry)}: ${safeText(why)}`, style))];
+  const listed = setAside.slice(0, SET_ASIDE_LISTED);
+  const others = setAside.length - listed.length;
+  return [
+    ...wrap(heading, style.width),
+    ...listed.flatMap(({ entry, why }) => bullet(`${safeText(entry)}: ${safeText(why)}`, style)),
+    ...(others === 0 ? [] : bullet(`and ${counted(others, 'other', 'others')}`, style)),
+  ];
 }

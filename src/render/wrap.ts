@@ -4,12 +4,15 @@
 
 // eslint-disable-next-line no-control-regex -- the escapes of a paint function take no column
 const ESCAPES = /\u001b\[[0-9;]*m/g;
+// Most lines are this, and each sign takes one column.
+const PLAIN = /^[ -~]*$/;
 const COMBINING = /\p{Mark}/u;
 const WIDE =
   /[\u1100-\u115f\u2e80-\u303e\u3041-\ua4cf\uac00-\ud7a3\uf900-\ufaff\ufe30-\ufe6f\uff00-\uff60\uffe0-\uffe6]|\p{Emoji_Presentation}/u;
 
 /** Columns that a line takes; escapes of colour take none, combining marks none, wide characters two. */
 export function columns(line: string): number {
+  if (PLAIN.test(line)) return line.length;
   let count = 0;
   for (const sign of line.replace(ESCAPES, '')) {
     if (!COMBINING.test(sign)) count += WIDE.test(sign) ? 2 : 1;
@@ -55,12 +58,16 @@ function pieces(word: string, room: number): readonly string[] {
   if (columns(word) <= room) return [word];
   const parts: string[] = [];
   let part = '';
+  let taken = 0;
   for (const sign of word) {
-    if (columns(part + sign) > room) {
+    const wide = columns(sign);
+    if (taken + wide > room) {
       parts.push(part);
       part = '';
+      taken = 0;
     }
     part += sign;
+    taken += wide;
   }
   return [...parts, part];
 }

@@ -18,21 +18,44 @@ export interface Lexed {
   readonly diagnostics: readonly Diagnostic[];
 }
 
+/** How many odd forms of one text are told, the first ones: far more than `parse` tells, which takes some of them out. */
+const MOST_TOLD = 1000;
+
 /** Splits a text into tokens. Never throws: characters that begin no token are reported and left out. */
 export function lex(text: string, file: number, lexer: Lexer, vocabulary: Vocabulary): Lexed {
   const result = lexer.tokenize(text);
+  const diagnostics = firstTold([...oddCharactersIn(result.errors, text, file), ...putRight(result.tokens, file, vocabulary)]);
+  return { tokens: result.tokens, comments: (result.groups['comments'] ?? []).map((each) => comment(each, file)), diagnostics };
+}
+
+function firstTold(diagnostics: readonly Diagnostic[]): readonly Diagnostic[] {
+  return [...diagnostics].sort((a, b) => a.at.start - b.at.start).slice(0, MOST_TOLD);
+}
+
+function oddCharactersIn(errors: readonly ILexingError[], text: string, file: number): readonly Diagnostic[] {
+  const found: Diagnostic[] = [];
+  for (const error of errors) {
+    const odd = found.length < MOST_TOLD ? oddCharacters(error, text, file) : null;
+    if (odd !== null) found.push(odd);
+  }
+  return found;
+}
+
+/** Gives each word its own kind and each odd form the plain one that it stands for. */
+function putRight(tokens: readonly IToken[], file: number, vocabulary: Vocabulary): readonly Diagnostic[] {
   const words: Readonly<Record<string, IToken['tokenType']>> = vocabulary.word;
-  const diagnostics = result.errors.map((each) => oddCharacters(each, text, file)).filter((each) => each !== null);
+  const found: Diagnostic[] = [];
   let before: IToken | undefined;
-  for (const token of result.tokens) {
+  for (const token of tokens) {
     if (token.tokenType === vocabulary.Name) {
       if (Object.hasOwn(words, token.image)) retype(token, words[token.image] ?? vocabulary.Name);
     } else {
-      diagnostics.push(...tidy(token, before, file, vocabulary));
+      const odd = tidy(token, before, file, vocabulary);
+      if (found.length < MOST_TOLD) found.push(...odd);
     }
     before = token;
   }
-  return { tokens: result.tokens, comments: (result.groups['comments'] ?? []).map((each) => comment(each, file)), diagnostics };
+  return found;
 }
 
 function comment(token: IToken, file: number): CommentNode {

@@ -1,4 +1,4 @@
-import { Lexer } from 'chevrotain';
+import { Lexer, type ILexerErrorMessageProvider } from 'chevrotain';
 import { Grammar } from './grammar.js';
 import { makeVocabulary, type Vocabulary } from './tokens.js';
 
@@ -9,6 +9,9 @@ export interface Machinery {
   readonly grammar: Grammar;
 }
 
+/** What is wrong with a character is said elsewhere (lex.ts), of the first ones only. */
+const wordless: ILexerErrorMessageProvider = { buildUnexpectedCharactersMessage: () => '', buildUnableToPopLexerModeMessage: () => '' };
+
 // Building takes some milliseconds, so it is done once, and not on import. It holds nothing from one text to the next.
 let built: Machinery | undefined;
 
@@ -16,7 +19,12 @@ let built: Machinery | undefined;
 export function machinery(): Machinery {
   if (built !== undefined) return built;
   const vocabulary = makeVocabulary();
-  const lexer = new Lexer([...vocabulary.patterns], { positionTracking: 'onlyOffset', skipValidations: true, ensureOptimizations: false });
+  const lexer = new Lexer([...vocabulary.patterns], {
+    positionTracking: 'onlyOffset',
+    skipValidations: true,
+    ensureOptimizations: false,
+    errorMessageProvider: wordless,
+  });
   built = { vocabulary, lexer, grammar: new Grammar(vocabulary) };
   return built;
 }

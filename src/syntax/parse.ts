@@ -9,6 +9,7 @@ import type { DeclarationMemory } from './grammar.js';
 import { lex, type Lexed } from './lex.js';
 import { defaultLimits, type ParseLimits } from './limits.js';
 import { machinery } from './machinery.js';
+import { giveUp } from './mistakes.js';
 import { tooDeep, tooLong } from './nesting.js';
 import { hiddenCharacters } from './odd-characters.js';
 import { endOf } from './token-edit.js';
@@ -39,6 +40,8 @@ export function parse(text: string, file = 0, options: ParseOptions = {}): Parse
   if (refused !== undefined) return refused;
   const { vocabulary, lexer } = machinery();
   const hidden = hiddenCharacters(text, file, limits.mistakes);
+  const unreadable = refusedForHidden(hidden, limits);
+  if (unreadable !== undefined) return unreadable;
   const { altered: _, ...result } = parseTokens({ ...lex(text, file, lexer, vocabulary), hidden }, text, file, limits);
   return result;
 }
@@ -58,6 +61,8 @@ export function parseTokens(
 ): ParseResult & { readonly altered: ReadonlySet<number> } {
   const { vocabulary, grammar } = machinery();
   const { hidden } = lexed;
+  const unreadable = refusedForHidden(hidden, limits);
+  if (unreadable !== undefined) return { ...unreadable, altered: new Set() };
   const deep = tooDeep(lexed.tokens, vocabulary, limits.nesting);
   if (deep !== undefined) {
     const at = { file, start: deep.startOffset, end: endOf(deep) };
@@ -69,7 +74,9 @@ export function parseTokens(
     return { ...refuse(declarationTooLong(at, limits.words), hidden), altered: new Set() };
   }
   const read = grammar.read(lexed.tokens, text, file, limits.mistakes, memory);
-  const diagnostics = collect(hidden, outsideTitles(lexed.diagnostics, read.diagnostics).slice(0, limits.mistakes), read.diagnostics);
+  // Of a text that is being edited they come piece by piece.
+  const lexical = [...outsideTitles(lexed.diagnostics, read.diagnostics)].sort((a, b) => a.at.start - b.at.start);
+  const diagnostics = collect(hidden, lexical.slice(0, limits.mistakes), read.diagnostics);
   return { file: read.file === null ? null : { ...read.file, comments: lexed.comments }, diagnostics, altered: read.altered };
 }
 
@@ -88,6 +95,12 @@ function refuse(why: Diagnostic, others: readonly Diagnostic[] = []): ParseResul
 /** What `parse` says of a text that is too long; undefined for any other. */
 export function refusedForSize(text: string, file: number, limits: ParseLimits): ParseResult | undefined {
   return text.length > limits.size ? refuse(tooLarge(text.length, file, limits.size)) : undefined;
+}
+
+/** A text with as many hidden characters as mistakes are told was not typed: nothing more is read of it. */
+function refusedForHidden(hidden: readonly Diagnostic[], limits: ParseLimits): ParseResult | undefined {
+  const last = hidden.at(-1);
+  return last === undefined || hidden.length < limits.mistakes ? undefined : refuse(giveUp(limits.mistakes, last.at), hidden);
 }
 
 function tooLarge(length: number, file: number, limit: number): Diagnostic {

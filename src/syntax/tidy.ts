@@ -134,10 +134,12 @@ function oddDate(token: IToken, at: Span, vocabulary: Vocabulary): Diagnostic {
   };
 }
 
+const monthsInSmall: ReadonlyMap<string, string> = new Map(monthNames.map((each) => [each.toLowerCase(), each]));
+
 function oddWord(token: IToken, before: IToken | undefined, at: Span, vocabulary: Vocabulary): readonly Diagnostic[] {
   const written = token.image;
   if (before?.tokenType === vocabulary.Number) return oddAfterNumber(token, at, vocabulary);
-  const month = monthNames.find((each) => each.toLowerCase() === written.toLowerCase());
+  const month = monthsInSmall.get(written.toLowerCase());
   const words: Readonly<Record<string, IToken['tokenType']>> = vocabulary.word;
   const text = month ?? nameFor(written);
   const known = Object.hasOwn(words, text) ? words[text] : undefined;
@@ -170,6 +172,7 @@ function oddAfterNumber(token: IToken, at: Span, vocabulary: Vocabulary): readon
 }
 
 function nameFor(written: string): string {
+  if (/^[A-Z]?[a-z]+$/.test(written)) return written.toLowerCase();
   const plain = written
     .normalize('NFD')
     .replace(/\p{M}/gu, '')

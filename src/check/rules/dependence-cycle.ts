@@ -37,32 +37,35 @@ interface Link {
 /** Searches depth first, without recursion; the links of the first circle found, or undefined. Everything visited is marked done. */
 function circleFrom(edges: Edges, start: TaskNode, done: Set<TaskNode>): readonly Link[] | undefined {
   const path: { readonly node: TaskNode; next: number; readonly via?: Link }[] = [{ node: start, next: 0 }];
+  const places = new Map([[start, 0]]);
   let circle: readonly Link[] | undefined;
   for (let top = path.at(-1); top !== undefined; top = path.at(-1)) {
     const edge = edges.get(top.node)?.[top.next];
     if (edge === undefined) {
       done.add(top.node);
+      places.delete(top.node);
       path.pop();
       continue;
     }
     top.next += 1;
     const link = { from: top.node, name: edge.name };
-    const place = path.findIndex(({ node }) => node === edge.to);
-    if (place >= 0) circle ??= [...path.slice(place + 1).flatMap(({ via }) => via ?? []), link];
-    else if (!done.has(edge.to)) path.push({ node: edge.to, next: 0, via: link });
+    const place = places.get(edge.to);
+    if (place !== undefined) circle ??= [...path.slice(place + 1).flatMap(({ via }) => via ?? []), link];
+    else if (!done.has(edge.to)) places.set(edge.to, path.push({ node: edge.to, next: 0, via: link }) - 1);
   }
   return circle;
 }
 
 function edgesOf(model: Model, kind: DependenceNode['kind']): Edges {
   return new Map(
-    tasksIn(model).map(({ node }) => {
+    tasksIn(model).flatMap(({ node }) => {
       const names = node.clauses.flatMap((clause) => (clause.kind === kind ? clause.names : []));
+      if (names.length === 0) return [];
       const targets = names.flatMap((name) => {
         const to = model.meaning.get(name)?.node;
         return to?.kind === 'task' ? [{ name, to }] : [];
       });
-      return [node, targets] as const;
+      return [[node, targets] as const];
     }),
   );
 }

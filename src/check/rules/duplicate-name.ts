@@ -32,9 +32,13 @@ function innerNames(model: Model): readonly (readonly NameNode[])[] {
 }
 
 function repeated(names: readonly NameNode[]): readonly Diagnostic[] {
-  return names.flatMap((name, index) => {
-    const earlier = names.slice(0, index).find((other) => other.text === name.text);
-    if (earlier === undefined) return [];
+  const first = new Map<string, NameNode>();
+  return names.flatMap((name) => {
+    const earlier = first.get(name.text);
+    if (earlier === undefined) {
+      first.set(name.text, name);
+      return [];
+    }
     return [
       diagnostic('duplicateName', {
         at: name.at,

@@ -34,6 +34,7 @@ import { qualifiedDeclaration } from './qualified-declaration.js';
 import { quantities } from './quantities.js';
 import { repeatedClause } from './repeated-clause.js';
 import { reversedSerials } from './reversed-serials.js';
+import { tooMuchCovered } from './too-much-covered.js';
 import { unknownName } from './unknown-name.js';
 import { unknownWord } from './unknown-word.js';
 import { unusedName } from './unused-name.js';
@@ -70,6 +71,7 @@ export const rules: readonly Rule[] = [
   repeatedClause,
   contradiction,
   dependenceCycle,
+  tooMuchCovered,
   askedInCircle,
   notAPosition,
   restIncomplete,

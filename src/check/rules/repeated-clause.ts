@@ -27,18 +27,22 @@ export const repeatedClause: Rule = {
 };
 
 function repeats(clauses: readonly { readonly kind: string; readonly at: Span }[]): readonly Diagnostic[] {
-  return clauses.flatMap(({ kind, at }, index) => {
+  const first = new Map<string, Span>();
+  return clauses.flatMap(({ kind, at }) => {
     const word = single.get(kind);
-    const earlier = clauses.slice(0, index).find((other) => other.kind === kind);
-    return word === undefined || earlier === undefined ? [] : [twice(word, at, earlier.at)];
+    const earlier = first.get(kind);
+    if (earlier === undefined) first.set(kind, at);
+    return word === undefined || earlier === undefined ? [] : [twice(word, at, earlier)];
   });
 }
 
 function sameDuty({ clauses }: { readonly clauses: readonly { readonly kind: string }[] }): readonly Diagnostic[] {
   const duties = clauses.flatMap((clause) => (isInDuty(clause) ? [clause] : []));
-  return duties.flatMap(({ at, duty }, index) => {
-    const earlier = duties.slice(0, index).find((other) => other.duty.text === duty.text);
-    return earlier === undefined ? [] : [twice(`in ${duty.text}`, at, earlier.at)];
+  const first = new Map<string, Span>();
+  return duties.flatMap(({ at, duty }) => {
+    const earlier = first.get(duty.text);
+    if (earlier === undefined) first.set(duty.text, at);
+    return earlier === undefined ? [] : [twice(`in ${duty.text}`, at, earlier)];
   });
 }
 
