@@ -46,18 +46,19 @@ describe('an entry', () => {
   });
   test('agrees with the published JSON Schema', () => {
     const validate = new Ajv2020({ strict: false }).compile(schema as object);
-    let right = 0;
+    let [tried, right] = [0, 0];
     fc.assert(
       fc.property(maybeEntry, (entry) => {
         const ours = validateEntry(entry).kind === 'entry';
         expect({ entry, fine: ours }).toEqual({ entry, fine: validate(entry) });
+        tried += 1;
         if (ours) right += 1;
       }),
       { numRuns: 3000 },
     );
     // It would prove little if nearly all were right, or nearly all wrong.
-    expect(right).toBeGreaterThan(600);
-    expect(right).toBeLessThan(2700);
+    expect(right / tried).toBeGreaterThan(0.2);
+    expect(right / tried).toBeLessThan(0.9);
   });
   test('whatever comes in, nothing is thrown and every problem says something', () => {
     fc.assert(
