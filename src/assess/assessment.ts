@@ -107,7 +107,8 @@ export type Missing =
   | { readonly what: 'meter-at-doing'; readonly meter: string; readonly entry: EntryId }
   | { readonly what: 'record'; readonly task: string }
   | { readonly what: 'in-service' }
-  | { readonly what: 'outing' };
+  | { readonly what: 'outing' }
+  | { readonly what: 'class'; readonly defect: string };
 
 /** What has to be said about a task besides its state. */
 export type Note =

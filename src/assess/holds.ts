@@ -2,6 +2,7 @@
 import type { Task } from '../graph/rule-graph.js';
 import type { Hold, Notice } from './assessment.js';
 import { test } from './condition.js';
+import { missingClass, ofClass } from './defect-class.js';
 import { latestReading, standingBand, standingReading } from './instrument.js';
 import type { World } from './world.js';
 
@@ -37,20 +38,23 @@ export function readingHolds(world: World, task: Task): { readonly holds: readon
   return { holds, notices };
 }
 
-/** Holds and cautions from the classes of open defects. */
+/** Holds and cautions from the classes of open defects; where nobody noted which of several it is, what a class holds could be hidden. */
 export function defectHolds(world: World): { readonly holds: readonly Hold[]; readonly notices: readonly Notice[] } {
   const holds: Hold[] = [];
   const notices: Notice[] = [];
   for (const defect of world.index.graph.defects) {
     world.step();
     const spell = world.timeline.defects.get(defect.id)?.at(-1);
-    if (spell === undefined || spell.end !== null || spell.class === null) continue;
-    const { name, by } = spell.class;
-    const outcome = defect.rules.find((rule) => rule.class === name)?.outcome;
-    const why = { is: 'defect', defect: defect.id, class: name } as const;
-    const entries = [...new Set([spell.begin.entry, by.entry])];
-    if (outcome?.verdict === 'hold') holds.push({ why, text: outcome.text ?? '', truth: 'true', entries, missing: [] });
-    if (outcome?.verdict === 'caution') notices.push({ from: why, text: outcome.text ?? '', entries });
+    if (spell === undefined || spell.end !== null) continue;
+    const entries = [...new Set([spell.begin.entry, (spell.class?.by ?? spell.begin).entry])];
+    for (const { class: name, outcome } of defect.rules) {
+      const truth = ofClass(world, defect.id, spell, (each) => each === name);
+      if (truth === 'false') continue;
+      const why = { is: 'defect', defect: defect.id, class: name } as const;
+      const missing = truth === 'unknown' ? [missingClass(defect.id)] : [];
+      if (outcome.verdict === 'hold') holds.push({ why, text: outcome.text ?? '', truth, entries, missing });
+      if (outcome.verdict === 'caution' && truth === 'true') notices.push({ from: why, text: outcome.text ?? '', entries });
+    }
   }
   return { holds, notices };
 }

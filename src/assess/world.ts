@@ -67,6 +67,12 @@ export class World {
     if (this.options.withoutRecord !== true) this.observations.push(observation);
   }
 
+  /** Puts what is known better in place of parts of what was written down last. */
+  amend(known: Partial<Observation>): void {
+    const last = this.observations.pop();
+    if (last !== undefined) this.observations.push({ ...last, ...known });
+  }
+
   /** Takes the observations made since the last call. */
   takeRecord(): readonly Observation[] {
     const taken = this.observations;

@@ -34,7 +34,9 @@ export function atPoint(rule: RuleFacts, at: At, standing: Standing): Possible {
       return limitAt(rule, at, standing);
     case 'event':
     case 'asked':
-      return node.within === undefined ? asItIs(rule) : limitAt(rule, at, standing);
+      if (node.within === undefined) return asItIs(rule);
+      // Where nobody noted the class, what would be due is unknown.
+      return rule.limit !== undefined && rule.missing.length > 0 ? ANYTHING : limitAt(rule, at, standing);
     case 'occasion':
       return at.on === 'day' ? occasionNextDay(rule, node.when, node.of) : asItIs(rule);
     case 'attaching':

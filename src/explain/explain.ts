@@ -185,6 +185,8 @@ function settledBy(missing: Missing): Unknown['settledBy'] {
       return 'state-in-service';
     case 'outing':
       return 'record-outing';
+    case 'class':
+      return 'note-class';
     default:
       return assertNever(missing);
   }

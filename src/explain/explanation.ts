@@ -76,7 +76,8 @@ export interface Unknown {
   readonly missing: Missing;
   /** The rule that cannot be told without it; `null` when it concerns the task as a whole. */
   readonly node: NodeId | null;
-  readonly settledBy: 'read-instrument' | 'read-meter' | 'note-meter-at-doing' | 'record-or-state' | 'state-in-service' | 'record-outing';
+  readonly settledBy:
+    'read-instrument' | 'read-meter' | 'note-meter-at-doing' | 'record-or-state' | 'state-in-service' | 'record-outing' | 'note-class';
 }
 
 /** About when a limit is reached at the rates of use that were given. */

@@ -112,6 +112,8 @@ function missingText(missing: Missing): string {
       return 'the day on which it went into service';
     case 'outing':
       return 'an outing';
+    case 'class':
+      return `the class of ${missing.defect}`;
     default:
       return assertNever(missing);
   }

@@ -22,6 +22,8 @@ export function missingSentence(missing: Missing, names: Titles): string {
       return 'nobody has noted when the machine entered service';
     case 'outing':
       return 'no outing is on record';
+    case 'class':
+      return `nobody noted how bad ${quoted(names.defects[missing.defect], missing.defect)} is`;
     default:
       return assertNever(missing);
   }
@@ -56,6 +58,8 @@ export function settlingSentence(missing: Missing, names: Titles): string {
       return 'Do it now, or state when it was last done, or when the machine entered service.';
     case 'outing':
       return 'A record of the work done would settle it.';
+    case 'class':
+      return `A look at ${quoted(names.defects[missing.defect], missing.defect)}, noted with its class, would settle it.`;
     default:
       return assertNever(missing);
   }

@@ -13,6 +13,19 @@ export interface DefectState {
   readonly since: When | null;
 }
 
+/** Whether an open defect is of a class that is asked for; one that nobody noted may be any that the defect has. */
+export function ofClass(
+  world: World,
+  defect: string,
+  state: DefectState,
+  askedFor: (name: string) => boolean,
+): 'true' | 'false' | 'unknown' {
+  const all = world.graph.defects.find(({ id }) => id === defect)?.classes.map(({ name }) => name) ?? [];
+  const possible = state.class === null ? all : [state.class];
+  if (possible.every((name) => !askedFor(name))) return 'false';
+  return possible.every(askedFor) ? 'true' : 'unknown';
+}
+
 type Step = { readonly id: string; readonly when: When; readonly opens: boolean; readonly class: string | null };
 
 export const defectState = remembered((world: World, defect: string): DefectState => {

@@ -9,7 +9,7 @@ import type { Entry } from '../../src/history/entry.js';
 import type { RuleGraph, Task } from '../../src/graph/rule-graph.js';
 import type { When } from './calendar.js';
 import { attachment, holds, inRange } from './conditions.js';
-import { defectState } from './defects.js';
+import { defectState, ofClass } from './defects.js';
 import { standing } from './meters.js';
 import { plain, reached, type Due, type Outcome, type State } from './outcome.js';
 import { gated, trigger } from './triggers.js';
@@ -91,7 +91,11 @@ function readingSigns(world: World, all: readonly Judged[], due: readonly Task[]
 function defectSigns(world: World): readonly Sign[] {
   return world.graph.defects.flatMap(({ id, rules }): readonly Sign[] => {
     const state = defectState(world, id);
-    return state.open && rules.some((rule) => rule.class === state.class && rule.outcome.verdict === 'hold') ? ['held'] : [];
+    const holding = rules.filter(({ outcome }) => state.open && outcome.verdict === 'hold');
+    return holding.flatMap((rule): readonly Sign[] => {
+      const truth = ofClass(world, id, state, (name) => name === rule.class);
+      return truth === 'true' ? ['held'] : truth === 'unknown' ? ['hidden'] : [];
+    });
   });
 }
 

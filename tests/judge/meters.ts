@@ -2,7 +2,7 @@
 import type { Entry } from '../../src/history/entry.js';
 import { addSpan, after, inOrder, minutesFrom, type When } from './calendar.js';
 import { wasOn } from './attachments.js';
-import { ended, endOf, HOUR } from './outings.js';
+import { ended, endOf, endsTooSoon, HOUR } from './outings.js';
 import { remembered } from './remembered.js';
 import { whenOf, type World } from './world.js';
 
@@ -17,7 +17,7 @@ export interface MeterReading {
 export function takenAt(world: World, entry: Entry): When | null {
   if (entry.kind !== 'outing') return whenOf(entry);
   const end = endOf(entry);
-  if (end === null) return whenOf(entry);
+  if (end === null || endsTooSoon(entry)) return whenOf(entry);
   if (!after(end, world.now)) return end;
   return entry.until === undefined && entry.untilOn === undefined ? world.now : null;
 }

@@ -8,6 +8,7 @@ import { plain, type Outcome } from './outcome.js';
 import { whenOf, type World } from './world.js';
 
 export function occasion(world: World, node: OccasionNode, task: string): Outcome {
+  if (node.when === 'on') return onDay(world, node, task);
   if (node.of === 'storage') return node.when === 'before' ? beforeStorage(world, node, task) : afterStorage(world, node, task);
   return node.when === 'after' ? afterWork(world, node, task) : beforeWork(world, node, task);
 }
@@ -52,6 +53,13 @@ function beforeWork(world: World, node: OccasionNode, task: string): Outcome {
     .at(-1);
   const done = dated(doings(world, task)).some(({ when }) => before === undefined || after(when, before.end));
   return asks(!done, node.id, work?.when ?? world.now);
+}
+
+/** Only what was done on the day that the work belongs to counts, or later. */
+function onDay(world: World, node: OccasionNode, task: string): Outcome {
+  const on = going(world) ?? begunToday(world);
+  if (on === null) return plain('clear', node.id);
+  return asks(!dated(doings(world, task)).some(({ when }) => when.day >= on.day), node.id, on.work?.when ?? world.now);
 }
 
 function afterWork(world: World, node: OccasionNode, task: string): Outcome {

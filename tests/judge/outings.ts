@@ -34,9 +34,15 @@ export const endOf = rememberedOf((entry: EntryOf<'outing'>): When | null => {
   return { day: start.day + Math.floor(total / 1440), minute: total % 1440 };
 });
 
+/** Noted to end before it begins: it is none. */
+export function endsTooSoon(entry: EntryOf<'outing'>): boolean {
+  const end = endOf(entry);
+  return end !== null && after(whenOf(entry), end);
+}
+
 /** Every outing on record, by its start. */
 export const outings = rememberedOf((world: World): readonly Work[] =>
-  world.entries.flatMap((entry) => (entry.kind === 'outing' ? [workOf(world, entry)] : [])).sort(inOrder),
+  world.entries.flatMap((entry) => (entry.kind === 'outing' && !endsTooSoon(entry) ? [workOf(world, entry)] : [])).sort(inOrder),
 );
 
 function workOf(world: World, entry: EntryOf<'outing'>): Work {

@@ -3,7 +3,7 @@ import type { AskedNode, EventNode, Trigger } from '../../src/graph/rule-graph.j
 import { after, inOrder, type When } from './calendar.js';
 import { spellsOn } from './attachments.js';
 import { holds, inRange, lastEvent } from './conditions.js';
-import { defectState } from './defects.js';
+import { defectState, ofClass } from './defects.js';
 import { clock, dated, doings, doneSince, start } from './doings.js';
 import { dutyMix, interval, type Clock } from './intervals.js';
 import { limit, unknown } from './limits.js';
@@ -89,9 +89,13 @@ function answerable(world: World, node: EventNode | AskedNode, task: string, by:
 function asked(world: World, node: AskedNode, task: string): Outcome {
   if (node.by.is === 'defect') {
     const state = defectState(world, node.by.defect);
-    return state.open && state.class === node.by.class && state.by !== null
-      ? answerable(world, node, task, state.by)
-      : plain('clear', node.id);
+    if (!state.open || state.by === null) return plain('clear', node.id);
+    const { class: wanted } = node.by;
+    return during(
+      answerable(world, node, task, state.by),
+      ofClass(world, node.by.defect, state, (name) => name === wanted),
+      node.id,
+    );
   }
   const reads = taskNamed(world, node.by.task).reads[node.by.reads];
   const rule = reads?.rules[node.by.rule];
@@ -121,7 +125,7 @@ function idle(state: State): boolean {
   return state === 'clear' || state === 'coming-up';
 }
 
-/** `while C`: nothing is asked for while C is false; what would be reached is unknown while C is. */
+/** `while C`, or a defect that may be of a class: nothing is asked for while that is false; what would be reached is unknown while that is. */
 function during(outcome: Outcome, truth: 'true' | 'false' | 'unknown', node: number): Outcome {
   if (truth === 'true') return outcome;
   if (truth === 'false' || idle(outcome.state)) return plain('clear', node);

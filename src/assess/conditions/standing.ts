@@ -1,7 +1,9 @@
 /** Conditions on how things stand: positions, attachments, defects, the duty of the work that is on. */
 import type { AttachmentIsNode, DefectIsNode, DutyIsNode, PositionIsNode } from '../../graph/rule-graph.js';
 import type { DefectSpell } from '../../history/timeline.js';
-import { type Finding, found } from '../finding.js';
+import type { Truth } from '../assessment.js';
+import { classNames, missingClass, ofClass } from '../defect-class.js';
+import { type Finding, found, unknown } from '../finding.js';
 import { workOn } from '../occasions.js';
 import type { World } from '../world.js';
 
@@ -35,27 +37,26 @@ export function attachmentOn(world: World, attachment: string): Finding {
 /** Open or not; of a class; or of a later class than one. */
 export function defectIs(world: World, node: DefectIsNode): Finding {
   const spell = world.timeline.defects.get(node.defect)?.at(-1);
-  const isOpen = spell !== undefined && spell.end === null;
-  const holds = (isOpen && matches(world, node, spell)) === node.open;
-  if (spell === undefined) return found(holds, null, []);
+  if (spell === undefined) return found(!node.open, null, []);
   if (spell.end !== null) {
     const note = { is: 'defect', class: null, since: spell.begin.when, closed: spell.end.when } as const;
-    return found(holds, spell.end.when, [spell.begin.entry, spell.end.entry], note);
+    return found(!node.open, spell.end.when, [spell.begin.entry, spell.end.entry], note);
   }
+  const truth = isSo(world, node, spell);
   const by = spell.class?.by ?? spell.begin;
-  return found(holds, by.when, [...new Set([spell.begin.entry, by.entry])], {
-    is: 'defect',
-    class: spell.class?.name ?? null,
-    since: spell.begin.when,
-  });
+  const entries = [...new Set([spell.begin.entry, by.entry])];
+  const note = { is: 'defect', class: spell.class?.name ?? null, since: spell.begin.when } as const;
+  if (truth === 'unknown') return { ...unknown(missingClass(node.defect), by.when, entries), note };
+  return found((truth === 'true') === node.open, by.when, entries, note);
 }
 
-function matches(world: World, node: DefectIsNode, spell: DefectSpell): boolean {
-  const name = spell.class?.name;
-  if (node.class !== undefined && name !== node.class) return false;
-  if (node.worseThan === undefined) return true;
-  const classes = (world.index.defects.get(node.defect)?.classes ?? []).map((each) => each.name);
-  return name !== undefined && classes.indexOf(name) > classes.indexOf(node.worseThan);
+/** Whether an open defect is of the class that is asked for, or of a later one than that; true where no class is asked for. */
+function isSo(world: World, node: DefectIsNode, spell: DefectSpell): Truth {
+  const { class: wanted, worseThan } = node;
+  if (wanted !== undefined) return ofClass(world, node.defect, spell, (name) => name === wanted);
+  if (worseThan === undefined) return 'true';
+  const classes = classNames(world, node.defect);
+  return ofClass(world, node.defect, spell, (name) => classes.indexOf(name) > classes.indexOf(worseThan));
 }
 
 /** Whether the work that is on, or intended, is in a duty; when none is, the last outing that began on now's day: work is on until the day is over. */

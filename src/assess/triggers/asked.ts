@@ -5,10 +5,11 @@ import { type Moment, notBefore } from '../../values/moment.js';
 import type { Outcome } from '../../graph/rule-graph.js';
 import { axisOf } from '../axis.js';
 import { lastDoingSince } from '../doings.js';
-import type { Note } from '../assessment.js';
+import type { Missing, Note } from '../assessment.js';
+import { missingClass, ofClass } from '../defect-class.js';
 import { entriesOfReading, latestReading, standingBand } from '../instrument.js';
 import { judge } from '../judge.js';
-import { dueSince, quiet, type Reach } from '../reach.js';
+import { cannotTell, dueSince, quiet, type Reach } from '../reach.js';
 import type { TriggerContext } from '../trigger-context.js';
 import type { World } from '../world.js';
 import { lacksBase, lacksNow } from './interval.js';
@@ -17,6 +18,8 @@ interface Asking {
   readonly when: Moment;
   readonly entries: readonly EntryId[];
   readonly outcome: Outcome;
+  /** Whether it asks at all cannot be told without this. */
+  readonly doubt: Missing | null;
 }
 
 /** Asked for by what was read in another task, or by the class of an open defect (docs/meaning.md §6). */
@@ -38,7 +41,11 @@ export function asked(world: World, node: AskedNode, context: TriggerContext): R
     });
     return quiet(node.id);
   }
-  if (node.within !== undefined) return within(world, { ...node, within: node.within }, asking);
+  const reach = node.within === undefined ? atOnce(world, node, asking) : within(world, { ...node, within: node.within }, asking);
+  return asking.doubt === null ? reach : inDoubt(world, node, reach, asking.doubt, asking.when);
+}
+
+function atOnce(world: World, node: AskedNode, asking: Asking): Reach {
   world.observe({
     node: node.id,
     state: 'due',
@@ -49,6 +56,16 @@ export function asked(world: World, node: AskedNode, context: TriggerContext): R
   return dueSince(node.id, asking.when);
 }
 
+/** What may not be asked for at all: where it would be reached it is unknown, and else it is clear (as a `while` whose condition is unknown). */
+function inDoubt(world: World, node: AskedNode, reach: Reach, doubt: Missing, since: Moment): Reach {
+  const isIdle = reach.state === 'clear' || reach.state === 'coming-up';
+  const missing = [doubt, ...reach.missing];
+  const note = { is: 'defect', class: null, since } as const;
+  world.amend({ state: isIdle ? 'clear' : 'unknown', missing, note });
+  const stops = reach.stops.map((stop) => ({ ...stop, truth: 'unknown' as const }));
+  return isIdle ? quiet(node.id) : cannotTell(node.id, missing, 'unknown', stops);
+}
+
 function askingOf(world: World, node: AskedNode): Asking | null {
   const { by } = node;
   if (by.is === 'defect') return askedByDefect(world, by.defect, by.class);
@@ -56,7 +73,7 @@ function askingOf(world: World, node: AskedNode): Asking | null {
   if (reads === undefined) return null;
   const band = standingBand(world, reads);
   if (band === null || band.index !== by.rule) return null;
-  return { when: band.point.when, entries: [band.point.entry], outcome: band.rule.outcome };
+  return { when: band.point.when, entries: [band.point.entry], outcome: band.rule.outcome, doubt: null };
 }
 
 /** What stands on record instead of what would ask. */
@@ -85,8 +102,12 @@ function notAskedByDefect(spell: DefectSpell | undefined): { readonly entries: r
 function askedByDefect(world: World, id: string, className: string): Asking | null {
   const spell = world.timeline.defects.get(id)?.at(-1);
   const rule = world.index.defects.get(id)?.rules.find((each) => each.class === className);
-  if (spell === undefined || spell.end !== null || spell.class?.name !== className || rule === undefined) return null;
-  return { when: spell.class.by.when, entries: [...new Set([spell.begin.entry, spell.class.by.entry])], outcome: rule.outcome };
+  if (spell === undefined || spell.end !== null || rule === undefined) return null;
+  const truth = ofClass(world, id, spell, (name) => name === className);
+  if (truth === 'false') return null;
+  const by = spell.class?.by ?? spell.begin;
+  const doubt = truth === 'unknown' ? missingClass(id) : null;
+  return { when: by.when, entries: [...new Set([spell.begin.entry, by.entry])], outcome: rule.outcome, doubt };
 }
 
 function within(world: World, node: AskedNode & { readonly within: NonNullable<AskedNode['within']> }, asking: Asking): Reach {
