@@ -10,7 +10,7 @@ export { BudgetError, defaultBudget } from './assess/world.js';
 export { explain } from './explain/explain.js';
 export { applyChange, justShort } from './explain/apply-change.js';
 export { namesOf } from './explain/names.js';
-export { partsOf } from './explain/rule-facts.js';
+export { partsOf } from './graph/node-references.js';
 export { readRuleGraph } from './graph/read-rule-graph.js';
 export { canonicalJson } from './history/canonical-json.js';
 export { readEntries } from './history/read-entries.js';

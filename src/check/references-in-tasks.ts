@@ -81,28 +81,16 @@ export function usesInTaskClause(clause: TaskClauseNode): readonly Use[] {
   }
 }
 
-/** The names in one clause of a step. */
+/** The names in one clause of a step; those that are clauses of tasks, too, use the same names there. */
 export function usesInStepClause(clause: StepClauseNode): readonly Use[] {
   switch (clause.kind) {
     case 'while-stance':
       return usesInCondition(clause.condition);
-    case 'takes':
-    case 'place-at':
-    case 'under':
-      return usesInSite(clause);
-    case 'signal':
-    case 'beware':
-    case 'qualified':
-      return usesInCaution(clause);
     case 'back':
     case 'one-way':
-    case 'needs':
-    case 'do':
-    case 'reason':
-    case 'source':
       return [];
     default:
-      return assertNever(clause);
+      return usesInTaskClause(clause);
   }
 }
 

@@ -3,6 +3,7 @@
  */
 import { definitionsOf, type Definition, type Home, type Model, type NameKind } from '../check/model.js';
 import { instrumentKinds } from '../check/references-in-conditions.js';
+import { classesOf, verdictWords, wordsOf } from '../check/words-of.js';
 import { kindName } from '../check/words.js';
 import { clauseExample } from '../syntax/clause-examples.js';
 import { allWords } from '../syntax/tokens.js';
@@ -10,7 +11,6 @@ import { declarationWords, monthNames, softWords } from '../syntax/words.js';
 import { UNITS, type Dimension } from '../values/units.js';
 import { draftAt, fitting, siteAt, type Draft, type Site } from './probe.js';
 import { textOf, type EditorView } from './view.js';
-import { wordsOf } from './words-of.js';
 
 export interface Completion {
   readonly label: string;
@@ -78,16 +78,12 @@ function labelAt({ prefix, host }: Home, id: string): string | undefined {
 function states(model: Model, { path, kinds, leaf }: Site): readonly Proposal[] {
   if (kinds !== undefined || leaf !== 'name') return [];
   const parent = path.at(-1);
-  if (parent?.kind === 'expect-machine') return ['ready', 'held', 'work-due-first', 'cannot-tell'].map((label) => state(label, 'verdict'));
+  if (parent?.kind === 'expect-machine') return verdictWords.map((label) => state(label, 'verdict'));
   if (isDeclaredName(path)) return [];
   const subject = subjectOf(model, path);
   if (subject === undefined) return [];
-  const all = wordsOf(subject);
-  const said =
-    parent?.kind === 'worse' || parent?.key === 'class' || parent?.kind === 'class-rule'
-      ? all.filter((each) => each !== 'open' && each !== 'closed')
-      : all;
-  return said.map((label) => state(label, subject.title));
+  const classOnly = parent?.kind === 'worse' || parent?.key === 'class' || parent?.kind === 'class-rule';
+  return ((classOnly ? classesOf(subject) : wordsOf(subject)) ?? []).map((label) => state(label, subject.title));
 }
 
 function state(label: string, detail: string): Proposal {
@@ -108,7 +104,7 @@ function subjectOf(model: Model, path: Site['path']): Definition | undefined {
       if (typeof name !== 'object' || name === null || !('text' in name) || typeof name.text !== 'string') continue;
       if (kind === 'named-band' || kind === 'class-rule') continue;
       const { text } = name;
-      const found = model.definitions.find((each) => each.id === text && wordsOf(each).length > 0);
+      const found = model.definitions.find((each) => each.id === text && (wordsOf(each) ?? []).length > 0);
       if (found !== undefined) return found;
     }
   }

@@ -5,6 +5,7 @@ import { explain } from '../explain/explain.js';
 import { namesOf } from '../explain/names.js';
 import { assess } from '../assess/assess.js';
 import type { Span } from '../base/span.js';
+import { classesOf, wordsOf } from '../check/words-of.js';
 import { kindName } from '../check/words.js';
 import type { Definition } from '../check/model.js';
 import type { RuleGraph } from '../graph/rule-graph.js';
@@ -18,7 +19,6 @@ import { readTokens } from '../syntax/read-tokens.js';
 import type { Moment } from '../values/moment.js';
 import { occurrenceAt } from './occurrences.js';
 import { textOf, type EditorView } from './view.js';
-import { wordsOf } from './words-of.js';
 
 /** A machine whose logbook is at hand, and the moment at which it is asked about. */
 export interface MachineNow {
@@ -69,10 +69,7 @@ function detail(definition: Definition): string {
     case 'position':
       return list(' that can be ', wordsOf(definition));
     case 'defect':
-      return list(
-        ', from slight to grave ',
-        node.classes.map(({ name }) => name.text),
-      );
+      return list(', from slight to grave ', classesOf(definition));
     case 'supply':
       return node.unit === undefined ? ', counted by the piece' : ` in ${node.unit.text}`;
     default:
@@ -80,7 +77,7 @@ function detail(definition: Definition): string {
   }
 }
 
-function list(lead: string, words: readonly string[]): string {
+function list(lead: string, words: readonly string[] = []): string {
   return words.length === 0 ? '' : `${lead}${words.join(', ')}`;
 }
 

@@ -1,7 +1,7 @@
 /**
  * Histories that may bring a part of the rules about, the likeliest first; which of them does, running them tells.
  */
-import { partsOf } from '../explain/rule-facts.js';
+import { partsOf } from '../graph/node-references.js';
 import type { Amount, Node, NodeId, RuleGraph, Task } from '../graph/rule-graph.js';
 import { dayNumber } from '../values/civil.js';
 import type { Day } from '../values/moment.js';
@@ -85,7 +85,7 @@ function happeningFor(graph: RuleGraph, node: Node): readonly (readonly string[]
   switch (node.kind) {
     case 'occasion':
       if (node.of === 'storage') return node.when === 'before' ? [['storage begins']] : [['storage begins', 'storage ends']];
-      return node.when === 'before' ? [['plans outing 2 h']] : [['outing 2 h']];
+      return node.when === 'after' ? [['outing 2 h']] : [['plans outing 2 h']];
     case 'attaching':
       return [[`attached ${node.attachment}`]];
     case 'refuelling':

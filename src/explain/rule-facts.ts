@@ -1,9 +1,9 @@
 /**
  * The rules of a task with what the run recorded for them, as a tree in the order in which the author wrote them.
  */
-import { assertNever } from '../base/assert-never.js';
 import type { Observation } from '../assess/assessment.js';
-import type { Node, NodeId, Origin, RuleGraph } from '../graph/rule-graph.js';
+import { partsOf } from '../graph/node-references.js';
+import type { NodeId, Origin, RuleGraph } from '../graph/rule-graph.js';
 import type { Entry, EntryId } from '../history/entry.js';
 import { dayOf } from '../values/civil.js';
 import type { Moment } from '../values/moment.js';
@@ -30,52 +30,6 @@ export function ruleFacts(recorded: Recorded, id: NodeId): RuleFacts | null {
 export function placeOf(graph: RuleGraph, origin: Origin): Place {
   const { line, column, text } = origin;
   return { file: graph.sources[origin.source]?.path ?? '', line, column, text };
-}
-
-/** The nodes that a node is made of, in the order they were written. */
-export function partsOf(node: Node): readonly NodeId[] {
-  switch (node.kind) {
-    case 'any':
-    case 'whichever':
-    case 'and':
-    case 'or':
-      return node.parts;
-    case 'first':
-      return node.then === undefined ? [node.first] : [node.first, node.then];
-    case 'when':
-      return [node.condition];
-    case 'while':
-      return [node.condition, node.then];
-    case 'not':
-      return [node.part];
-    case 'interval':
-    case 'duty-mix':
-    case 'stages':
-    case 'marks':
-    case 'calendar-marks':
-    case 'calendar-window':
-    case 'occasion':
-    case 'attaching':
-    case 'refuelling':
-    case 'event':
-    case 'asked':
-    case 'sooner':
-    case 'position-is':
-    case 'attachment-is':
-    case 'defect-is':
-    case 'duty-is':
-    case 'compare':
-    case 'trend':
-    case 'recent':
-    case 'age':
-    case 'idle':
-    case 'unworked':
-    case 'at-work':
-    case 'season':
-      return [];
-    default:
-      return assertNever(node);
-  }
 }
 
 function observed(recorded: Recorded, seen: Observation | undefined): Pick<RuleFacts, 'entries' | 'missing'> & Partial<RuleFacts> {

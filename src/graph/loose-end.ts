@@ -5,7 +5,7 @@
  */
 import { assertNever } from '../base/assert-never.js';
 import { circular } from './circular.js';
-import { conditionsIn, isTrigger, triggersIn } from './node-references.js';
+import { conditionsIn, isTrigger, partsOf, triggersIn } from './node-references.js';
 import type { Amount, Instrument, Node, Outcome, RuleGraph, Site, Stance, Task } from './rule-graph.js';
 
 const lists = ['meters', 'gauges', 'dipsticks', 'duties', 'attachments', 'events', 'supplies', 'defects', 'tasks'] as const;
@@ -47,8 +47,7 @@ function twice(graph: RuleGraph): string | undefined {
 function looseNode(graph: RuleGraph): string | undefined {
   for (const [index, node] of graph.nodes.entries()) {
     if (node.id !== index) return `\`nodes.${index}\` does not stand at its own id`;
-    if ([...triggersIn(node), ...conditionsIn(node)].some((id) => id >= index))
-      return `\`nodes.${index}\` refers to a node that comes later`;
+    if (partsOf(node).some((id) => id >= index)) return `\`nodes.${index}\` refers to a node that comes later`;
     if (!fit(graph, triggersIn(node), conditionsIn(node))) return `\`nodes.${index}\` refers to a node of the wrong sort`;
   }
   const { stops, access, tasks } = graph;

@@ -1,7 +1,7 @@
 /**
  * How much a graph may hold, so that one that was made to hurt is refused and not endured.
  */
-import { conditionsIn, triggersIn } from './node-references.js';
+import { partsOf } from './node-references.js';
 import type { RuleGraph } from './rule-graph.js';
 
 const MOST_TASKS = 5000;
@@ -24,7 +24,7 @@ export function outOfBounds({ tasks, nodes }: RuleGraph): string | undefined {
   const sizes: number[] = [];
   for (const [index, node] of nodes.entries()) {
     let [depth, size] = [0, 1];
-    for (const below of [...triggersIn(node), ...conditionsIn(node)]) {
+    for (const below of partsOf(node)) {
       depth = Math.max(depth, depths[below] ?? 0);
       size += sizes[below] ?? 0;
     }

@@ -3,10 +3,10 @@
  */
 import type { Margin, Node, NodeId, RuleGraph, Task, Trigger } from '../graph/rule-graph.js';
 import { namesOf } from '../explain/names.js';
-import { partsOf, placeOf } from '../explain/rule-facts.js';
+import { placeOf } from '../explain/rule-facts.js';
 import { amountInWords, calendarInWords } from './amounts-in-words.js';
 import type { Titles } from './amounts-in-words.js';
-import { isCondition } from '../graph/node-references.js';
+import { isCondition, partsOf } from '../graph/node-references.js';
 import { asSentence, counted } from './count-in-words.js';
 import { nodeInWords } from './rule-in-words.js';
 import { placeInWords } from './place-in-words.js';

@@ -5,7 +5,8 @@ import { describe, expect, test } from 'vitest';
 import { compile } from '../../src/compile/compile.js';
 import { canonicalJson } from '../../src/graph/canonical-json.js';
 import { graphFingerprint } from '../../src/graph/fingerprint.js';
-import type { Node, RuleGraph } from '../../src/graph/rule-graph.js';
+import { partsOf } from '../../src/graph/node-references.js';
+import type { RuleGraph } from '../../src/graph/rule-graph.js';
 import { holdToSchema } from '../compile/compile-files.js';
 
 const folder = new URL('../../schedules/', import.meta.url);
@@ -39,10 +40,10 @@ describe.each(schedules)('%s', (path) => {
       ...graph.access.steps.map((step) => step.while),
     ].filter((id) => id !== undefined);
     const reached = new Set(roots);
-    for (const node of [...graph.nodes].reverse()) if (reached.has(node.id)) childrenOf(node).forEach((child) => reached.add(child));
+    for (const node of [...graph.nodes].reverse()) if (reached.has(node.id)) partsOf(node).forEach((child) => reached.add(child));
     graph.nodes.forEach((node, index) => {
       expect(node.id).toBe(index);
-      for (const child of childrenOf(node)) expect(child).toBeLessThan(index);
+      for (const child of partsOf(node)) expect(child).toBeLessThan(index);
     });
     expect(reached.size).toBe(graph.nodes.length);
   });
@@ -58,26 +59,6 @@ test('the order in which keys were put in does not show', () => {
     { numRuns: 10 },
   );
 });
-
-function childrenOf(node: Node): readonly number[] {
-  switch (node.kind) {
-    case 'whichever':
-    case 'any':
-    case 'and':
-    case 'or':
-      return node.parts;
-    case 'not':
-      return [node.part];
-    case 'first':
-      return node.then === undefined ? [node.first] : [node.first, node.then];
-    case 'when':
-      return [node.condition];
-    case 'while':
-      return [node.condition, node.then];
-    default:
-      return [];
-  }
-}
 
 function shuffleKeys(value: unknown, numbers: Iterator<number>): unknown {
   if (Array.isArray(value)) return value.map((item: unknown) => shuffleKeys(item, numbers));

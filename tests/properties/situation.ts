@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import type { Assessment, AssessOptions, TaskAssessment } from '../../src/assess/assessment.js';
 import { assess } from '../../src/assess/assess.js';
-import { partsOf } from '../../src/explain/rule-facts.js';
 import { compile } from '../../src/compile/compile.js';
+import { partsOf } from '../../src/graph/node-references.js';
 import type { RuleGraph } from '../../src/graph/rule-graph.js';
 import type { Entry } from '../../src/history/entry.js';
 import type { Moment } from '../../src/values/moment.js';

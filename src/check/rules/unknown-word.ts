@@ -7,6 +7,7 @@ import type { NameTable } from '../names.js';
 import { diagnostic, rewrite } from '../report.js';
 import type { NodeIndex } from '../walk.js';
 import { listedShort, nearWord, ticked } from '../words.js';
+import { classesOf, verdictWords, wordsOf } from '../words-of.js';
 
 /** What stands after a name has to be one of the words that go with what it names. */
 export const unknownWord: Rule = {
@@ -37,38 +38,18 @@ function ruleWords(model: Model, table: NameTable): readonly Diagnostic[] {
   });
 }
 
-const machineWords = ['ready', 'held', 'work-due-first', 'cannot-tell'];
-
 function verdicts(nodes: NodeIndex): readonly Diagnostic[] {
   const expected = nodes.all<Extract<ExpectNode, { kind: 'expect-machine' }>>('expect-machine');
   return expected.flatMap(({ verdict }) =>
-    machineWords.includes(verdict.text) ? [] : [describe('The machine', verdict, machineWords, undefined)],
+    verdictWords.includes(verdict.text) ? [] : [describe('The machine', verdict, verdictWords, undefined)],
   );
 }
 
 function judge(subject: Definition | undefined, word: NameNode, classOnly = false): readonly Diagnostic[] {
   if (subject === undefined) return [];
-  const words = wordsOf(subject, classOnly);
+  const words = classOnly ? classesOf(subject) : wordsOf(subject);
   if (words === undefined || words.includes(word.text)) return [];
   return [describe(ticked(subject.name), word, words, subject)];
-}
-
-/** The words that go with a thing; undefined for what no word goes with. */
-function wordsOf({ node }: Definition, classOnly: boolean): readonly string[] | undefined {
-  switch (node.kind) {
-    case 'position':
-      return node.positions.map(({ name }) => name.text);
-    case 'attachment':
-      return ['on', 'off'];
-    case 'defect':
-      return [...(classOnly ? [] : ['open', 'closed']), ...node.classes.map(({ name }) => name.text)];
-    case 'gauge':
-      return node.bands.map(({ name }) => name.text);
-    case 'dipstick':
-      return ['low', 'full'];
-    default:
-      return undefined;
-  }
 }
 
 const wordKinds: Readonly<Record<string, string>> = { position: 'position', defect: 'class', gauge: 'band', dipstick: 'mark' };
