@@ -1,13 +1,9 @@
 /**
  * Compiling texts in tests, each graph held to the published schema.
  */
-import { readFileSync } from 'node:fs';
-import { Ajv } from 'ajv';
 import { compile, type Compiled } from '../../src/compile/compile.js';
 import type { Node, RuleGraph } from '../../src/graph/rule-graph.js';
-
-const schema: unknown = JSON.parse(readFileSync(new URL('../../grammar/rule-graph.schema.json', import.meta.url), 'utf8'));
-const validate = new Ajv({ allErrors: true, strict: false }).compile(schema as object);
+import { objections } from '../support/objections.js';
 
 /** Compiles the first of the files, and throws where its graph does not fit the schema. */
 export function compileFiles(files: Readonly<Record<string, string>>, first = Object.keys(files)[0] ?? ''): Compiled {
@@ -17,7 +13,8 @@ export function compileFiles(files: Readonly<Record<string, string>>, first = Ob
 }
 
 export function holdToSchema(graph: RuleGraph): void {
-  if (!validate(graph)) throw new Error(`not by the schema: ${JSON.stringify(validate.errors, null, 1)}`);
+  const against = objections('rule-graph', graph);
+  if (against.length > 0) throw new Error(`not by the schema: ${against.join('; ')}`);
 }
 
 /** The graph of one text that has no errors. */
