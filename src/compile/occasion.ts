@@ -15,6 +15,7 @@ export function compileOccasion(shop: Workshop, home: Home, { what, at }: Occasi
   switch (what.when) {
     case 'before':
     case 'after':
+    case 'on':
       return shop.add({ kind: 'occasion', when: what.when, of: what.of, origin });
     case 'after-attaching':
       return shop.add({ kind: 'attaching', attachment: idOf(shop, what.attachment), origin });

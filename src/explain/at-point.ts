@@ -60,7 +60,7 @@ function asItIs(rule: RuleFacts): Possible {
 }
 
 /** Another day may be one without work, or the day after an outing is over. */
-function occasionNextDay(rule: RuleFacts, when: 'before' | 'after', of: string): Possible {
+function occasionNextDay(rule: RuleFacts, when: 'before' | 'after' | 'on', of: string): Possible {
   if (of === 'storage' || (when === 'after' && (of === 'work' || of === 'outing'))) return asItIs(rule);
   return rule.note?.is === 'no-work' ? asItIs(rule) : between('due', 'resting');
 }

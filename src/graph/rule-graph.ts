@@ -658,7 +658,7 @@ export interface AnyNode {
   origin: Origin;
 }
 /**
- * Before or after work or storage.
+ * Before or after work or storage; `on`: on each day of work, on that day.
  *
  * This interface was referenced by `RuleGraph`'s JSON-Schema
  * via the `definition` "OccasionNode".
@@ -669,7 +669,7 @@ export interface OccasionNode {
    */
   id: number;
   kind: "occasion";
-  when: "before" | "after";
+  when: "before" | "after" | "on";
   of: "day" | "outing" | "shift" | "work" | "storage";
   origin: Origin;
 }

@@ -97,6 +97,8 @@ function workOn(note: Extract<Note, { is: 'work-on' }>, rule: RuleFacts): string
   const { node, state } = rule;
   const work = note.intended ? 'work is intended' : 'work has begun';
   if (node.kind === 'occasion' && node.when === 'after') return afterWork(note, state === 'due');
+  if (node.kind === 'occasion' && node.when === 'on' && state === 'due' && note.done !== null)
+    return `${work}, and it was last done on ${momentInWords(note.done)}, not on this day`;
   const done = note.done === null ? 'there is no record that it was ever done' : `it was last done on ${momentInWords(note.done)}`;
   if (state !== 'due') return `${work}, and ${note.done === null ? 'it is done' : `it was done on ${momentInWords(note.done)}`}`;
   const since = note.lastEnd === null ? '' : `, and the last work before ended on ${momentInWords(note.lastEnd)}`;

@@ -100,11 +100,11 @@ function everyMonths(months: number): string {
   return months % 12 === 0 ? `every ${counted(months / 12, 'year')}` : `every ${counted(months, 'month')}`;
 }
 
-/** `before each day's work`, `after storage`. */
+/** `before each day's work`, `after storage`, `on each day of work`. */
 export function occasionInWords(node: OccasionNode): string {
   switch (node.of) {
     case 'day':
-      return `${node.when} each day's work`;
+      return node.when === 'on' ? 'on each day of work' : `${node.when} each day's work`;
     case 'outing':
     case 'shift':
       return `${node.when} each ${node.of}`;

@@ -207,11 +207,21 @@ export abstract class PlanGrammar extends ConditionGrammar {
     ]);
   });
 
-  /** "on" ( "refuelling" | Name ) */
+  /** "on" ( "refuelling" | "each" "day" "of" "work" | Name ) */
   protected readonly on = this.RULE('on', (): OccasionWhat => {
     this.CONSUME(this.v.word.on);
     return this.OR<OccasionWhat>([
       { ALT: () => (this.CONSUME(this.v.word.refuelling), { when: 'refuelling' }) },
+      {
+        GATE: () => this.sees(2, this.v.word.day),
+        ALT: () => {
+          this.CONSUME(this.v.word.each);
+          this.CONSUME(this.v.word.day);
+          this.CONSUME(this.v.word.of);
+          this.CONSUME(this.v.word.work);
+          return { when: 'on', of: 'day' };
+        },
+      },
       { ALT: () => ({ when: 'event', event: this.SUBRULE(this.name) }) },
     ]);
   });

@@ -48,7 +48,7 @@ export const lookaheadTable: Readonly<Record<string, string>> = {
   'round OR 0': 'DaysWork|word-outing|word-shift',
   'before OR 0': 'word-each|word-storage',
   'after OR 0': 'word-work|word-each|word-storage|word-attaching',
-  'on OR 0': 'word-refuelling|Name',
+  'on OR 0': 'word-refuelling|word-each|Name',
   'margin OR 0': 'Number|word-lesser|Number',
   'spans AT_LEAST_ONE_SEP 0': 'Number',
   'band OR 0': 'word-below|word-above|word-from|word-up|Number Name',

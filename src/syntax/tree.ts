@@ -421,6 +421,8 @@ export type OccasionWhat =
   | { readonly when: 'before'; readonly of: Round | 'storage' }
   | { readonly when: 'after'; readonly of: Round | 'work' | 'storage' }
   | { readonly when: 'after-attaching'; readonly attachment: NameNode }
+  /** `on each day of work`. */
+  | { readonly when: 'on'; readonly of: 'day' }
   | { readonly when: 'refuelling' }
   | { readonly when: 'event'; readonly event: NameNode; readonly within?: SpanNode };
 

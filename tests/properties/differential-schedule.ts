@@ -214,6 +214,7 @@ const occasion = fc.constantFrom(
   'after attaching mower',
   'after attaching fork',
   'on refuelling',
+  'on each day of work',
   'on refit',
   'on wash',
 );

@@ -108,6 +108,7 @@ const occasion = fc.constantFrom(
   'after storage',
   'after attaching mower',
   'on refuelling',
+  'on each day of work',
   'on refit',
 );
 const timing = fc.oneof(

@@ -12,6 +12,7 @@ import type { World } from '../world.js';
 /** Before or after work, each outing, each shift, or storage (docs/meaning.md §5). */
 export function occasion(world: World, node: OccasionNode, context: TriggerContext): Reach {
   const { task } = context;
+  if (node.when === 'on') return onDayOfWork(world, node, task);
   if (node.when === 'before')
     return node.of === 'storage' ? beforeStorage(world, node, task) : beforeWork(world, node, roundOf(node.of), task);
   return node.of === 'storage'
@@ -44,6 +45,17 @@ function beforeWork(world: World, node: OccasionNode, round: Round, task: string
     ...(before === null ? [] : [before.entry]),
     ...(last?.entries ?? []),
   ];
+  return settle(world, node, isDone ? null : (work.outing?.when ?? world.now), entries, note);
+}
+
+/** Asked for on a day of work until it is done on that day, whatever was done on the days before. */
+function onDayOfWork(world: World, node: OccasionNode, task: string): Reach {
+  const work = workOn(world, 'day');
+  if (work === null) return settle(world, node, null, [], { is: 'no-work' });
+  const last = lastDoingSince(world, task, null);
+  const isDone = last !== undefined && last.when.day >= work.day;
+  const entries = [...(work.outing === null ? [] : [work.outing.entry]), ...(last?.entries ?? [])];
+  const note: Note = { is: 'work-on', intended: work.intended, lastEnd: null, done: last?.when ?? null };
   return settle(world, node, isDone ? null : (work.outing?.when ?? world.now), entries, note);
 }
 
