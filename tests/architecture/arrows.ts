@@ -95,12 +95,5 @@ export const packages: Readonly<Record<string, readonly string[]>> = {
     'vscode-languageserver',
     'vscode-languageserver-textdocument',
     'linkedom/worker',
-    '@codemirror/autocomplete',
-    '@codemirror/commands',
-    '@codemirror/language',
-    '@codemirror/lint',
-    '@codemirror/state',
-    '@codemirror/view',
-    '@lezer/highlight',
   ],
 };

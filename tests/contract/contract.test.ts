@@ -1,7 +1,6 @@
 /** What a release has written stays readable: the files of tests/contract/ are never written again (docs/contract.md). */
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync } from 'node:fs';
-import { Ajv2020, type ValidateFunction } from 'ajv/dist/2020.js';
 import { describe, expect, test } from 'vitest';
 import {
   assess,
@@ -19,6 +18,7 @@ import {
   walkRound,
 } from '../../src/index.js';
 import { jsonText } from '../../src/adapters/cli/json-text.js';
+import { objections } from '../support/objections.js';
 import { shapeOf } from './shape-of.js';
 
 interface Questions {
@@ -30,7 +30,6 @@ interface Questions {
 
 const answers = ['assessment', 'explanation', 'walk-round', 'outing', 'outlook', 'supplies'] as const;
 const versions = readdirSync(new URL('.', import.meta.url)).filter((name) => /^v\d+$/.test(name));
-const ajv = new Ajv2020({ strict: false, allErrors: true });
 
 function textOf(version: string, name: string): string {
   return readFileSync(new URL(`${version}/${name}`, import.meta.url), 'utf8');
@@ -38,23 +37,6 @@ function textOf(version: string, name: string): string {
 
 function golden(version: string, name: string): unknown {
   return JSON.parse(textOf(version, `${name}.json`));
-}
-
-/** Made once each. The draft that a schema names makes no difference to the words that ours use. */
-const validators = new Map<string, ValidateFunction>();
-
-function validatorOf(name: string): ValidateFunction {
-  const text = readFileSync(new URL(`../../grammar/${name}.schema.json`, import.meta.url), 'utf8');
-  const { $schema: _draft, ...schema } = JSON.parse(text) as Readonly<Record<string, unknown>>;
-  const validate = validators.get(name) ?? ajv.compile(schema);
-  validators.set(name, validate);
-  return validate;
-}
-
-function objections(schema: string, value: unknown): readonly string[] {
-  const validate = validatorOf(schema);
-  if (validate(value)) return [];
-  return (validate.errors ?? []).slice(0, 5).map(({ instancePath, message }) => `${instancePath} ${message ?? ''}`);
 }
 
 function graphOf(version: string): RuleGraph {

@@ -1,13 +1,10 @@
 /** What docs/security.md promises and a test can prove. */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
-import { build } from 'esbuild';
 import ts from 'typescript';
 import { expect, test, vi } from 'vitest';
 import { sourceFiles, srcFolder } from '../architecture/read-imports.js';
-
-const root = fileURLToPath(new URL('../..', import.meta.url));
+import { bundleEngine } from '../support/bundle-engine.js';
 
 /** Each expression of the files that `wanted` names, as `file: words`. */
 function expressions(files: readonly string[], wanted: (node: ts.Node) => boolean): readonly string[] {
@@ -62,16 +59,7 @@ test('no regular expression is made from a text: each is written out in the sour
 });
 
 test('a bundle of the engine holds nothing that runs text or reaches a network', async () => {
-  const { outputFiles } = await build({
-    absWorkingDir: root,
-    entryPoints: ['src/engine.ts'],
-    bundle: true,
-    minify: true,
-    platform: 'browser',
-    format: 'esm',
-    write: false,
-  });
-  const text = outputFiles[0]?.text ?? '';
+  const { text } = await bundleEngine();
   expect(text.length).toBeGreaterThan(10_000);
   const found = [/\beval\(/, /\bfetch\(/, /XMLHttpRequest/, /\bimport\(/, /WebSocket/, /new Function/].filter((each) => each.test(text));
   expect(found).toEqual([]);

@@ -1,9 +1,7 @@
-import { mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { mkdtempSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { Ajv } from 'ajv';
-import { Ajv2020 } from 'ajv/dist/2020.js';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { objections } from '../../support/objections.js';
 import { buildCommand, type BuiltCommand, root } from './built-command.js';
 
 const pump = 'tests/cases/cli/files/water-pump.due';
@@ -12,23 +10,10 @@ const brokenBook = 'tests/cases/cli/files/water-pump-broken.jsonl';
 const tractor = ['schedules/orchard-tractor.due', 'schedules/orchard-tractor.logbook.jsonl', '--on', '2026-05-08 07:30'] as const;
 
 let built: BuiltCommand;
-let folder = '';
 beforeAll(async () => {
   built = await buildCommand();
-  folder = mkdtempSync(join(tmpdir(), 'duewright-'));
 });
-afterAll(() => {
-  built.remove();
-  rmSync(folder, { recursive: true, force: true });
-});
-
-/** What the published schema holds against a value. */
-function objections(schema: string, value: unknown): readonly string[] {
-  const parsed = JSON.parse(readFileSync(`${root}grammar/${schema}.schema.json`, 'utf8')) as { $schema: string };
-  const ajv = new (parsed.$schema.includes('draft-07') ? Ajv : Ajv2020)({ strict: false, allErrors: true });
-  const validate = ajv.compile(parsed);
-  return validate(value) ? [] : (validate.errors ?? []).slice(0, 5).map(({ instancePath, message }) => `${instancePath} ${message ?? ''}`);
-}
+afterAll(() => built.remove());
 
 function answer(args: readonly string[], options?: Parameters<BuiltCommand['run']>[1]): unknown {
   return JSON.parse(built.run(args, options).out);
@@ -80,7 +65,7 @@ describe('--json answers by the published schemas', () => {
 
 describe('a compiled graph', () => {
   test('answers as its text does', () => {
-    const graph = join(folder, 'pump.json');
+    const graph = join(built.scratch, 'pump.json');
     expect(built.run(['compile', pump, '--to', graph])).toEqual({ code: 0, out: '', err: '' });
     for (const rest of [
       [book, '--on', '2026-06-01', '--json'],
@@ -91,7 +76,7 @@ describe('a compiled graph', () => {
   });
 
   test('is the same wherever the schedule lies', () => {
-    const copy = join(folder, 'water-pump.due');
+    const copy = join(built.scratch, 'water-pump.due');
     writeFileSync(copy, readFileSync(`${root}${pump}`));
     expect(built.run(['compile', copy]).out).toBe(built.run(['compile', pump]).out);
   });
@@ -101,7 +86,7 @@ describe('a compiled graph', () => {
     ['changed', (text: string) => text.replace('Hour meter', 'Hour metre'), 'its fingerprint does not fit'],
     ['of another version', (text: string) => text.replace('"version": 1', '"version": 2'), 'of version 2'],
   ])('that is %s is refused', (_what, damage, message) => {
-    const graph = join(folder, 'damaged.json');
+    const graph = join(built.scratch, 'damaged.json');
     writeFileSync(graph, damage(built.run(['compile', pump]).out));
     const run = built.run(['due', graph, book, '--on', '2026-06-01']);
     expect(run.code).toBe(3);
@@ -129,9 +114,9 @@ describe('a logbook', () => {
 
 describe('the files of a schedule', () => {
   test('that a link leads out to are not read', () => {
-    const outside = join(folder, 'outside.due');
+    const outside = join(built.scratch, 'outside.due');
     writeFileSync(outside, 'part outside "Outside"\n  language 1\nmeter secret "Secret" counts h\n');
-    const inner = mkdtempSync(join(folder, 'inner-'));
+    const inner = mkdtempSync(join(built.scratch, 'inner-'));
     symlinkSync(outside, join(inner, 'link.due'));
     writeFileSync(join(inner, 'machine.due'), 'schedule m "M"\n  language 1\n  use "link.due"\ntask t "T"\n  every 1 h of secret\n');
     const run = built.run(['check', join(inner, 'machine.due')]);

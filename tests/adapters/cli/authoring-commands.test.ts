@@ -1,34 +1,23 @@
-import { copyFileSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { copyFileSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { Ajv2020 } from 'ajv/dist/2020.js';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { objections } from '../../support/objections.js';
 import { buildCommand, type BuiltCommand, root } from './built-command.js';
 
 const files = `${root}tests/cases/cli/files/`;
 let built: BuiltCommand;
-let folder = '';
 beforeAll(async () => {
   built = await buildCommand();
-  folder = mkdtempSync(join(tmpdir(), 'duewright-'));
 });
-afterAll(() => {
-  built.remove();
-  rmSync(folder, { recursive: true, force: true });
-});
+afterAll(() => built.remove());
 
-/** What the published schema holds against what a command answers. */
-function objections(schema: string, args: readonly string[]): readonly string[] {
-  const validate = new Ajv2020({ strict: false, allErrors: true }).compile(
-    JSON.parse(readFileSync(`${root}grammar/${schema}.schema.json`, 'utf8')) as object,
-  );
-  const answer: unknown = JSON.parse(built.run(args).out);
-  return validate(answer) ? [] : (validate.errors ?? []).slice(0, 5).map(({ instancePath, message }) => `${instancePath} ${message ?? ''}`);
+function answer(args: readonly string[]): unknown {
+  return JSON.parse(built.run(args).out);
 }
 
 describe('tidy', () => {
   test('writes the layout, names the file, and has nothing to do the second time', () => {
-    const file = join(folder, 'untidy.due');
+    const file = join(built.scratch, 'untidy.due');
     copyFileSync(`${files}untidy.due`, file);
     expect(built.run(['tidy', file])).toEqual({ code: 0, out: `${file}\n`, err: '' });
     expect(readFileSync(file, 'utf8')).toBe(
@@ -39,7 +28,7 @@ describe('tidy', () => {
   });
 
   test('leaves a file with a mistake as it is', () => {
-    const file = join(folder, 'unreadable.due');
+    const file = join(built.scratch, 'unreadable.due');
     copyFileSync(`${files}unreadable.due`, file);
     expect(built.run(['tidy', file]).code).toBe(1);
     expect(readFileSync(file, 'utf8')).toBe(readFileSync(`${files}unreadable.due`, 'utf8'));
@@ -53,20 +42,20 @@ describe('tidy', () => {
 
 describe('--json answers by the published schemas', () => {
   test('prove', () => {
-    expect(objections('examples', ['prove', 'tests/cases/examples/pump.due', '--json', '--coverage'])).toEqual([]);
+    expect(objections('examples', answer(['prove', 'tests/cases/examples/pump.due', '--json', '--coverage']))).toEqual([]);
   });
 
   test('changes', () => {
     const editions = ['tests/cases/examples/pump.due', 'tests/cases/cli/files/pump-2.due'] as const;
-    expect(objections('comparison', ['changes', ...editions, 'tests/cases/cli/files/pump.jsonl', '--on', '2026-05-03', '--json'])).toEqual(
-      [],
-    );
+    expect(
+      objections('comparison', answer(['changes', ...editions, 'tests/cases/cli/files/pump.jsonl', '--on', '2026-05-03', '--json'])),
+    ).toEqual([]);
   });
 });
 
 describe('check --sarif', () => {
   test('writes a log with paths from the current folder', () => {
-    const file = join(folder, 'check.sarif');
+    const file = join(built.scratch, 'check.sarif');
     expect(built.run(['check', 'tests/cases/cli/files/water-pump-wrong.due', '--sarif', file]).code).toBe(1);
     const log = readFileSync(file, 'utf8');
     expect(log).toContain('"uri": "tests/cases/cli/files/water-pump-wrong.due"');
@@ -74,10 +63,10 @@ describe('check --sarif', () => {
   });
 
   test('names a file that lies elsewhere by its whole URI', () => {
-    const file = join(folder, 'wrong.due');
+    const file = join(built.scratch, 'wrong.due');
     writeFileSync(file, 'schedule a "A"');
-    const { out } = built.run(['check', file, '--json', '--sarif', join(folder, 'elsewhere.sarif')]);
+    const { out } = built.run(['check', file, '--json', '--sarif', join(built.scratch, 'elsewhere.sarif')]);
     expect(out).toContain('DW207');
-    expect(readFileSync(join(folder, 'elsewhere.sarif'), 'utf8')).toContain('"uri": "file:///');
+    expect(readFileSync(join(built.scratch, 'elsewhere.sarif'), 'utf8')).toContain('"uri": "file:///');
   });
 });

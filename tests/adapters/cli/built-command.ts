@@ -1,5 +1,7 @@
 import { spawnSync } from 'node:child_process';
-import { rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { command } from '../../../.scripts/bundles.mjs';
@@ -16,6 +18,8 @@ export interface Run {
 
 export interface BuiltCommand {
   readonly script: string;
+  /** A folder for what a test writes; it goes when the command does. */
+  readonly scratch: string;
   readonly run: (args: readonly string[], options?: { readonly input?: string; readonly env?: Readonly<Record<string, string>> }) => Run;
   readonly remove: () => void;
 }
@@ -27,8 +31,10 @@ export async function buildCommand(): Promise<BuiltCommand> {
   // As in the published package: without it Node would first read each file as CommonJS, and then again.
   writeFileSync(`${folder}package.json`, '{ "type": "module" }\n');
   const script = `${folder}duewright.js`;
+  const scratch = mkdtempSync(join(tmpdir(), 'duewright-'));
   return {
     script,
+    scratch,
     run: (args, { input = '', env = {} } = {}) => {
       // The least environment there is, so that a case looks the same on every machine.
       const result = spawnSync(process.execPath, [script, ...args], {
@@ -39,6 +45,6 @@ export async function buildCommand(): Promise<BuiltCommand> {
       });
       return { code: result.status, out: result.stdout, err: result.stderr };
     },
-    remove: () => rmSync(folder, { recursive: true, force: true }),
+    remove: () => [folder, scratch].forEach((each) => rmSync(each, { recursive: true, force: true })),
   };
 }
