@@ -1,111 +1,131 @@
 /**
- * When a task falls due again and again along one simulated course of use, if it is done each time it falls due.
- *
- * The rules of a task become functions once; along a thousand futures they only look days up.
+ * When a task falls due along simulated courses of use: first from its assessment, then again and again by its rules.
  */
-import type { Observation } from '../assess/assessment.js';
+import type { DuePoint, Observation } from '../assess/assessment.js';
 import type { Node, NodeId } from '../graph/rule-graph.js';
-import { nextDue } from './next-due.js';
-import { dayReached } from './use-futures.js';
-import type { FuturesByMeter } from './use-futures.js';
+import { reachedBy } from './course-days.js';
+import { FAR, NEVER } from './due-days.js';
+import type { BringForward, Columns } from './due-days.js';
+import { cheapFirst, nextDue } from './next-due.js';
+import type { Sky } from './sky.js';
+import type { UseFutures } from './use-futures.js';
 
-/** A day number, or Infinity for never in sight; with the rule that decided. */
-export interface Decided {
-  day: number;
-  node: NodeId | null;
-}
+/**
+ * The first due days, one for each future: brings `due` forward, and notes in `by` which of the `rules` decided. Of rules that decide on one day, the
+ * one written first does.
+ */
+export type FirstDue = (due: Int32Array, by: Int32Array) => void;
 
 /** One task's rules, ready to be followed along futures. */
 export interface DueCourse {
-  /** When it first falls due in future `f`; fills in `into`. */
-  readonly first: (f: number, into: Decided) => void;
-  /** When it falls due after being done on `day` in future `f`. */
-  readonly again: (f: number, day: number) => number;
+  readonly first: FirstDue;
+  readonly again: BringForward;
+  /** The limits among its rules. */
+  readonly rules: readonly NodeId[];
   /** Meters that its next due point depends on; with none the day is certain. */
   readonly meters: readonly string[];
   /** Meters that nothing is known of: parts on them are left out. */
   readonly unforeseen: readonly string[];
 }
 
-type First = (f: number, into: Decided) => void;
-
 /**
  * The course of a task from its trigger and the record of its assessment; `null` where no limit of it has a due point (an occasion, a
  * condition, nothing on record).
  */
-export function dueCourse(
-  nodes: readonly Node[],
-  trigger: NodeId,
-  record: readonly Observation[],
-  futures: FuturesByMeter,
-): DueCourse | null {
+export function dueCourse(nodes: readonly Node[], trigger: NodeId, record: readonly Observation[], sky: Sky): DueCourse | null {
   const observed = new Map(record.map((observation) => [observation.node, observation]));
+  const rules: NodeId[] = [];
   const meters = new Set<string>();
   const unforeseen = new Set<string>();
-  const firstOf = (id: NodeId): First | null => {
+  const firstOf = (id: NodeId): FirstDue | null => {
     const node = nodes[id];
     if (node === undefined) return null;
-    if (node.kind === 'whichever') return combined(node.parts.map(firstOf), node.mode);
-    if (node.kind === 'any') return combined(node.parts.map(firstOf), 'first');
-    if (node.kind === 'while') return firstOf(node.then);
-    if (node.kind === 'first') {
-      const now = observed.get(id)?.governing ?? node.first;
-      return firstOf(now === node.then ? node.then : node.first);
+    switch (node.kind) {
+      case 'whichever':
+        return node.mode === 'first' ? earliestOf(node.parts) : latest(node.parts.map(firstOf), sky.columns);
+      case 'any':
+        return earliestOf(node.parts);
+      case 'while':
+        return firstOf(node.then);
+      case 'first':
+        return firstOf(observed.get(id)?.governing === node.then && node.then !== undefined ? node.then : node.first);
+      default:
+        return leaf(node, observed.get(id));
     }
-    return leaf(id, observed.get(id));
   };
-  const leaf = (id: NodeId, seen: Observation | undefined): First | null => {
-    const due = seen?.limit?.due ?? null;
-    // Clear although its point is past: a first service that is met and that nothing follows.
-    const isSpent = seen?.state === 'clear' && (seen.limit?.left ?? 0) < 0;
-    if (due === null || due.on === 'work' || isSpent) return null;
-    if (due.on !== 'meter') {
-      const day = due.on === 'calendar' ? due.day : due.at.day;
-      return (_, into) => {
-        into.day = day;
-        into.node = id;
-      };
-    }
-    const course = futures.get(due.meter);
+  const earliestOf = (parts: readonly NodeId[]): FirstDue | null => {
+    const known = new Map(parts.map((id) => [id, firstOf(id)]));
+    return earliest(cheapFirst(parts, nodes).map((id) => known.get(id) ?? null));
+  };
+  const leaf = (node: Node, seen: Observation | undefined): FirstDue | null => {
+    const due = pointOf(seen);
+    if (due === null) return null;
+    const beyond = node.kind === 'interval' && node.strict ? 1 : 0;
+    if (due.on !== 'meter') return onDay((due.on === 'calendar' ? due.day : due.at.day) + beyond, rules.push(node.id) - 1);
+    const course = sky.futures.get(due.meter);
     (course === undefined ? unforeseen : meters).add(due.meter);
-    return course === undefined
-      ? null
-      : (f, into) => {
-          into.day = dayReached(course, f, due.ticks);
-          into.node = id;
-        };
+    return course === undefined ? null : atTotal(course, due.ticks + beyond, rules.push(node.id) - 1);
   };
   const first = firstOf(trigger);
   if (first === null)
-    return unforeseen.size === 0 ? null : { first: never, again: () => Infinity, meters: [], unforeseen: [...unforeseen] };
-  return { first, again: nextDue(nodes, trigger, futures, holdsIn(record)), meters: [...meters], unforeseen: [...unforeseen] };
+    return unforeseen.size === 0 ? null : { first: NOTHING, again: NEVER, rules, meters: [], unforeseen: [...unforeseen] };
+  return { first, again: nextDue(nodes, trigger, record, sky), rules, meters: [...meters], unforeseen: [...unforeseen] };
 }
 
-/** Whether a condition was found to hold; one that is unknown, or was not looked at, is not. */
-export function holdsIn(record: readonly Observation[]): (condition: NodeId) => boolean {
-  const holding = new Set(record.filter(({ truth }) => truth === 'true').map(({ node }) => node));
-  return (condition) => holding.has(condition);
+const NOTHING: FirstDue = () => undefined;
+
+/** The due point of a limit that is still to come; `null` where there is none that can be followed. */
+function pointOf(seen: Observation | undefined): Exclude<DuePoint, { on: 'work' }> | null {
+  const due = seen?.limit?.due ?? null;
+  // Clear although its point is past: a first service that is met and that nothing follows.
+  const isSpent = seen?.state === 'clear' && (seen.limit?.left ?? 0) < 0;
+  return due === null || due.on === 'work' || isSpent ? null : due;
 }
 
-function never(_: number, into: Decided): void {
-  into.day = Infinity;
-  into.node = null;
+function onDay(day: number, rule: number): FirstDue {
+  return (due, by) => {
+    for (let f = 0; f < due.length; f += 1) decide(due, by, f, day, rule);
+  };
 }
 
-/** The earliest of the parts that are known; for `last` the latest, and that only if all are. */
-function combined(parts: readonly (First | null)[], mode: 'first' | 'last'): First | null {
+function atTotal(course: UseFutures, total: number, rule: number): FirstDue {
+  return (due, by) => {
+    for (let f = 0; f < due.length; f += 1) decide(due, by, f, reachedBy(course, f, total, course.start, (due[f] ?? 0) + 1), rule);
+  };
+}
+
+/** Whoever is earlier decides; on one day, who is written first. */
+function decide(due: Int32Array, by: Int32Array, f: number, day: number, rule: number): void {
+  const best = due[f] ?? 0;
+  if (day > best || (day === best && rule > (by[f] ?? 0))) return;
+  due[f] = day;
+  by[f] = rule;
+}
+
+/** The earliest of the parts that are known. */
+function earliest(parts: readonly (FirstDue | null)[]): FirstDue | null {
   const known = parts.filter((part) => part !== null);
-  if (known.length === 0 || (mode === 'last' && known.length < parts.length)) return null;
-  const [only] = known;
-  if (known.length === 1 && only !== undefined) return only;
-  const own: Decided = { day: 0, node: null };
-  return (f, into) => {
-    let [day, node]: [number, NodeId | null] = [mode === 'first' ? Infinity : -Infinity, null];
+  if (known.length === 0) return null;
+  return (due, by) => {
+    for (const part of known) part(due, by);
+  };
+}
+
+/** The latest of the parts, if all are known. */
+function latest(parts: readonly (FirstDue | null)[], columns: Columns): FirstDue | null {
+  const known = parts.filter((part) => part !== null);
+  if (known.length === 0 || known.length < parts.length) return null;
+  return (due, by) => {
+    const [day, rule, lateDay, lateRule] = [columns.lend(), columns.lend(), columns.lend().fill(-1), columns.lend().fill(-1)];
     for (const part of known) {
-      part(f, own);
-      if (mode === 'first' ? own.day < day : own.day > day) [day, node] = [own.day, own.node];
+      part(day.fill(FAR), rule.fill(-1));
+      for (let f = 0; f < day.length; f += 1) {
+        if ((day[f] ?? 0) <= (lateDay[f] ?? 0)) continue;
+        lateDay[f] = day[f] ?? 0;
+        lateRule[f] = rule[f] ?? -1;
+      }
     }
-    into.day = day;
-    into.node = node;
+    for (let f = 0; f < due.length; f += 1) decide(due, by, f, lateDay[f] ?? 0, lateRule[f] ?? -1);
+    for (const column of [day, rule, lateDay, lateRule]) columns.giveBack(column);
   };
 }

@@ -1,5 +1,5 @@
 import type { Day } from '../values/moment.js';
-import { dayReached } from './use-futures.js';
+import { dayReached } from './course-days.js';
 import type { UseFutures } from './use-futures.js';
 
 /** About when something falls due. */
@@ -20,7 +20,8 @@ export interface Forecast extends DateRange {
   readonly method: string;
 }
 
-const LEVEL = 0.8;
+/** The share of cases that a range is to hold. */
+export const LEVEL = 0.8;
 
 /**
  * When a meter reaches a life total, as a range of days; `null` where it is out of sight even at the earliest.
@@ -42,7 +43,12 @@ export function rangeOfDays(days: Float64Array): DateRange | null {
   return { early, likely: dayAt(days, 0.5), late: dayAt(days, (1 + LEVEL) / 2), level: LEVEL };
 }
 
+/** Which of so many cases, in order and counted from 0, has that share of them before it. */
+export function rankOf(share: number, cases: number): number {
+  return Math.min(cases - 1, Math.floor(share * cases));
+}
+
 function dayAt(sorted: Float64Array, share: number): Day | null {
-  const day = sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))];
+  const day = sorted[rankOf(share, sorted.length)];
   return day === undefined || !Number.isFinite(day) ? null : (day as Day);
 }

@@ -1,50 +1,65 @@
-import type { CalendarAmount, CalendarMarksNode, CalendarWindowNode, Node, NodeId } from '../graph/rule-graph.js';
-import { addCalendarMonths, addDays, addMonths, firstOfMonth } from '../values/calendar.js';
-import { civilOf, dayNumber, daysInMonth } from '../values/civil.js';
+/**
+ * When the rules of a trigger fall due after a doing: intervals with their beat, marks, stages, and what is made of them.
+ *
+ * Occasions, conditions and events bring nothing that could be foreseen. A duty mix is reckoned as if all work were ordinary.
+ */
+import type { Observation } from '../assess/assessment.js';
+import { assertNever } from '../base/assert-never.js';
+import type {
+  CalendarAmount,
+  CalendarMarksNode,
+  CalendarWindowNode,
+  DutyMixNode,
+  IntervalNode,
+  MarksNode,
+  Node,
+  NodeId,
+} from '../graph/rule-graph.js';
 import type { Day } from '../values/moment.js';
-import { dayReached, totalOn } from './use-futures.js';
-import type { FuturesByMeter } from './use-futures.js';
-
-/** When something falls due, in future `f`, after it was done on `day`; Infinity where that is not in sight. */
-export type NextDue = (f: number, day: number) => number;
-
-const NEVER: NextDue = () => Infinity;
+import { spanOn } from './almanac.js';
+import type { Almanac } from './almanac.js';
+import { calendarBeat, meterBeat } from './beat.js';
+import { reachedBy, totalOn } from './course-days.js';
+import { dayTable, lookUp } from './day-table.js';
+import type { DayTable } from './day-table.js';
+import { NEVER } from './due-days.js';
+import type { BringForward, Columns } from './due-days.js';
+import { markAfter } from './mark-after.js';
+import type { Sky } from './sky.js';
+import { stagesAhead } from './stages-ahead.js';
+import type { UseFutures } from './use-futures.js';
 
 /**
- * When the rules of a trigger fall due after a doing: intervals, marks and what is made of them.
+ * The rules of a trigger, ready to be followed.
  *
- * Occasions, conditions, events and stages bring nothing that could be foreseen. A duty mix is reckoned as if all work were ordinary.
- *
- * @param holds whether a condition holds now: a rule that applies only while it does is taken to go on or to stay away, as it is now.
+ * @param record of the assessment that the futures go on from. A rule that applies only while a condition holds is taken to go on or to stay away, as
+ *   it is there.
  */
-export function nextDue(
-  nodes: readonly Node[],
-  trigger: NodeId,
-  futures: FuturesByMeter,
-  holds: (condition: NodeId) => boolean = () => true,
-): NextDue {
-  const of = (id: NodeId | undefined): NextDue => {
+export function nextDue(nodes: readonly Node[], trigger: NodeId, record: readonly Observation[], sky: Sky): BringForward {
+  const observed = new Map(record.map((observation) => [observation.node, observation]));
+  const of = (id: NodeId | undefined): BringForward => {
     const node = id === undefined ? undefined : nodes[id];
-    if (node === undefined) return NEVER;
-    switch (node.kind) {
+    switch (node?.kind) {
       case 'interval':
-        if (node.amount.on === 'work') return NEVER;
-        return node.amount.on === 'meter' ? afterTicks(node.amount.meter, node.amount.ticks, futures) : afterSpan(node.amount);
       case 'duty-mix':
-        return afterTicks(node.meter, node.ticks, futures);
+        return afterSpan(node, observed.get(node.id), sky);
       case 'marks':
-        return atMark(node.amount.meter, node.amount.ticks, futures);
+        return atMarks(node, sky.futures.get(node.amount.meter));
       case 'calendar-marks':
       case 'calendar-window':
-        return remembered((day) => nextMark(node, day));
-      case 'first':
-        return of(node.then);
+        return onTable(marksTable(node, sky));
+      case 'first': {
+        const first = nodes[node.first];
+        return first?.kind === 'stages' ? stagesAhead(first, observed.get(first.id), sky, of(node.then)) : of(node.then);
+      }
       case 'while':
-        return holds(node.condition) ? of(node.then) : NEVER;
+        return observed.get(node.condition)?.truth === 'true' ? of(node.then) : NEVER;
       case 'any':
-        return earliest(node.parts.map(of));
+        return whicheverFirst(cheapFirst(node.parts, nodes).map(of));
       case 'whichever':
-        return node.mode === 'first' ? earliest(node.parts.map(of)) : latest(node.parts.map(of));
+        return node.mode === 'first'
+          ? whicheverFirst(cheapFirst(node.parts, nodes).map(of))
+          : whicheverLast(node.parts.map(of), sky.columns);
       default:
         return NEVER;
     }
@@ -52,78 +67,89 @@ export function nextDue(
   return of(trigger);
 }
 
-function afterTicks(meter: string, ticks: number, futures: FuturesByMeter): NextDue {
-  const course = futures.get(meter);
-  return course === undefined ? NEVER : (f, day) => dayReached(course, f, totalOn(course, f, day) + ticks);
-}
-
-function atMark(meter: string, ticks: number, futures: FuturesByMeter): NextDue {
-  const course = futures.get(meter);
-  // Half a tick on, for the total of a simulated day that stands on the mark is not whole.
-  return course === undefined
-    ? NEVER
-    : (f, day) => dayReached(course, f, (Math.floor((totalOn(course, f, day) + 0.5) / ticks) + 1) * ticks);
-}
-
-function afterSpan({ unit, count }: CalendarAmount): NextDue {
-  switch (unit) {
-    case 'minutes':
+function afterSpan(node: IntervalNode | DutyMixNode, seen: Observation | undefined, sky: Sky): BringForward {
+  const amount = node.kind === 'interval' ? node.amount : ({ on: 'meter', meter: node.meter, ticks: node.ticks } as const);
+  const beyond = node.kind === 'interval' && node.strict ? 1 : 0;
+  const beat = { count: node.count, early: node.early, late: node.late, beyond, limit: seen?.limit };
+  switch (amount.on) {
+    case 'work':
       return NEVER;
-    case 'days':
-      return (_, day) => day + count;
-    case 'months':
-      return remembered((day) => addMonths(day, count));
-    case 'calendar-months':
-      return remembered((day) => addDays(addCalendarMonths(day, count), 1));
+    case 'meter': {
+      const course = sky.futures.get(amount.meter);
+      if (course === undefined) return NEVER;
+      return node.count === 'doing' ? afterTicks(course, amount.ticks + beyond) : meterBeat(course, amount.ticks, beat);
+    }
+    case 'calendar':
+      if (node.count !== 'doing') return calendarBeat(sky.count, amount, beat);
+      return afterCalendar(sky.almanac, amount, beyond);
     default:
-      return NEVER;
+      return assertNever(amount);
   }
 }
 
-/** Along a thousand futures the same few hundred days come up again and again. */
-function remembered(after: (day: Day) => number): NextDue {
-  const known = new Map<number, number>();
-  return (_, day) => {
-    let next = known.get(day);
-    if (next === undefined) known.set(day, (next = after(day as Day)));
-    return next;
+function afterTicks(course: UseFutures, ticks: number): BringForward {
+  return ({ count, future, day }, due) => {
+    for (let i = 0; i < count; i += 1) {
+      const [f, at] = [future[i] ?? 0, day[i] ?? 0];
+      due[i] = reachedBy(course, f, totalOn(course, f, at) + ticks, at, due[i] ?? 0);
+    }
   };
 }
 
-/** The first day after `day` on which a calendar mark falls due. */
-function nextMark(node: CalendarMarksNode | CalendarWindowNode, day: Day): number {
-  const marks = node.kind === 'calendar-window' ? [{ day: 1, month: node.month }] : node.days;
-  const skip = node.kind === 'calendar-marks' && node.skip;
-  const start = firstOfMonth(day);
-  for (let ahead = 0; ahead <= node.months + 12; ahead += 1) {
-    const { year, month } = civilOf(addMonths(start, ahead));
-    const length = daysInMonth(year, month);
-    const found = marks
-      .filter((mark) =>
-        mark.month === undefined ? (year * 12 + month - 1) % node.months === 0 : mark.month === month && year % (node.months / 12) === 0,
-      )
-      .filter((mark) => !skip || mark.day <= length)
-      .map((mark) => dayNumber({ year, month, day: Math.min(mark.day, length) }))
-      .filter((mark) => mark > day);
-    if (found.length > 0) return Math.min(...found);
-  }
-  return Infinity;
-}
-
-function earliest(parts: readonly NextDue[]): NextDue {
-  const [only] = parts;
-  if (parts.length === 1 && only !== undefined) return only;
-  return (f, day) => {
-    let least = Infinity;
-    for (const part of parts) least = Math.min(least, part(f, day));
-    return least;
+function atMarks({ amount: { ticks }, early }: MarksNode, course: UseFutures | undefined): BringForward {
+  if (course === undefined) return NEVER;
+  return ({ count, future, day }, due) => {
+    for (let i = 0; i < count; i += 1) {
+      const [f, at] = [future[i] ?? 0, day[i] ?? 0];
+      const mark = (Math.floor((totalOn(course, f, at) + early.size) / ticks) + 1) * ticks;
+      due[i] = reachedBy(course, f, mark, at, due[i] ?? 0);
+    }
   };
 }
 
-function latest(parts: readonly NextDue[]): NextDue {
-  return (f, day) => {
-    let most = -Infinity;
-    for (const part of parts) most = Math.max(most, part(f, day));
-    return most;
+function afterCalendar(almanac: Almanac, amount: CalendarAmount, beyond: number): BringForward {
+  return ({ count, day }, due) => {
+    for (let i = 0; i < count; i += 1) due[i] = Math.min(due[i] ?? 0, spanOn(almanac, day[i] ?? 0, amount) + beyond);
+  };
+}
+
+function onTable(table: DayTable): BringForward {
+  return ({ count, day }, due) => {
+    for (let i = 0; i < count; i += 1) due[i] = Math.min(due[i] ?? 0, lookUp(table, day[i] ?? 0));
+  };
+}
+
+function marksTable(node: CalendarMarksNode | CalendarWindowNode, { now, to }: Sky): DayTable {
+  return dayTable(now, to, (day) => markAfter(node, (day + node.early.size) as Day));
+}
+
+/** Rules of the calendar cost least: the days that they find spare the others a search. */
+export function cheapFirst(parts: readonly NodeId[], nodes: readonly Node[]): readonly NodeId[] {
+  const searches = (id: NodeId): number => {
+    const node = nodes[id];
+    return node?.kind === 'interval' && node.amount.on === 'calendar' ? 0 : 1;
+  };
+  return [...parts].sort((a, b) => searches(a) - searches(b));
+}
+
+/** One after the other: what one has brought forward bounds the next. */
+function whicheverFirst(parts: readonly BringForward[]): BringForward {
+  return (doings, due) => {
+    for (const part of parts) part(doings, due);
+  };
+}
+
+function whicheverLast(parts: readonly BringForward[], columns: Columns): BringForward {
+  return (doings, due) => {
+    const [own, latest] = [columns.lend(), columns.lend()];
+    latest.fill(-1, 0, doings.count);
+    for (const part of parts) {
+      own.set(due);
+      part(doings, own);
+      for (let i = 0; i < doings.count; i += 1) latest[i] = Math.max(latest[i] ?? 0, own[i] ?? 0);
+    }
+    for (let i = 0; i < doings.count; i += 1) due[i] = Math.min(due[i] ?? 0, latest[i] ?? 0);
+    columns.giveBack(own);
+    columns.giveBack(latest);
   };
 }

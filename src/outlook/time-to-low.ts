@@ -4,7 +4,7 @@ import type { Consumption } from './consumption.js';
 import { rangeOfDays } from './forecast.js';
 import type { DateRange } from './forecast.js';
 import { normalQuantile } from './normal.js';
-import { dayReached } from './use-futures.js';
+import { dayReached } from './course-days.js';
 import type { UseFutures } from './use-futures.js';
 
 /** Successive multiples of the golden ratio fill 0 to 1 evenly, however many there are. */

@@ -1,6 +1,6 @@
 import type { Day } from '../values/moment.js';
 import type { CoursePoint } from './outlook.js';
-import { lastDayOf, totalOn } from './use-futures.js';
+import { lastDayOf, totalOn } from './course-days.js';
 import type { UseFutures } from './use-futures.js';
 
 /** Days from one point to the next: close enough for a smooth line. */

@@ -1,4 +1,3 @@
-import { addDays } from '../values/calendar.js';
 import type { Day } from '../values/moment.js';
 import type { MeterTrack } from '../history/timeline.js';
 import { meanOf } from './mean.js';
@@ -16,7 +15,10 @@ export interface UseFutures {
   readonly count: number;
   /** Weeks that each is followed for. */
   readonly weeks: number;
-  /** Life totals at the end of each week, start included: future f, week w at f × (weeks + 1) + w. Never falls along a future. */
+  /**
+   * Life totals at the end of each week, start included: future f, week w at f × (weeks + 1) + w. Never falls along a future, and rises by a
+   * multiple of 7 ticks from one to the next: evenly over the days, and by whole ticks.
+   */
   readonly totals: Float64Array;
   /** Days with a reading, and weeks between the first and the last. */
   readonly readings: number;
@@ -110,7 +112,7 @@ function follow(row: Float64Array, start: number, pool: Pool, level: number, ran
       from = drawn(pool.upTo, random.uniform());
       scale = level * aroundOne(pool.runSpread, random);
     }
-    total += (pool.weeks[from + within] ?? 0) * (pool.seasons[week] ?? 1) * scale;
+    total += 7 * Math.round(((pool.weeks[from + within] ?? 0) * (pool.seasons[week] ?? 1) * scale) / 7);
     row[week + 1] = total;
   }
 }
@@ -129,34 +131,4 @@ function drawn(upTo: readonly number[], uniform: number): number {
     else low = middle + 1;
   }
   return low;
-}
-
-/** The day on which future `f` first reaches a life total; Infinity if it does not within its weeks. O(log weeks). */
-export function dayReached(futures: UseFutures, f: number, total: number): number {
-  const base = f * (futures.weeks + 1);
-  const { totals } = futures;
-  if (total <= (totals[base] ?? 0)) return futures.start;
-  let [low, high] = [1, futures.weeks + 1];
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((totals[base + middle] ?? Infinity) >= total) high = middle;
-    else low = middle + 1;
-  }
-  if (low > futures.weeks) return Infinity;
-  const [before, after] = [totals[base + low - 1] ?? 0, totals[base + low] ?? 0];
-  return Math.ceil(futures.start + 7 * (low - 1) + (7 * (total - before)) / (after - before));
-}
-
-/** The life total of future `f` on a day; its last where the day lies beyond. */
-export function totalOn(futures: UseFutures, f: number, day: number): number {
-  const base = f * (futures.weeks + 1);
-  const weeks = Math.min(Math.max((day - futures.start) / 7, 0), futures.weeks);
-  const whole = Math.min(Math.floor(weeks), futures.weeks - 1);
-  const [before, after] = [futures.totals[base + whole] ?? 0, futures.totals[base + whole + 1] ?? 0];
-  return before + (after - before) * (weeks - whole);
-}
-
-/** The last day that the futures tell of. */
-export function lastDayOf(futures: UseFutures): Day {
-  return addDays(futures.start, futures.weeks * 7);
 }

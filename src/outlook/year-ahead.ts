@@ -6,12 +6,15 @@ import type { NodeId, RuleGraph } from '../graph/rule-graph.js';
 import type { Timeline } from '../history/timeline.js';
 import { addDays } from '../values/calendar.js';
 import type { Day } from '../values/moment.js';
-import { dueCourse, holdsIn } from './due-course.js';
-import type { Decided, DueCourse } from './due-course.js';
-import { rangeOfDays } from './forecast.js';
+import { dueCourse } from './due-course.js';
+import type { DueCourse } from './due-course.js';
+import { NEVER } from './due-days.js';
+import type { BringForward } from './due-days.js';
+import { followCourse } from './follow-course.js';
 import type { DateRange } from './forecast.js';
 import { nextDue } from './next-due.js';
-import type { NextDue } from './next-due.js';
+import { skyOver } from './sky.js';
+import type { Sky } from './sky.js';
 import { useFutures } from './use-futures.js';
 import type { FuturesByMeter, UseFutures } from './use-futures.js';
 
@@ -68,9 +71,6 @@ export interface AheadOptions {
   readonly seed?: number;
 }
 
-/** Most rounds of one task that are followed: weekly ones for two years. */
-const MOST_ROUNDS = 105;
-
 /**
  * Follows every task through simulated futures of use, from its assessment.
  *
@@ -100,22 +100,14 @@ export function futuresOf(timeline: Timeline, now: Day, options: AheadOptions = 
 
 /** As {@link yearAhead}, along futures that are there already. */
 export function tasksAhead(graph: RuleGraph, assessment: Assessment, futures: FuturesByMeter, to: Day): readonly TaskAhead[] {
-  const count = Math.max(1, ...[...futures.values()].map((future) => future.count));
+  const triggers = new Map(graph.tasks.map(({ id, trigger }) => [id, trigger]));
+  const sky = skyOver(futures, assessment.now.day, to);
   return assessment.tasks.map((assessed) => {
-    const trigger = graph.tasks.find(({ id }) => id === assessed.task)?.trigger;
+    const trigger = triggers.get(assessed.task);
     const record = assessment.record[assessed.task] ?? [];
-    const sky = { futures, count, now: assessment.now.day, to };
-    if (isDueNow(assessed.state))
-      return dueNow(assessed, trigger === undefined ? null : nextDue(graph.nodes, trigger, futures, holdsIn(record)), sky);
-    return taskAhead(assessed, trigger === undefined ? null : dueCourse(graph.nodes, trigger, record, futures), sky);
+    if (isDueNow(assessed.state)) return dueNow(assessed, trigger === undefined ? NEVER : nextDue(graph.nodes, trigger, record, sky), sky);
+    return taskAhead(assessed, trigger === undefined ? null : dueCourse(graph.nodes, trigger, record, sky), sky);
   });
-}
-
-interface Sky {
-  readonly futures: FuturesByMeter;
-  readonly count: number;
-  readonly now: Day;
-  readonly to: Day;
 }
 
 function isDueNow(state: TaskState): boolean {
@@ -123,14 +115,9 @@ function isDueNow(state: TaskState): boolean {
 }
 
 /** Due today, and after that as its rules say once it is done today. */
-function dueNow({ task, state }: TaskAssessment, again: NextDue | null, sky: Sky): TaskAhead {
+function dueNow({ task, state }: TaskAssessment, again: BringForward, sky: Sky): TaskAhead {
   const today = { early: sky.now, likely: sky.now, late: sky.now, level: 1 };
-  const first = (_: number, into: Decided): void => void Object.assign(into, { day: sky.now, node: null });
-  const { rounds } = again === null ? { rounds: [] } : follow({ first, again, meters: [], unforeseen: [] }, sky);
-  const later = rounds
-    .slice(1)
-    .map(rangeOfDays)
-    .filter((range) => range !== null);
+  const [, ...later] = followCourse({ first: (due) => void due.fill(sky.now), again, rules: [], meters: [], unforeseen: [] }, sky).rounds;
   return { task, state, foreseen: 'now', next: today, decides: [], later, unforeseen: [], n: 0, readUntil: null, method: 'as assessed' };
 }
 
@@ -150,14 +137,14 @@ function taskAhead(assessed: TaskAssessment, course: DueCourse | null, sky: Sky)
     method: 'none',
   };
   if (course === null || (foreseen !== 'simulated' && foreseen !== 'calendar')) return none;
-  const followed = follow(course, sky);
-  const [next = null, ...later] = followed.rounds.map(rangeOfDays);
+  const { rounds, decides } = followCourse(course, sky);
+  const [next = null, ...later] = rounds;
   const used = course.meters.flatMap((meter) => sky.futures.get(meter) ?? []);
   return {
     ...none,
     next: foreseen === 'calendar' && next !== null ? { ...next, level: 1 } : next,
-    decides: followed.decides,
-    later: later.filter((range) => range !== null),
+    decides,
+    later,
     n: used.length === 0 ? 0 : Math.min(...used.map(({ readings }) => readings)),
     readUntil: used.length === 0 ? null : (Math.min(...used.map(({ start }) => start)) as Day),
     method: used[0]?.method ?? 'by the calendar',
@@ -169,27 +156,4 @@ function foreseenOf(state: TaskState, course: DueCourse | null): Foreseen {
   if (course === null) return 'no-date';
   if (course.meters.length > 0) return 'simulated';
   return course.unforeseen.length > 0 ? 'use-unknown' : 'calendar';
-}
-
-/** Follows a task along every future: the days of its first, second … round (Infinity: not within sight), and which rule decided the first. */
-function follow(
-  course: DueCourse,
-  { count, now, to }: Sky,
-): { readonly rounds: readonly Float64Array[]; readonly decides: TaskAhead['decides'] } {
-  const rounds: Float64Array[] = [];
-  const votes = new Map<NodeId, number>();
-  const found: Decided = { day: 0, node: null };
-  for (let f = 0; f < count; f += 1) {
-    course.first(f, found);
-    if (found.node !== null && Number.isFinite(found.day)) votes.set(found.node, (votes.get(found.node) ?? 0) + 1);
-    let day = Math.max(now, found.day);
-    for (let round = 0; day <= to && round < MOST_ROUNDS; round += 1) {
-      const days = (rounds[round] ??= new Float64Array(count).fill(Infinity));
-      days[f] = day;
-      day = Math.max(day + 1, course.again(f, day));
-    }
-  }
-  const cast = [...votes.values()].reduce((sum, each) => sum + each, 0);
-  const decides = [...votes].map(([node, each]) => ({ node, share: each / cast })).sort((a, b) => b.share - a.share || a.node - b.node);
-  return { rounds, decides };
 }

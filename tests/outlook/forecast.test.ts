@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { forecastTotal } from '../../src/outlook/forecast.js';
 import { rateOfUse, ratesOfUse } from '../../src/outlook/rate-of-use.js';
-import { dayReached, totalOn, useFutures } from '../../src/outlook/use-futures.js';
+import { dayReached, totalOn } from '../../src/outlook/course-days.js';
+import { useFutures } from '../../src/outlook/use-futures.js';
 import { weeklyUse } from '../../src/outlook/weekly-use.js';
 import type { MeterTrack } from '../../src/history/timeline.js';
 import type { Day } from '../../src/values/moment.js';

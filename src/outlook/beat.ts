@@ -1,0 +1,71 @@
+/**
+ * Rules that keep a beat (docs/meaning.md §4, "Counting"): work done late, or within its allowance, does not move the next due point.
+ */
+import type { LimitFacts } from '../assess/assessment.js';
+import type { CalendarAmount, Counting, Margin } from '../graph/rule-graph.js';
+import { civilOf } from '../values/civil.js';
+import type { Day } from '../values/moment.js';
+import { reachedBy, totalOn } from './course-days.js';
+import type { BringForward } from './due-days.js';
+import { spansAfter } from './almanac.js';
+import type { UseFutures } from './use-futures.js';
+
+/** What a rule with a beat is made of, besides its span. */
+export interface Beat {
+  readonly count: Counting;
+  readonly early: Margin;
+  readonly late: Margin;
+  /** 1 where the limit is reached only beyond its point, else 0. */
+  readonly beyond: number;
+  /** The limit as it stands now; `undefined` where there is none on record. */
+  readonly limit: LimitFacts | undefined;
+}
+
+/** A beat of so many ticks: each future keeps the total at which the task next falls due. */
+export function meterBeat(course: UseFutures, ticks: number, beat: Beat): BringForward {
+  const due = beat.limit?.due;
+  const points = new Float64Array(course.count).fill(due?.on === 'meter' ? due.ticks : Number.NaN);
+  return ({ count, future, day }, into) => {
+    for (let i = 0; i < count; i += 1) {
+      const [f, at] = [future[i] ?? 0, day[i] ?? 0];
+      const point = points[f] ?? Number.NaN;
+      const total = totalOn(course, f, at);
+      const next = (keepsBeat(beat, total, point) ? point : total) + ticks;
+      points[f] = next;
+      into[i] = reachedBy(course, f, next + beat.beyond, at, into[i] ?? 0);
+    }
+  };
+}
+
+/** A beat of calendar spans: each future keeps a day to count from and how many spans the next due day lies after it. */
+export function calendarBeat(futures: number, amount: CalendarAmount, beat: Beat): BringForward {
+  const start = beatOf(beat.limit);
+  const anchors = new Int32Array(futures).fill(start?.anchor ?? 0);
+  const spans = new Int32Array(futures).fill(start?.spans ?? -1);
+  return ({ count, future, day }, into) => {
+    for (let i = 0; i < count; i += 1) {
+      const [f, at] = [future[i] ?? 0, day[i] ?? 0];
+      const [anchor, times] = [anchors[f] ?? 0, spans[f] ?? -1];
+      const point = times < 0 ? Number.NaN : spansAfter(anchor as Day, amount, times);
+      const kept = keepsBeat(beat, at, point);
+      anchors[f] = kept ? anchor : at;
+      spans[f] = kept ? times + 1 : 1;
+      into[i] = Math.min(into[i] ?? 0, spansAfter((kept ? anchor : at) as Day, amount, kept ? times + 1 : 1) + beat.beyond);
+    }
+  };
+}
+
+/** Whether work done at `value` leaves the beat as it is; never where the due point is not known (NaN). */
+function keepsBeat({ count, early, late }: Beat, value: number, due: number): boolean {
+  return count === 'due-if-late' ? value > due : value >= due - early.size && value <= due + late.size;
+}
+
+/**
+ * Where the beat stands now. The record has the base and the due day, not what the schedule counts from; of the two, the one that stands later in
+ * its month was cut off less by a short one.
+ */
+function beatOf(limit: LimitFacts | undefined): { readonly anchor: Day; readonly spans: number } | null {
+  const [base, due] = [limit?.base?.point, limit?.due];
+  if (base?.on !== 'calendar' || due?.on !== 'calendar') return null;
+  return civilOf(due.day).day > civilOf(base.day).day ? { anchor: due.day, spans: 0 } : { anchor: base.day, spans: 1 };
+}

@@ -1,0 +1,78 @@
+import type { NodeId } from '../graph/rule-graph.js';
+import type { Day } from '../values/moment.js';
+import type { DueCourse } from './due-course.js';
+import { FAR } from './due-days.js';
+import type { Doings } from './due-days.js';
+import { LEVEL, rankOf } from './forecast.js';
+import type { DateRange } from './forecast.js';
+import type { Sky } from './sky.js';
+
+/** What becomes of one task along all futures. */
+export interface Followed {
+  /** Its first, second … round; as many as come in a tenth of the futures or more. */
+  readonly rounds: readonly DateRange[];
+  /** Rules that decide the first, with the share of futures in which each does; the likeliest first. */
+  readonly decides: readonly { readonly node: NodeId; readonly share: number }[];
+}
+
+/** Most rounds of one task that are followed: weekly ones for two years. */
+export const MOST_ROUNDS = 105;
+
+/**
+ * Follows a task along every future from one due day to the next, as if it were done on each; one round of all futures at a time.
+ *
+ * Takes time for the due days that there are, not for the days between them. The ranges come from counting days, without sorting.
+ */
+export function followCourse(course: DueCourse, sky: Sky): Followed {
+  const { columns, now, to, count } = sky;
+  const [due, by] = [columns.lend().fill(FAR), columns.lend().fill(-1)];
+  course.first(due, by);
+  const decides = votesOf(by, course.rules);
+  const doings: Doings = { count: 0, future: columns.lend(), day: columns.lend() };
+  for (let f = 0; f < count; f += 1) doAgain(doings, f, Math.max(now, due[f] ?? FAR), to);
+  const rounds: DateRange[] = [];
+  const tally = new Int32Array(to - now + 1);
+  while (doings.count > rankOf((1 - LEVEL) / 2, count) && rounds.length < MOST_ROUNDS) {
+    rounds.push(rangeOf(doings, tally.fill(0), now, count));
+    course.again(doings, due.fill(to + 1, 0, doings.count));
+    const before = doings.count;
+    doings.count = 0;
+    for (let i = 0; i < before; i += 1) doAgain(doings, doings.future[i] ?? 0, Math.max((doings.day[i] ?? 0) + 1, due[i] ?? 0), to);
+  }
+  for (const column of [due, by, doings.future, doings.day]) columns.giveBack(column);
+  return { rounds, decides };
+}
+
+function doAgain(doings: Doings, future: number, day: number, to: number): void {
+  if (day > to) return;
+  doings.future[doings.count] = future;
+  doings.day[doings.count] = day;
+  doings.count += 1;
+}
+
+/** The range of the days on which the task is done, all other futures counting as later. */
+function rangeOf({ count, day }: Doings, tally: Int32Array, from: Day, of: number): DateRange {
+  for (let i = 0; i < count; i += 1) {
+    const place = (day[i] ?? from) - from;
+    tally[place] = (tally[place] ?? 0) + 1;
+  }
+  let [place, passed] = [0, 0];
+  const at = (share: number): Day | null => {
+    const rank = rankOf(share, of);
+    if (rank >= count) return null;
+    while (passed + (tally[place] ?? 0) <= rank) passed += tally[place++] ?? 0;
+    return (from + place) as Day;
+  };
+  return { early: at((1 - LEVEL) / 2) ?? from, likely: at(0.5), late: at((1 + LEVEL) / 2), level: LEVEL };
+}
+
+function votesOf(by: Int32Array, rules: readonly NodeId[]): Followed['decides'] {
+  // Place 0 is for futures in which nothing decided.
+  const votes = new Int32Array(rules.length + 1);
+  for (const vote of by) votes[vote + 1] = (votes[vote + 1] ?? 0) + 1;
+  const cast = by.length - (votes[0] ?? 0);
+  return rules
+    .map((node, rule) => ({ node, share: (votes[rule + 1] ?? 0) / cast }))
+    .filter(({ share }) => share > 0)
+    .sort((a, b) => b.share - a.share || a.node - b.node);
+}
