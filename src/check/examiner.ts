@@ -172,7 +172,10 @@ export class Examiner {
 /** Definitions that the other table has not, or has as something else. */
 function differing(table: NameTable['entries'], other: NameTable['entries']): readonly Definition[] {
   const found: Definition[] = [];
-  for (const [key, definition] of table) if (other.get(key) !== definition) found.push(definition);
+  for (const [kind, definitions] of table) {
+    const others = other.get(kind);
+    for (const [id, definition] of definitions) if (others?.get(id) !== definition) found.push(definition);
+  }
   return found;
 }
 

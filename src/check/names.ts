@@ -16,8 +16,8 @@ export interface NameTable {
   readonly find: (kind: NameKind, id: string) => Definition | undefined;
   /** Names of these kinds that can be written at this home: its own without the attachment's name, and the machine's. */
   readonly visible: (kinds: readonly NameKind[], home: Home) => readonly string[];
-  /** By kind and id, as one text. */
-  readonly entries: ReadonlyMap<string, Definition>;
+  /** By kind and id. */
+  readonly entries: ReadonlyMap<NameKind, ReadonlyMap<string, Definition>>;
 }
 
 /** Kinds that can be meant at one place, and so share their names. */
@@ -28,19 +28,24 @@ const families: readonly (readonly NameKind[])[] = [
 
 /** Enters every declaration; the first of a name counts. */
 export function nameTable(declarations: readonly PlacedDeclaration[], defines: typeof define = define): NameTable {
-  const byKey = new Map<string, Definition>();
+  const entries = new Map<NameKind, Map<string, Definition>>();
   const definitions: Definition[] = [];
   const duplicates: { later: Definition; earlier: Definition }[] = [];
-  const find = (kind: NameKind, id: string): Definition | undefined => byKey.get(`${kind} ${id}`);
+  const find = (kind: NameKind, id: string): Definition | undefined => entries.get(kind)?.get(id);
   for (const { node, home } of declarations) {
     if (!isNaming(node)) continue;
     const definition = defines(node, home);
     const earlier = takenBy(definition, find);
-    if (earlier !== undefined) duplicates.push({ later: definition, earlier });
-    else byKey.set(`${definition.kind} ${definition.id}`, definition);
-    if (earlier === undefined) definitions.push(definition);
+    if (earlier !== undefined) {
+      duplicates.push({ later: definition, earlier });
+      continue;
+    }
+    definitions.push(definition);
+    const known = entries.get(definition.kind);
+    if (known === undefined) entries.set(definition.kind, new Map([[definition.id, definition]]));
+    else known.set(definition.id, definition);
   }
-  return { definitions, duplicates, find, visible: visibleIn(definitions), entries: byKey };
+  return { definitions, duplicates, find, visible: visibleIn(definitions), entries };
 }
 
 /** Worked out once for each home and kinds: in a schedule full of unknown names it is asked again and again. */

@@ -36,13 +36,19 @@ function walk(value: object, visit: (node: AnyNode) => void): void {
     for (const item of value as readonly unknown[]) if (isObject(item)) walk(item, visit);
     return;
   }
-  if (isNode(value)) visit(value);
+  if (isNode(value)) {
+    visit(value);
+    if (leaves.has(value.kind)) return;
+  }
   // Plain data without a prototype of its own, so every key is the node's own; places hold no nodes.
   for (const key in value) {
     const child: unknown = key === 'at' ? undefined : value[key as keyof typeof value];
     if (isObject(child)) walk(child, visit);
   }
 }
+
+/** Nodes without nodes in them: most of all. */
+const leaves: ReadonlySet<string> = new Set(['name', 'text', 'number', 'unit', 'date', 'time']);
 
 function isObject(value: unknown): value is object {
   return typeof value === 'object' && value !== null;
