@@ -38,5 +38,5 @@ export type { Limits } from './check/load/limits.js';
 export type { Loader } from './check/load/shelf.js';
 export type { Definition, DefinitionOf, Home, Model, NameKind, Reference } from './check/model.js';
 export type { CatalogueEntry } from './diagnostics/catalogue-entry.js';
-export type { Compiled } from './compile/compile.js';
+export type { Compiled, CompileOptions } from './compile/compile.js';
 export type { Diagnostic, Fix, FixGrade, Severity } from './diagnostics/diagnostic.js';

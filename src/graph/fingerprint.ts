@@ -11,8 +11,8 @@ export function graphFingerprint(graph: Omit<RuleGraph, 'fingerprint'>, sha256: 
   return sha256(canonicalJson(rest));
 }
 
-/** The graph with its fingerprint, its keys in canonical order. */
-export function sealed(graph: Omit<RuleGraph, 'fingerprint'>): RuleGraph {
+/** The graph with its fingerprint, its keys in canonical order. `sha256` as for {@link graphFingerprint}. */
+export function sealed(graph: Omit<RuleGraph, 'fingerprint'>, sha256: (text: string) => string = textFingerprint): RuleGraph {
   const { format, version, ...rest } = canonical(graph);
-  return { format, version, fingerprint: textFingerprint(JSON.stringify({ format, version, ...rest })), ...rest };
+  return { format, version, fingerprint: sha256(JSON.stringify({ format, version, ...rest })), ...rest };
 }

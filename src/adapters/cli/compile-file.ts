@@ -14,6 +14,8 @@ export async function compileFile(path: string): Promise<Parsed<Compiled>> {
   if (!read.ok) return refused(read.problem);
   const files = scheduleFiles(path);
   const { compile } = await import('../../index.js');
-  const result = compile(files.name, (name) => (name === files.name ? read.value : files.load(name)));
+  const { createHash } = await import('node:crypto');
+  const sha256 = (text: string): string => createHash('sha256').update(text).digest('hex');
+  const result = compile(files.name, (name) => (name === files.name ? read.value : files.load(name)), { sha256 });
   return understood({ ...result, sources: result.sources.map((source) => ({ ...source, name: files.shown(source.name) })) });
 }
