@@ -1,0 +1,34 @@
+/**
+ * Which tests speak of a folder of `src`: fast ones, none that spawn, build or draw a page. The near ones are tried on every mutant, the far ones
+ * only on those that the near ones let pass.
+ */
+import { readdir } from 'node:fs/promises';
+
+const near = {
+  history: ['tests/history'],
+  assess: ['tests/assess', 'tests/explain/explain.test.ts', 'tests/render/why.test.ts'],
+  compile: ['tests/compile'],
+  access: ['tests/access'],
+};
+
+const far = {
+  history: ['tests/conformance'],
+  assess: ['tests/conformance', 'tests/explain/every-case.test.ts'],
+  compile: [],
+  access: [],
+};
+
+/** What measures time says nothing of a mutant, and fails where instrumented code is slower. */
+export const measuresTime = /ten thousand readings|made-up histories cost|HiGHS/;
+
+/** @param {string} folder @param {boolean} isFar @returns {Promise<readonly string[]>} */
+export async function testsFor(folder, isFar) {
+  const places = [...near[folder], ...(isFar ? far[folder] : [])];
+  const found = await Promise.all(places.map(testFilesIn));
+  return ['tests/seed.ts', ...found.flat().sort()];
+}
+
+async function testFilesIn(place) {
+  if (place.endsWith('.ts')) return [place];
+  return (await readdir(place)).filter((name) => name.endsWith('.test.ts')).map((name) => `${place}/${name}`);
+}
