@@ -62,6 +62,11 @@ export function dayInMonth(year: number, month: number, day: number, skip: boole
   return first.number + Math.min(day, first.days) - 1;
 }
 
+/** A date as a day: from the first of its month, which is kept. */
+function dayOf({ year, month, day }: Temporal.PlainDate): number {
+  return months(EPOCH, year * 12 + month - 1).number + day - 1;
+}
+
 /** k spans after a day, counted from that day: never by adding one span to the outcome of the last. */
 export function addSpan(day: number, span: CalendarSpan, k = 1): number {
   switch (span.unit) {
@@ -70,12 +75,12 @@ export function addSpan(day: number, span: CalendarSpan, k = 1): number {
     case 'days':
       return day + k * span.count;
     case 'months':
-      return numberOf(dateOf(day).add({ months: k * span.count }, { overflow: 'constrain' })) - (span.less ?? 0);
+      return dayOf(dateOf(day).add({ months: k * span.count }, { overflow: 'constrain' })) - (span.less ?? 0);
     case 'calendar-months': {
       const month = dateOf(day)
         .with({ day: 1 })
         .add({ months: k * span.count });
-      return numberOf(month.with({ day: month.daysInMonth })) - (span.less ?? 0);
+      return dayOf(month.with({ day: month.daysInMonth })) - (span.less ?? 0);
     }
   }
 }
@@ -84,7 +89,7 @@ export function addSpan(day: number, span: CalendarSpan, k = 1): number {
 export function earliest(due: number, { size, calendar }: DayMargin): number {
   if (calendar === undefined) return due - size;
   const back = dateOf(due).subtract({ months: calendar.count }, { overflow: 'constrain' });
-  return numberOf(calendar.unit === 'months' ? back : back.with({ day: 1 })) + (calendar.less ?? 0);
+  return dayOf(calendar.unit === 'months' ? back : back.with({ day: 1 })) + (calendar.less ?? 0);
 }
 
 /** The last day of a margin after a due point. */

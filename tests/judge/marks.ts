@@ -5,6 +5,7 @@ import type { Clock } from './intervals.js';
 import { calendarLimit, meterLimit, unknown, unrecorded } from './limits.js';
 import { meterNow } from './meters.js';
 import type { Outcome } from './outcome.js';
+import { remembered, rememberedOf } from './remembered.js';
 import type { World } from './world.js';
 
 export function marks(world: World, node: MarksNode, clock: Clock): Outcome {
@@ -21,9 +22,11 @@ export function marks(world: World, node: MarksNode, clock: Clock): Outcome {
   return meterLimit(world, node, meter, due - ticks, due);
 }
 
-/** Every marked day from 30 years back to 30 years on, in order. */
-function markedDays(world: World, node: CalendarMarksNode): readonly number[] {
-  const { year: thisYear } = ymd(world.now.day);
+/** The days that a rule marks. */
+type Marked = Pick<CalendarMarksNode, 'months' | 'days' | 'skip'>;
+
+/** Every marked day some years back and on, in order. */
+const markedDays = remembered((node: Marked, thisYear: number): readonly number[] => {
   const reach = Math.max(4, Math.ceil(node.months / 12) * 2 + 8);
   const all: number[] = [];
   for (let year = Math.max(1, thisYear - reach); year <= thisYear + reach; year += 1) {
@@ -37,7 +40,7 @@ function markedDays(world: World, node: CalendarMarksNode): readonly number[] {
     }
   }
   return all.sort((a, b) => a - b);
-}
+});
 
 /** The latest mark reached that is not met, else the next one; `undefined` where the latest is unrecorded. */
 function markDue(world: World, days: readonly number[], early: Margin, clock: Clock): number | null | undefined {
@@ -49,7 +52,7 @@ function markDue(world: World, days: readonly number[], early: Margin, clock: Cl
 }
 
 export function calendarMarks(world: World, node: CalendarMarksNode, clock: Clock): Outcome {
-  const due = markDue(world, markedDays(world, node), node.early, clock);
+  const due = markDue(world, markedDays(node, ymd(world.now.day).year), node.early, clock);
   if (due === undefined) return unrecorded(node);
   if (due === null) return unknown(node);
   return calendarLimit(world, node, markBase(clock), { day: due, minute: null }, 'days');
@@ -59,15 +62,11 @@ function markBase(clock: Clock): When {
   return clock.doings.at(-1)?.when ?? clock.start?.when ?? { day: 0, minute: null };
 }
 
+const opening = rememberedOf(({ months, month }: CalendarWindowNode): Marked => ({ months, days: [{ month, day: 1 }], skip: false }));
+
 /** Opens on the first of the month and falls due then; overdue after its last day. */
 export function calendarWindow(world: World, node: CalendarWindowNode, clock: Clock): Outcome {
-  const opens = {
-    kind: 'calendar-marks',
-    months: node.months,
-    days: [{ month: node.month, day: 1 }],
-    skip: false,
-  } as unknown as CalendarMarksNode;
-  const due = markDue(world, markedDays(world, opens), node.early, clock);
+  const due = markDue(world, markedDays(opening(node), ymd(world.now.day).year), node.early, clock);
   if (due === undefined) return unrecorded(node);
   if (due === null) return unknown(node);
   const { year, month } = ymd(due);

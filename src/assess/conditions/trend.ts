@@ -45,6 +45,8 @@ function inWindow(world: World, points: readonly InstrumentPoint[], last: Instru
   return window.reverse();
 }
 
+/** By how much the reading changed; off the marks of a dipstick is further than any amount, and from there to there is no change. */
 function change(node: TrendNode, from: InstrumentPoint, to: InstrumentPoint): number {
+  if (from.value === to.value) return 0;
   return node.direction === 'climbs' ? to.value - from.value : from.value - to.value;
 }
