@@ -6,6 +6,7 @@ import { complain } from './complain.js';
 import { exitCode } from './exit-code.js';
 import { readText } from './read-text.js';
 import type { Style } from '../../render/style.js';
+import type { Compiled } from '../../index.js';
 
 /**
  * Opens a SCHEDULE argument: a text is compiled, a compiled graph (`.json`) is read. Where that fails it says so, ends the
@@ -25,20 +26,26 @@ async function openGraph({ shell, end }: CommandHost, path: string): Promise<Rul
   return undefined;
 }
 
-async function openText({ shell, end }: CommandHost, style: Style, path: string): Promise<RuleGraph | undefined> {
+async function openText(host: CommandHost, style: Style, path: string): Promise<RuleGraph | undefined> {
+  const compiled = await openCompiled(host, path);
+  if (compiled === undefined) return undefined;
+  if (compiled.graph === null) refuseErrors(host, style, compiled, `\`${path}\` has errors and cannot be used until they are put right.`);
+  return compiled.graph ?? undefined;
+}
+
+/** Compiles a SCHEDULE's text, errors in it or not. Where the file cannot be read it says so, ends the command and gives undefined. */
+export async function openCompiled({ shell, end }: CommandHost, path: string): Promise<Compiled | undefined> {
   const compiled = await compileFile(path);
-  if (!compiled.ok) complain(shell, compiled.problem);
-  else if (compiled.value.graph !== null) return compiled.value.graph;
-  else {
-    shell.err(
-      renderDiagnostics(
-        compiled.value.diagnostics.filter(({ severity }) => severity === 'error'),
-        compiled.value.sources,
-        style,
-      ),
-    );
-    complain(shell, `\`${path}\` has errors and cannot be used until they are put right.`);
-  }
+  if (compiled.ok) return compiled.value;
+  complain(shell, compiled.problem);
   end(exitCode.input);
   return undefined;
+}
+
+/** Ends a command that cannot go on with a schedule that has errors: tells those, and why that is the end. */
+export function refuseErrors({ shell, end }: CommandHost, style: Style, { diagnostics, sources }: Compiled, why: string): void {
+  const errors = diagnostics.filter(({ severity }) => severity === 'error');
+  shell.err(renderDiagnostics(errors, sources, style));
+  complain(shell, why);
+  end(exitCode.input);
 }

@@ -1,9 +1,8 @@
 import type { CommandHost } from '../command-host.js';
 import { type CheckReport, checkReport } from '../check-report.js';
-import { compileFile } from '../compile-file.js';
-import { complain } from '../complain.js';
 import { exitCode } from '../exit-code.js';
 import { jsonText } from '../json-text.js';
+import { openCompiled } from '../open-schedule.js';
 import { counted } from '../../../render/count-in-words.js';
 import { renderDiagnostics } from '../../../render/diagnostics.js';
 import type { Style } from '../../../render/style.js';
@@ -64,18 +63,15 @@ async function runCheck(host: CommandHost, schedules: readonly string[], options
 }
 
 async function checkOne(host: CommandHost, style: Style, schedule: string, quiet: boolean): Promise<CheckedSchedule | undefined> {
-  const compiled = await compileFile(schedule);
-  if (!compiled.ok) {
-    complain(host.shell, compiled.problem);
-    return undefined;
-  }
-  const report = checkReport(schedule, compiled.value);
+  const compiled = await openCompiled(host, schedule);
+  if (compiled === undefined) return undefined;
+  const report = checkReport(schedule, compiled);
   if (!quiet) {
-    const { diagnostics, sources } = compiled.value;
+    const { diagnostics, sources } = compiled;
     if (diagnostics.length > 0) host.shell.out(`${renderDiagnostics(diagnostics, sources, style)}\n`);
     host.shell.out(`${schedule}: ${verdict(report)}\n`);
   }
-  return { report, compiled: compiled.value };
+  return { report, compiled };
 }
 
 function verdict({ errors, warnings, tasks }: CheckReport): string {

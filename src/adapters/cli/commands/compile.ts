@@ -1,9 +1,9 @@
 import { renderDiagnostics } from '../../../render/diagnostics.js';
 import type { CommandHost } from '../command-host.js';
-import { compileFile } from '../compile-file.js';
 import { complain } from '../complain.js';
 import { exitCode } from '../exit-code.js';
 import { jsonText } from '../json-text.js';
+import { openCompiled } from '../open-schedule.js';
 import { styleFor } from '../style-for.js';
 import { addAnswerOptions, type AnswerOptions } from '../answer-options.js';
 import { writeFile } from '../write-file.js';
@@ -34,14 +34,11 @@ export function addCompile(host: CommandHost): void {
   );
 }
 
-async function runCompile({ shell, end }: CommandHost, schedule: string, options: CompileOptions): Promise<void> {
-  const compiled = await compileFile(schedule);
-  if (!compiled.ok) {
-    complain(shell, compiled.problem);
-    end(exitCode.input);
-    return;
-  }
-  const { graph, diagnostics, sources } = compiled.value;
+async function runCompile(host: CommandHost, schedule: string, options: CompileOptions): Promise<void> {
+  const compiled = await openCompiled(host, schedule);
+  if (compiled === undefined) return;
+  const { shell, end } = host;
+  const { graph, diagnostics, sources } = compiled;
   shell.err(renderDiagnostics(diagnostics, sources, styleFor(shell, options)));
   if (graph === null) {
     complain(shell, `\`${schedule}\` has errors: nothing is written.`);

@@ -1,12 +1,10 @@
 import { renderCoverage } from '../../../render/coverage.js';
-import { renderDiagnostics } from '../../../render/diagnostics.js';
 import { renderExamples } from '../../../render/examples.js';
 import { type AnswerOptions, addAnswerOptions } from '../answer-options.js';
 import type { CommandHost } from '../command-host.js';
-import { compileFile } from '../compile-file.js';
-import { complain } from '../complain.js';
 import { exitCode } from '../exit-code.js';
 import { jsonText } from '../json-text.js';
+import { openCompiled, refuseErrors } from '../open-schedule.js';
 import { styleFor } from '../style-for.js';
 
 interface ProveOptions extends AnswerOptions {
@@ -34,24 +32,16 @@ export function addProve(host: CommandHost): void {
   addAnswerOptions(command, 'examples.schema.json').action((schedule: string, options: ProveOptions) => runProve(host, schedule, options));
 }
 
-async function runProve({ shell, end }: CommandHost, schedule: string, options: ProveOptions): Promise<void> {
+async function runProve(host: CommandHost, schedule: string, options: ProveOptions): Promise<void> {
+  const { shell, end } = host;
   const style = styleFor(shell, options);
-  const compiled = await compileFile(schedule);
-  if (!compiled.ok) {
-    complain(shell, compiled.problem);
-    end(exitCode.input);
-    return;
-  }
-  const { graph, diagnostics, sources } = compiled.value;
+  const compiled = await openCompiled(host, schedule);
+  if (compiled === undefined) return;
+  const { graph } = compiled;
   const { runExamples } = await import('../../../index.js');
-  const report = runExamples(compiled.value, { propose: options.coverage === true });
-  if (graph === null || report === null) {
-    const errors = diagnostics.filter(({ severity }) => severity === 'error');
-    shell.err(renderDiagnostics(errors, sources, style));
-    complain(shell, `\`${schedule}\` has errors: its examples cannot be run.`);
-    end(exitCode.input);
-    return;
-  }
+  const report = runExamples(compiled, { propose: options.coverage === true });
+  if (graph === null || report === null)
+    return refuseErrors(host, style, compiled, `\`${schedule}\` has errors: its examples cannot be run.`);
   if (options.json === true) shell.out(jsonText(report));
   else {
     shell.out(`${renderExamples(report, graph, style)}\n`);

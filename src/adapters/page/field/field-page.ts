@@ -1,12 +1,12 @@
 /**
  * One HTML file for a phone: a compiled schedule, a logbook and the engine, complete in itself.
  */
-import { createHash } from 'node:crypto';
 import { canonicalJson, type Entry, type RuleGraph } from '../../../engine.js';
 import { DEFERENCE } from '../../../render/cautions.js';
 import { escapeHtml } from '../../../render/escape-html.js';
 import { FIELD_CSS } from './field-css.js';
 import { jsonBlock } from '../view/json-block.js';
+import { pageHead, sourceHash } from '../view/page-head.js';
 import { linesOf } from './kept-entries.js';
 
 export interface FieldPageParts {
@@ -26,19 +26,10 @@ export interface FieldPageParts {
  */
 export function fieldPage({ graph, entries, script }: FieldPageParts): string {
   const { title, edition } = graph.schedule;
-  const policy = `default-src 'none'; script-src '${hashOf(script)}'; style-src '${hashOf(FIELD_CSS)}'; base-uri 'none'; form-action 'none'`;
+  const allows = [`script-src ${sourceHash(script)}`, `style-src ${sourceHash(FIELD_CSS)}`];
   const made = edition === undefined ? '' : `, edition ${edition.number} of ${edition.date}`;
   const last = entries.reduce((latest, { on }) => (on > latest ? on : latest), '');
-  return `<!doctype html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${policy}">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<meta name="referrer" content="no-referrer">
-<title>${escapeHtml(title)}</title>
-<style>${FIELD_CSS}</style>
-</head>
+  return `${pageHead({ title, allows, css: FIELD_CSS })}
 <body>
 <div id="page" data-machine="${escapeHtml(machineKey(graph, entries))}">
 <header id="page-head">
@@ -60,8 +51,4 @@ export function fieldPage({ graph, entries, script }: FieldPageParts): string {
 function machineKey({ schedule }: RuleGraph, entries: readonly Entry[]): string {
   const machine = entries.find((entry) => entry.kind === 'machine');
   return [schedule.name, machine?.serial ?? machine?.id ?? entries[0]?.id ?? 'new'].join('-');
-}
-
-function hashOf(text: string): string {
-  return `sha256-${createHash('sha256').update(text).digest('base64')}`;
 }

@@ -1,9 +1,9 @@
 /**
  * The playground as one HTML file: editor, compiler, engine and a sample, complete in itself.
  */
-import { createHash } from 'node:crypto';
 import { DEFERENCE } from '../../../render/cautions.js';
 import { escapeHtml } from '../../../render/escape-html.js';
+import { pageHead, sourceHash } from '../view/page-head.js';
 import type { Desk } from './desk.js';
 import { PLAYGROUND_CSS } from './playground-css.js';
 import { deskBlock } from './with-desk.js';
@@ -17,18 +17,9 @@ export interface PlaygroundParts {
 
 /** The page. It fetches nothing, and its policy lets it fetch nothing; what an author types stays in it. */
 export function playgroundPage({ desk, script, worker }: PlaygroundParts): string {
-  const hash = `sha256-${createHash('sha256').update(script).digest('base64')}`;
   // The editor makes its own style sheet while it runs, and draws its underlines as pictures of its own.
-  const policy = `default-src 'none'; script-src '${hash}'; worker-src blob:; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'`;
-  return `<!doctype html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${policy}">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<title>Duewright playground</title>
-<style>${PLAYGROUND_CSS}</style>
-</head>
+  const allows = [`script-src ${sourceHash(script)}`, 'worker-src blob:', "style-src 'unsafe-inline'", 'img-src data:'];
+  return `${pageHead({ title: 'Duewright playground', allows, css: PLAYGROUND_CSS })}
 <body>
 <a class="skip" href="#due">To what is due</a>
 <header class="top">

@@ -14,6 +14,7 @@ import { fluidRow } from '../../../render/outlook/use-in-words.js';
 import { numberAndRange } from '../../../render/outlook/range-in-words.js';
 import { numberText } from '../../../values/number-text.js';
 import { unitsOf } from '../../../values/ticks.js';
+import { pageHead } from '../view/page-head.js';
 import { drawHours } from './draw-hours.js';
 import { drawLevel } from './draw-level.js';
 import { drawYear } from './draw-year.js';
@@ -27,11 +28,7 @@ export function yearPage(graph: RuleGraph, entries: readonly Entry[], outlook: O
   const timeline = readTimeline(entries, graph, outlook.now);
   const title = `The year ahead: ${graph.schedule.title}`;
   return [
-    '<!doctype html>',
-    '<html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1">',
-    `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">`,
-    `<title>${escapeHtml(title)}</title>`,
-    `<style>${YEAR_PAGE_CSS}</style></head>`,
+    pageHead({ title, allows: ["style-src 'unsafe-inline'"], css: YEAR_PAGE_CSS }),
     '<body><main>',
     head(graph, timeline, outlook),
     ahead(graph, outlook),
