@@ -1,8 +1,7 @@
 import { escapeHtml } from '../../render/escape-html.js';
 import { numberText } from '../../values/number-text.js';
 import type { ChainHead } from '../logbook/logbook.js';
-import { graphOf } from './service-record-csv.js';
-import type { RecordedWork, ServiceRecord } from './service-record.js';
+import { editionOf, type RecordedWork, type ServiceRecord } from './service-record.js';
 import { shownText, timingText, usedText, whenText } from './service-record-words.js';
 
 // Marks besides words, so that print and colour-blind readers see the same. No script, nothing from outside.
@@ -94,7 +93,7 @@ ${record.work.map((work) => row(record, work)).join('\n')}
 }
 
 function row(record: ServiceRecord, work: RecordedWork): string {
-  const graph = graphOf(record, work);
+  const graph = editionOf(record, work);
   const strike = (text: string): string => (work.voided === null || text === '' ? escapeHtml(text) : `<del>${escapeHtml(text)}</del>`);
   const timing =
     work.voided === null

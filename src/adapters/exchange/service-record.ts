@@ -52,7 +52,7 @@ export interface RecordedWork {
 export interface ServiceRecord {
   readonly machine: { readonly model: string | null; readonly serial: number | null; readonly inService: string | null };
   /** The editions that were used, in the order in which they came into force. */
-  readonly schedules: readonly { readonly from: Day | null; readonly graph: RuleGraph }[];
+  readonly schedules: readonly EditionInUse[];
   readonly until: Moment;
   /** In the order in which it happened. */
   readonly work: readonly RecordedWork[];
@@ -94,6 +94,17 @@ export function serviceRecord(
     }));
   });
   return { machine: machineFacts(valid), schedules: inOrder, until, work };
+}
+
+/**
+ * The edition by which a row was judged.
+ *
+ * @throws Error for a record without schedules, which {@link serviceRecord} draws up none of.
+ */
+export function editionOf({ schedules }: ServiceRecord, { when }: RecordedWork): RuleGraph {
+  const graph = editionOn(schedules, when.day);
+  if (graph === undefined) throw new Error('a service record without a schedule');
+  return graph;
 }
 
 /** All entries up to `until`, in order, and which are voided by what. A void counts whenever it was written, unless voided itself. */
