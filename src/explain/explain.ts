@@ -88,6 +88,7 @@ function explainedTask(graph: RuleGraph, task: Task): ExplainedTask {
     place: placeOf(graph, task.origin),
     ...(task.reason === undefined ? {} : { reason: task.reason }),
     ...(task.source === undefined ? {} : { source: task.source }),
+    ...(task.record === undefined ? {} : { record: task.record }),
     cautions: task.site.cautions,
     qualified: task.site.qualified,
     procedure: task.site.procedure,

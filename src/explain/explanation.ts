@@ -16,7 +16,7 @@ import type {
   TaskState,
   Truth,
 } from '../assess/assessment.js';
-import type { Caution, Instrument, Node, NodeId } from '../graph/rule-graph.js';
+import type { Caution, Instrument, Node, NodeId, RecordKept } from '../graph/rule-graph.js';
 import type { Entry, EntryId } from '../history/entry.js';
 import type { Moment } from '../values/moment.js';
 import type { Change } from './change.js';
@@ -116,6 +116,8 @@ export interface ExplainedTask {
   /** The author's own reason and the published source, where given. */
   readonly reason?: string;
   readonly source?: string;
+  /** How long the record of a doing is kept, where the schedule says so. */
+  readonly record?: RecordKept;
   readonly cautions: readonly Caution[];
   readonly qualified: boolean;
   readonly procedure: readonly string[];

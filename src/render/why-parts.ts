@@ -15,6 +15,7 @@ import type { NumberLine } from './number-lines.js';
 import { numberLines } from './number-lines.js';
 import { placeInWords } from './place-in-words.js';
 import { reasonSentence } from './reason-sentence.js';
+import { keptInWords } from './kept-in-words.js';
 import { safeText } from './safe-text.js';
 
 /** Every text is one safe line (see {@link safeText}); lists may be empty. */
@@ -29,6 +30,8 @@ export interface WhyParts {
   readonly rule: string;
   readonly reason: string | null;
   readonly source: string | null;
+  /** How long the record of a doing is kept. */
+  readonly kept: string | null;
   readonly numbers: readonly NumberLine[];
   readonly unknown: readonly string[];
   /** Entries of the logbook that it rests on, each with its date and id. */
@@ -46,6 +49,7 @@ export function whyParts(explanation: Explanation): WhyParts {
     rule: ruleWords(explanation),
     reason: task.reason === undefined ? null : `“${safeText(task.reason)}”`,
     source: task.source === undefined ? null : safeText(task.source),
+    kept: task.record === undefined ? null : `its record is kept ${keptInWords(task.record)}`,
     numbers: numberLines(explanation),
     unknown: [...new Set(unknown.map(({ missing }) => `${asSentence(missingSentence(missing, names))}.`))],
     entries: entryWords(explanation),

@@ -55,6 +55,7 @@ function evidenceBlock(parts: WhyParts, style: Style): readonly string[] {
     ...row('Rule', parts.rule, style),
     ...(parts.reason === null ? [] : row('Reason', parts.reason, style)),
     ...(parts.source === null ? [] : row('Source', parts.source, style)),
+    ...(parts.kept === null ? [] : row('Record', parts.kept, style)),
     ...parts.numbers.flatMap((line) => row(line.label, line.text, style)),
     ...rows('Unknown', parts.unknown, style),
     ...rows('Logbook', parts.entries, style),

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { compile } from '../../src/index.js';
+import { UNITS, unitSpellings } from '../../src/values/units.js';
 import { blocksOf, languagePage, pageSchedule } from './language-examples.js';
 
 const markdown = languagePage();
@@ -43,6 +44,12 @@ describe('docs/language.md', () => {
     const missing = [...wordsOf(grammar)].filter((word) => !words.has(word));
     expect(missing).toEqual([]);
   });
+});
+
+test('docs/language.md lists every unit in every spelling', () => {
+  const rows = markdown.slice(markdown.indexOf('| kind | units')).split('\n\n')[0] ?? '';
+  expect(unitSpellings().filter((each) => !rows.includes(`\`${each}\``))).toEqual([]);
+  expect(rows.split('\n').length - 2).toBe(new Set(UNITS.map(({ dimension }) => dimension)).size);
 });
 
 /** The quoted words of the grammar that are made of letters, months left out: any of them stands for all. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { done, event, publishedRule, reading } from './published-rule.js';
+import { done, event, gauge, publishedRule, reading } from './published-rule.js';
 
 const forHire = { outing: { hours: 1, duties: ['for-hire'] } };
 const ifr = { outing: { hours: 1, duties: ['ifr'] } };
@@ -125,5 +125,96 @@ describe('NAVAIR 00-25-403: I = PF / n, n = ln(Pacc) / ln(1 - θ)', () => {
 
   it('PF 100 h, θ 0.8, Pacc 0.01: n = 2.86135', () => {
     expect(100 / (due('look-four-in-five') - 500)).toBeCloseTo(2.86135, 4);
+  });
+});
+
+describe('14 CFR 135.301(a): the calendar month before or after counts as the month itself', () => {
+  const rule = publishedRule('14-cfr-135-301');
+  const first = done('2025-06-10', 'line-check');
+
+  // Required in June 2026 (12 calendar months, 135.299(a)); May and July count as June, April and August do not.
+  it.each([
+    ['2026-04-30', '2027-04-30'],
+    ['2026-05-01', '2027-06-30'],
+    ['2026-06-01', '2027-06-30'],
+    ['2026-06-30', '2027-06-30'],
+    ['2026-07-31', '2027-06-30'],
+    ['2026-08-01', '2027-08-31'],
+  ])('checked on %s, required again by %s', (on, due) => {
+    expect(rule.says([first, done(on, 'line-check')], on, 'line-check')).toBe(`clear ${due}`);
+  });
+
+  it.each([
+    ['2026-07-31', 'due 2026-06-30', 'work-due-first'],
+    ['2026-08-01', 'overdue 2026-06-30', 'held'],
+  ])('on %s: %s, %s', (now, state, verdict) => {
+    const told = [first, done('2026-03-01', 'instrument-check')];
+    expect(rule.says(told, now, 'line-check')).toBe(state);
+    expect(rule.verdict(told, now)).toBe(verdict);
+  });
+
+  it('keeps the month through years of grace, and through a short one', () => {
+    const told = [done('2023-12-31', 'line-check'), done('2025-01-31', 'line-check'), done('2025-11-01', 'line-check')];
+    expect(rule.says(told, '2025-11-02', 'line-check')).toBe('clear 2026-12-31');
+    expect(rule.says([done('2025-02-03', 'line-check'), done('2026-03-31', 'line-check')], '2026-04-01', 'line-check')).toBe(
+      'clear 2027-02-28',
+    );
+  });
+});
+
+describe('14 CFR 61.57(a)(1): three within the preceding 90 days', () => {
+  const rule = publishedRule('14-cfr-61-57');
+  const passengers = { outing: { hours: 1, duties: ['passengers'] } };
+  const review = done('2026-01-05', 'flight-review');
+  const three = ['2026-01-10', '2026-02-01', '2026-02-02'].map((on) => event(on, 'landing'));
+
+  // The oldest of the last three was on 10 January; 90 days later it is 10 April.
+  it.each([
+    [3, '2026-04-10', 'ready'],
+    [3, '2026-04-11', 'held'],
+    [2, '2026-02-03', 'held'],
+    [0, '2026-02-03', 'held'],
+  ])('with %d landings, on %s: %s', (landings, now, verdict) => {
+    expect(rule.verdict([review, ...three.slice(0, landings)], now, passengers)).toBe(verdict);
+  });
+
+  it('says nothing of flights without passengers', () => {
+    expect(rule.verdict([review], '2026-02-03', { outing: { hours: 1 } })).toBe('ready');
+  });
+});
+
+describe('FAA airworthiness directive 63-05-03: 10 hours after it took effect, then every 25, until modified', () => {
+  const rule = publishedRule('faa-ad-63-05-03');
+  const effective = [reading('1963-03-08', { 'time-in-service': 840 }), event('1963-03-08', 'directive-effective')];
+
+  it.each([
+    [849.9, 'coming-up 850'],
+    [850, 'due 850'],
+    [850.1, 'overdue 850'],
+  ])('at %d h: %s', (hours, state) => {
+    expect(rule.says([...effective, reading('1963-03-20', { 'time-in-service': hours })], '1963-03-20', 'spar-inspection')).toBe(state);
+  });
+
+  it('counts on from the inspection, and stops with the modification', () => {
+    const inspected = [...effective, done('1963-03-18', 'spar-inspection', { 'time-in-service': 848 })];
+    expect(rule.says(inspected, '1963-03-19', 'spar-inspection')).toBe('clear 873');
+    expect(rule.says([...inspected, done('1963-04-01', 'spar-modification')], '1963-04-02', 'spar-inspection')).toMatch(/^resting/);
+  });
+
+  it('asks for nothing before it takes effect, however old the machine', () => {
+    expect(rule.says([reading('1963-02-01', { 'time-in-service': 600 })], '1963-02-01', 'spar-inspection')).toBe('clear');
+  });
+});
+
+describe('14 CFR 91.171(b) (from memory): 4 degrees on the ground, 6 in the air', () => {
+  const rule = publishedRule('14-cfr-91-171');
+  it.each([
+    [4, 6, 'ready'],
+    [-4, -6, 'ready'],
+    [4.1, 0, 'held'],
+    [0, -6.1, 'held'],
+  ])('%d and %d: %s', (ground, air, verdict) => {
+    const told = [gauge('2026-06-01', { 'ground-error': ground, 'airborne-error': air }), done('2026-06-01', 'vor-check')];
+    expect(rule.verdict(told, '2026-06-02', ifr)).toBe(verdict);
   });
 });

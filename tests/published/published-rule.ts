@@ -56,6 +56,16 @@ export function event(when: string, name: string): Item {
   return (id) => ({ id, ...at(when), kind: 'event', event: name });
 }
 
+/** The day on which it entered service. */
+export function service(when: string): Item {
+  return (id) => ({ id, ...at(when), kind: 'machine', inService: when.slice(0, 10) });
+}
+
+/** How parts of it stand from then on. */
+export function stands(when: string, positions: Readonly<Record<string, string>>): Item {
+  return (id) => ({ id, ...at(when), kind: 'stands', positions });
+}
+
 /** A defect found, of a class. */
 export function defect(when: string, name: string, ofClass: string): Item {
   return (id) => ({ id, ...at(when), kind: 'defect-opened', defect: name, class: ofClass });

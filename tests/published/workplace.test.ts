@@ -229,3 +229,58 @@ describe('US Army operator manuals: leak classes and intervals', () => {
     expect(rule.says(told, '2026-03-09', 'weekly-checks')).toBe('due 2026-03-09');
   });
 });
+
+describe('29 CFR 1910.66(g): twelve months, thirty days, each day of use', () => {
+  const rule = publishedRule('29-cfr-1910-66-g');
+  const told = [done('2026-01-05 06:00', ['yearly-test', 'hoist-test']), outing('2026-01-05 07:00', '13:00')];
+
+  // OSHA's letter of 1975-08-25: nothing while it is stored between cycles, but before the start of the next.
+  it.each([
+    ['maintenance-inspection', '2026-02-04 06:00', soon, /^resting/],
+    ['maintenance-inspection', '2026-02-05 06:00', soon, /^due/],
+    ['maintenance-inspection', '2026-05-04 06:00', {}, /^clear/],
+    ['hoist-test', '2026-02-04 06:00', soon, /^due/],
+    ['yearly-test', '2027-01-05 06:00', {}, /^due 2027-01-05/],
+  ])('%s on %s', (task, now, intent, state) => {
+    expect(rule.says(told, now, task, intent)).toMatch(state);
+  });
+});
+
+describe('29 CFR 1910.67(c)(2)(i) (from memory): each day prior to use', () => {
+  const rule = publishedRule('29-cfr-1910-67');
+  it('does not take the evening before for the day', () => {
+    const told = [outing('2026-03-02 07:10', '11:10'), done('2026-03-02 17:00', 'control-test')];
+    expect(rule.says(told, '2026-03-03 07:00', 'control-test', soon)).toBe('due 2026-03-03');
+    expect(rule.says([...told, done('2026-03-03 06:50', 'control-test')], '2026-03-03 07:00', 'control-test', soon)).toBe('clear');
+  });
+});
+
+describe('WAC 296-869-40010: 3 months or 150 h, 13 months', () => {
+  const rule = publishedRule('wac-296-869-40010');
+  const told = [done('2026-01-31', 'annual-inspection', { hours: 400 })];
+  it.each([
+    ['frequent-inspection', 550, '2026-03-20', 'due 550'],
+    ['frequent-inspection', 410, '2026-04-30', 'due 2026-04-30'],
+    ['annual-inspection', 500, '2027-02-28', 'due 2027-02-28'],
+    ['annual-inspection', 500, '2027-03-01', 'overdue 2027-02-28'],
+  ])('%s at %d h on %s: %s', (task, hours, now, state) => {
+    expect(rule.says([...told, reading(now, { hours })], now, task)).toBe(state);
+  });
+});
+
+describe('30 CFR 77.800-1(a): at least once each month', () => {
+  const rule = publishedRule('30-cfr-77-800-1');
+  it.each([
+    [['2026-01-31'], '2026-02-28', 'due 2026-02-28'],
+    [['2026-01-31'], '2026-03-01', 'overdue 2026-02-28'],
+    [['2026-01-31', '2026-02-01'], '2026-03-01', 'clear 2026-03-31'],
+  ])('tested on %s, on %s: %s', (tested, now, state) => {
+    expect(
+      rule.says(
+        tested.map((on) => done(on, 'breaker-test')),
+        now,
+        'breaker-test',
+      ),
+    ).toBe(state);
+  });
+});

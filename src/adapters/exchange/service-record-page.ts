@@ -100,10 +100,11 @@ function row(record: ServiceRecord, work: RecordedWork): string {
       ? escapeHtml(timingText(work.timing, graph))
       : `voided${work.voided.note === null ? '' : `: ${escapeHtml(work.voided.note)}`}`;
   const note = work.note === null ? '' : `<br><span class="small">${strike(work.note)}</span>`;
+  const kept = work.kept === null ? '' : `<br><span class="small">${strike(`Record kept ${work.kept}`)}</span>`;
   const cells = [
     `<td>${strike(whenText(work.when))}</td>`,
     `<td>${strike(shownText(work, graph))}</td>`,
-    `<td>${strike(work.title)}${note}</td>`,
+    `<td>${strike(work.title)}${note}${kept}</td>`,
     `<td${work.timing.is === 'late' && work.voided === null ? ' class="late"' : ''}>${timing}</td>`,
     `<td>${strike(usedText(work, graph))}</td>`,
     `<td>${strike(work.by ?? '')}</td>`,

@@ -6,6 +6,7 @@ import { assess } from '../../engine.js';
 import type { DuePoint, TaskAssessment } from '../../engine.js';
 import type { RuleGraph } from '../../engine.js';
 import type { Entry, EntryId, EntryOf } from '../../engine.js';
+import { keptInWords } from '../../render/kept-in-words.js';
 import { dayOf } from '../../values/civil.js';
 import { compareMoments, parseTime } from '../../values/moment.js';
 import type { Day, Moment } from '../../values/moment.js';
@@ -42,6 +43,8 @@ export interface RecordedWork {
   /** Supply id → how much. */
   readonly used: Readonly<Record<string, number>>;
   readonly timing: Timing;
+  /** How long this record is kept, in words with the last day; `null` where the schedule does not say. */
+  readonly kept: string | null;
   /** Of the schedule that it was judged by; `null` for a schedule without one. */
   readonly edition: number | null;
   /** The entry that voided it, and why: struck out, never left out. */
@@ -131,15 +134,17 @@ function editionOn(inOrder: readonly EditionInUse[], day: Day): RuleGraph | unde
 }
 
 function row(graph: RuleGraph, entry: EntryOf<'done'>, when: Moment, task: string): Omit<RecordedWork, 'timing' | 'voided'> {
+  const known = graph.tasks.find(({ id }) => id === task);
   return {
     entry: entry.id,
     when,
     task,
-    title: graph.tasks.find(({ id }) => id === task)?.title ?? task,
+    title: known?.title ?? task,
     shown: entry.meters ?? {},
     by: entry.by ?? null,
     note: entry.note ?? null,
     used: entry.used ?? {},
+    kept: known?.record === undefined ? null : keptInWords(known.record, when.day),
     edition: graph.schedule.edition?.number ?? null,
   };
 }

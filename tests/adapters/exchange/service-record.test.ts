@@ -116,6 +116,21 @@ describe('the service record', () => {
   });
 });
 
+describe('how long a record is kept', () => {
+  // 49 CFR 396.21(b)(1): fourteen months from the date of the report; 30 CFR 56.14100(d): until corrected.
+  const kept = compileText(
+    'task test "Test"\n  every 12 months\n  record kept 14 months or until mended, whichever last\ntask look "Look"\n  every 1 month',
+  );
+  const record = serviceRecord([{ from: null, graph: kept }], history(['2025-12-31', done('test')], ['2026-01-31', done('look')]), UNTIL);
+
+  it('stands beside each doing, with the last day of a span', () => {
+    const words = '14 months (to 2027-02-28) or until what it found is mended, whichever last';
+    expect(record.work.map((work) => work.kept)).toEqual([words, null]);
+    expect(serviceRecordPage(record)).toContain(`Record kept ${words}`);
+    expect(readCsv(serviceRecordCsv(record)).rows.map((row) => row[9])).toEqual(['kept', words, '']);
+  });
+});
+
 describe('the printed record', () => {
   const entries: readonly Entry[] = [
     { kind: 'machine', id: 'm', on: '2026-01-01', model: '<b>Tarn</b> 55', serial: 1234, inService: '2024-03-01' },

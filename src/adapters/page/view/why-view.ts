@@ -48,6 +48,7 @@ function evidence(why: WhyView): HTMLElement {
     ...entry('Rule', why.rule),
     ...entry('Reason', ...(why.reason === null ? [] : [why.reason])),
     ...entry('Source', ...(why.source === null ? [] : [why.source])),
+    ...entry('Record', ...(why.kept === null ? [] : [why.kept])),
     ...why.numbers.flatMap(({ label, text }) => entry(label, text)),
     ...entry('Unknown', ...why.unknown),
     ...entry('Logbook', ...why.entries),

@@ -1,0 +1,183 @@
+import { describe, expect, it } from 'vitest';
+import { defect, done, event, gauge, outing, publishedRule, reading, service, stands } from './published-rule.js';
+
+const drive = { outing: { hours: 8 } };
+
+describe('the MOT test, Great Britain: a year less a day, renewed up to a month less a day early', () => {
+  const rule = publishedRule('uk-mot-test');
+
+  // GOV.UK's own example: it runs out on 15 May, the earliest day that keeps the date is 16 April. The others are printed on pages
+  // that explain it: out on 1 April, from 2 March; out on 1 November, from 2 October; out on 15 June, from 16 May.
+  it.each([
+    ['2025-05-16', '2026-05-15', '2026-04-16', '2026-04-15'],
+    ['2025-04-02', '2026-04-01', '2026-03-02', '2026-03-01'],
+    ['2025-11-02', '2026-11-01', '2026-10-02', '2026-10-01'],
+    ['2025-06-16', '2026-06-15', '2026-05-16', '2026-05-15'],
+  ])('passed %s: runs out %s, kept from %s on, not on %s', (passed, out, first, tooEarly) => {
+    const renewed = (on: string): string => rule.says([done(passed, 'mot-test'), done(on, 'mot-test')], on, 'mot-test');
+    expect(rule.says([done(passed, 'mot-test')], passed, 'mot-test')).toBe(`clear ${out}`);
+    expect(renewed(first)).toBe(`clear ${out.replace('2026', '2027')}`);
+    expect(renewed(tooEarly)).not.toBe(`clear ${out.replace('2026', '2027')}`);
+  });
+
+  // "Passed on 10 April for a car due on 15 May: out on 9 April next year"; "on 10 May, due 15 June: on 9 May".
+  it.each([
+    ['2025-05-16', '2026-04-10', '2027-04-09'],
+    ['2025-06-16', '2026-05-10', '2027-05-09'],
+  ])('passed %s and, too early, %s: out on %s', (before, on, out) => {
+    expect(rule.says([done(before, 'mot-test'), done(on, 'mot-test')], on, 'mot-test')).toBe(`clear ${out}`);
+  });
+
+  it('is first due on the last day before the third anniversary is over', () => {
+    expect(rule.says([service('2023-05-16')], '2026-05-15', 'mot-test')).toBe('due 2026-05-15');
+    expect(rule.says([service('2023-05-16')], '2026-05-16', 'mot-test')).toBe('overdue 2026-05-15');
+  });
+
+  it('goes by the month that February ends', () => {
+    expect(rule.says([done('2027-03-01', 'mot-test')], '2027-03-01', 'mot-test')).toBe('clear 2028-02-29');
+  });
+});
+
+describe('49 CFR 192.731(c): at most 15 months, but at least once each calendar year', () => {
+  const rule = publishedRule('49-cfr-192-731');
+
+  it.each([
+    [['2025-12-05'], '2026-12-31', 'due 2026-12-31'],
+    [['2025-12-05'], '2027-01-01', 'overdue 2026-12-31'],
+    [['2025-01-20', '2026-01-02'], '2027-04-02', 'due 2027-04-02'],
+    [['2025-01-20', '2026-10-05'], '2027-12-31', 'due 2027-12-31'],
+    [['2024-11-30', '2025-02-28'], '2026-05-28', 'due 2026-05-28'],
+  ])('tested on %s, on %s: %s', (tested, now, state) => {
+    expect(
+      rule.says(
+        tested.map((on) => done(on, 'shutdown-test')),
+        now,
+        'shutdown-test',
+      ),
+    ).toBe(state);
+  });
+});
+
+describe('49 CFR 180.407(c): cargo tanks', () => {
+  const rule = publishedRule('49-cfr-180-407');
+  const told = [done('2021-02-28', ['external-inspection', 'internal-inspection', 'pressure-test'])];
+
+  it.each([
+    ['external-inspection', '2022-02-28', 'due 2022-02-28'],
+    ['leakage-test', '2022-02-28', 'due 2022-02-28'],
+    ['pressure-test', '2026-02-28', 'due 2026-02-28'],
+    ['internal-inspection', '2026-02-28', 'due 2026-02-28'],
+  ])('%s on %s: %s', (task, now, state) => {
+    expect(rule.says(told, now, task)).toBe(state);
+  });
+
+  it('looks into an insulated tank every year, and not into a plain one', () => {
+    expect(rule.says([...told, stands('2021-03-01', { shell: 'insulated' })], '2022-02-28', 'internal-inspection')).toBe('due 2022-02-28');
+    expect(rule.says(told, '2022-02-28', 'internal-inspection')).toBe('clear 2026-02-28');
+  });
+
+  it('may not be filled once it is overdue', () => {
+    expect(rule.verdict(told, '2022-03-01')).toBe('held');
+  });
+});
+
+describe('49 CFR 180.209, Table 1: 5, 10, 12 and 3 years', () => {
+  const rule = publishedRule('49-cfr-180-209');
+
+  it.each([
+    ['dot-3aa', '2025-02-28'],
+    ['dot-3aa-star', '2030-02-28'],
+    ['extinguisher', '2032-02-29'],
+    ['dot-3ht', '2023-02-28'],
+  ])('%s: until %s', (kind, due) => {
+    const told = [done('2020-02-29', 'requalification'), stands('2020-02-29', { cylinder: kind })];
+    expect(rule.says(told, due, 'requalification')).toBe(`due ${due}`);
+  });
+
+  it('ends the life of a 3HT cylinder at 24 years or 4380 pressurizations', () => {
+    const told = [service('2000-05-01'), stands('2000-05-01', { cylinder: 'dot-3ht' })];
+    expect(rule.says([...told, reading('2010-01-01', { fillings: 4380 })], '2010-01-01', 'condemnation')).toBe('due 4380');
+    expect(rule.says([...told, reading('2024-05-01', { fillings: 900 })], '2024-05-01', 'condemnation')).toBe('due 2024-05-01');
+  });
+});
+
+describe('49 CFR 229.21, 229.23, 229.27: each day of use, 92 days, 368 days', () => {
+  const rule = publishedRule('49-cfr-229-23');
+  const told = [done('2026-01-01', ['periodic-inspection', 'annual-tests', 'air-brakes'])];
+
+  // 2026-01-01 + 92 days = 2026-04-03; + 368 = 2027-01-04; + 1104 = 2029-01-09, counted by hand.
+  it.each([
+    ['periodic-inspection', '2026-04-03', 'due 2026-04-03'],
+    ['periodic-inspection', '2026-04-04', 'overdue 2026-04-03'],
+    ['annual-tests', '2027-01-04', 'due 2027-01-04'],
+    ['air-brakes', '2029-01-09', 'due 2029-01-09'],
+  ])('%s on %s: %s', (task, now, state) => {
+    expect(rule.says(told, now, task)).toBe(state);
+  });
+
+  it('wants the daily inspection on the day itself', () => {
+    expect(rule.says(told, '2026-01-01', 'daily-inspection', drive)).toBe('clear');
+    expect(rule.says(told, '2026-01-03', 'daily-inspection', drive)).toBe('due 2026-01-03');
+    expect(rule.says(told, '2026-01-03', 'daily-inspection')).toBe('clear');
+  });
+});
+
+describe('49 CFR 396.11, 396.13: after the day, before the next', () => {
+  const rule = publishedRule('49-cfr-396-11');
+  const day = [done('2026-03-02 06:00', 'pre-trip'), outing('2026-03-02 06:30', '14:30')];
+
+  it.each([
+    ['post-trip', '2026-03-02 14:31', 'due 2026-03-02'],
+    ['pre-trip', '2026-03-03 06:00', 'due 2026-03-03'],
+  ])('%s on %s: %s', (task, now, state) => {
+    expect(rule.says(day, now, task, task === 'pre-trip' ? drive : {})).toBe(state);
+  });
+
+  it('does not let a reported defect drive', () => {
+    const found = [...day, defect('2026-03-02 15:00', 'safety-defect', 'reported')];
+    expect(rule.verdict(found, '2026-03-03 06:00', drive)).toBe('held');
+    expect(rule.verdict([...found, done('2026-03-02 17:00', ['certification', 'post-trip'])], '2026-03-02 17:05')).not.toBe('held');
+  });
+});
+
+describe('Regulation (EU) 2016/799, Annex I C, requirement 409: 24 months, and whenever something changed', () => {
+  const rule = publishedRule('eu-165-2014-23');
+  const told = [gauge('2024-02-29', { 'clock-error': 0 }), done('2024-02-29', 'tachograph-inspection')];
+
+  it.each([
+    ['2026-02-28', 'due 2026-02-28'],
+    ['2026-03-01', 'overdue 2026-02-28'],
+  ])('on %s: %s', (now, state) => {
+    expect(rule.says(told, now, 'tachograph-inspection')).toBe(state);
+  });
+
+  it.each([
+    [20, /^clear/],
+    [-20, /^clear/],
+    [21, /^due/],
+    [-21, /^due/],
+  ])('with the clock wrong by %d min', (minutes, state) => {
+    expect(rule.says([...told, gauge('2024-05-01', { 'clock-error': minutes })], '2024-05-02', 'tachograph-inspection')).toMatch(state);
+  });
+
+  it.each(['repaired', 'recalibrated', 're-registered'])('after it was %s', (what) => {
+    expect(rule.says([...told, event('2024-05-01', what)], '2024-05-02', 'tachograph-inspection')).toMatch(/^due/);
+  });
+});
+
+describe('46 CFR 199.190 and SOLAS III/20: weekly, monthly, 30 months, 5 years, 12 and 17 months', () => {
+  const rule = publishedRule('46-cfr-199-190');
+  const told = [done('2020-08-31', ['renew-falls', 'service-liferaft', 'monthly-inspection'])];
+
+  it.each([
+    ['weekly-inspection', '2020-09-07', 'due 2020-09-07'],
+    ['monthly-inspection', '2020-09-30', 'due 2020-09-30'],
+    ['turn-falls', '2023-02-28', 'due 2023-02-28'],
+    ['renew-falls', '2025-08-31', 'due 2025-08-31'],
+    ['service-liferaft', '2021-08-31', 'due 2021-08-31'],
+    ['service-liferaft', '2022-01-31', 'due 2021-08-31'],
+    ['service-liferaft', '2022-02-01', 'overdue 2021-08-31'],
+  ])('%s on %s: %s', (task, now, state) => {
+    expect(rule.says(told, now, task)).toBe(state);
+  });
+});
