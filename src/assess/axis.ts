@@ -11,7 +11,7 @@ import { notBefore } from '../values/moment.js';
 import type { Day, Moment } from '../values/moment.js';
 import type { DuePoint, Missing } from './assessment.js';
 import { type EffectiveDoing, type MeterValue, meterValueAt } from './doings.js';
-import { firstPointReaching } from './meter-at.js';
+import { firstPointReaching } from './first-point-reaching.js';
 import type { World } from './world.js';
 
 /** A value on an axis (ticks, days or minutes) with the entries it rests on. */

@@ -3,10 +3,10 @@
  * clock was set by a task that restarts it.
  */
 import type { EntryId } from '../history/entry.js';
+import { meterAt } from '../history/meter-at.js';
 import type { Doing, MeterPoint, Statement } from '../history/timeline.js';
 import { compareMoments, notBefore } from '../values/moment.js';
 import type { Day, Moment } from '../values/moment.js';
-import { lastPointAt } from './meter-at.js';
 import type { World } from './world.js';
 
 /** A meter's life total in ticks, with the entries it rests on. */
@@ -78,13 +78,14 @@ function fromRecord(world: World, doing: Doing, why: 'done' | 'restarted'): Effe
   };
 }
 
-function noted(point: MeterPoint | undefined): MeterValue | null {
-  return point === undefined ? null : { ticks: point.total, entries: [point.entry, ...point.alongside] };
+function noted(point: MeterPoint | null | undefined): MeterValue | null {
+  return point == null ? null : { ticks: point.total, entries: [point.entry, ...point.alongside] };
 }
 
 /** The last reading not later than a moment. */
 export function meterValueAt(world: World, meter: string, when: Moment): MeterValue | null {
-  const point = noted(lastPointAt(world.timeline.meters.get(meter), when));
+  const track = world.timeline.meters.get(meter);
+  const point = noted(track === undefined ? null : meterAt(track, when));
   // Outings are the whole of such a meter: before the first of them it stood at 0.
   return point ?? (world.index.meters.get(meter)?.fromOutings === true ? { ticks: 0, entries: [] } : null);
 }

@@ -1,7 +1,7 @@
 import type { CompareNode } from '../../graph/rule-graph.js';
 import { type Finding, found, unknown } from '../finding.js';
 import { entriesOfReading, isIn, latestReading, standingReading } from '../instrument.js';
-import { firstPointReaching } from '../meter-at.js';
+import { firstPointReaching } from '../first-point-reaching.js';
 import type { World } from '../world.js';
 
 /** Whether the standing reading of an instrument lies in a range; unknown if there is none, or it is too old. */
