@@ -5,6 +5,7 @@ import { attachmentOn } from './conditions/standing.js';
 import { readingHolds } from './holds.js';
 import { quiet, type Reach } from './reach.js';
 import { evaluate } from './trigger.js';
+import { withWholes } from './whole-by-parts.js';
 import type { World } from './world.js';
 
 export interface TaskResult {
@@ -28,7 +29,7 @@ export function assessTask(world: World, task: Task): TaskResult {
     assessment: summary(task, reach, gate?.truth === 'unknown' ? gate.missing : null),
     holds: [...holds, ...lateHolds(task, reach, gate?.truth === 'unknown' ? gate.missing : null)],
     notices,
-    record: world.takeRecord(),
+    record: withWholes(world, task, world.takeRecord()),
   };
 }
 

@@ -162,7 +162,9 @@ function nextStageLeft(node: StagesNode, rule: RuleFacts, standing: Standing): n
   const points = node.amounts.map((amount) => (amount.on === 'meter' && amount.meter === meter ? ticks + amount.ticks : null));
   if (now === undefined || points.some((point) => point === null)) return null;
   const met = rule.note?.is === 'stages' ? rule.note.met : 0;
-  const atLeast = node.from.is === 'start' && met === 0 ? 1 : met;
+  // Any doing meets the first stage; of a series after an event one that is after it, which on its very day the minutes must say.
+  const meetsOne = node.from.is === 'start' || (base.when !== null && isAfter(standing.now, base.when));
+  const atLeast = Math.max(met, meetsOne ? 1 : 0);
   const next = points.find((point, index) => point !== null && index >= atLeast && point > now.ticks + node.early.size);
   return next === undefined || next === null ? 'none' : next - now.ticks;
 }

@@ -21,8 +21,13 @@ import { lacksBase, lacksNow } from './interval.js';
 export function dutyMix(world: World, node: DutyMixNode, context: TriggerContext): Reach {
   const amount = { on: 'meter', meter: node.meter, ticks: node.ticks } as const;
   const axis = axisOf(world, amount);
-  const dueAt = (base: Base, doing: EffectiveDoing, value: number): number =>
-    value + sumOf(node, sharesBetween(world, node, base.when, doing.when, Math.max(0, value - base.anchor))).ordinaryLeft;
+  // Where the beat is kept, the due point rests on the outings before each doing.
+  const outings: EntryId[] = [];
+  const dueAt = (base: Base, doing: EffectiveDoing, value: number): number => {
+    const shares = sharesBetween(world, node, base.when, doing.when, Math.max(0, value - base.anchor));
+    if (node.count !== 'doing') outings.push(...shares.flatMap((share) => share.entries));
+    return value + sumOf(node, shares).ordinaryLeft;
+  };
   const found = baseOf(world, { ...node, amount, dueAt }, axis, doingsOf(world, context.task), context.fromStart);
   if ('missing' in found) return lacksBase(world, node, found);
   const { anchor, when, why, entries: cited } = found.base;
@@ -32,7 +37,7 @@ export function dutyMix(world: World, node: DutyMixNode, context: TriggerContext
   const { used, ordinaryLeft } = sumOf(node, shares);
   const entries = [...now.entries, ...shares.flatMap((share) => share.entries)];
   return judge(world, node, axis, {
-    base: { value: anchor, why, when, entries: cited },
+    base: { value: anchor, why, when, entries: [...new Set([...cited, ...outings])] },
     due: now.value + ordinaryLeft,
     now: { value: now.value, entries },
     mix: { used, shares },
