@@ -1,10 +1,11 @@
 /**
  * What each word of a file is, for colouring by meaning.
  */
+import { MONTH_NAMES } from '../values/calendar.js';
 import { findUnit } from '../values/units.js';
 import type { NameKind } from '../check/model.js';
 import { readTokens, type WrittenToken } from '../syntax/read-tokens.js';
-import { monthNames, reservedWords, softWords } from '../syntax/words.js';
+import { reservedWords, softWords } from '../syntax/words.js';
 import { occurrencesIn } from './occurrences.js';
 import { textOf, type EditorView } from './view.js';
 
@@ -19,7 +20,7 @@ export interface SemanticToken {
 }
 
 const soft: ReadonlySet<string> = new Set(softWords);
-const months: ReadonlySet<string> = new Set(monthNames);
+const months: ReadonlySet<string> = new Set(MONTH_NAMES);
 
 /** Every token and comment, in order, none over another. A name with dots is one token for each of its parts. */
 export function semanticTokens(view: EditorView): readonly SemanticToken[] {

@@ -4,6 +4,7 @@
 import type { IToken } from 'chevrotain';
 import { diagnose } from '../diagnostics/catalogue-entry.js';
 import { syntaxCatalogue } from '../diagnostics/catalogue/syntax.js';
+import { monthNumber } from '../values/calendar.js';
 import { findUnit } from '../values/units.js';
 import { GrammarBase } from './grammar-base.js';
 import type {
@@ -18,7 +19,6 @@ import type {
   TextNode,
   UnitNode,
 } from './tree.js';
-import { monthNames } from './words.js';
 
 /** Reads what is counted and measured. */
 export abstract class QuantityGrammar extends GrammarBase {
@@ -128,7 +128,7 @@ export abstract class QuantityGrammar extends GrammarBase {
 
   protected readonly month = this.RULE('month', (): MonthNode => {
     const token = this.CONSUME(this.v.Month);
-    return { kind: 'month', at: this.spanOf(token), month: (monthNames as readonly string[]).indexOf(token.image) + 1 };
+    return { kind: 'month', at: this.spanOf(token), month: monthNumber(token.image) ?? 0 };
   });
 
   protected unitNode(token: IToken): UnitNode {

@@ -10,12 +10,13 @@
  */
 import { EOF, type IToken, type TokenType } from 'chevrotain';
 import { nearNames } from '../base/near-name.js';
+import { MONTH_NAMES } from '../values/calendar.js';
 import type { Outcome } from './grammar-base.js';
 import { PlanGrammar } from './grammar-plans.js';
 import { giveUp, misspelt, reservedAsName, stray, unexpected } from './mistakes.js';
 import { endOf, retype } from './token-edit.js';
 import { allWords, isJoining, opensDeclaration } from './tokens.js';
-import { monthNames, reservedWords } from './words.js';
+import { reservedWords } from './words.js';
 
 /** A run of items of one sort, and how to tell where one begins. All look at the next tokens. */
 export interface Series<T> {
@@ -217,8 +218,8 @@ export abstract class RecoveringGrammar extends PlanGrammar {
   }
 
   private resembling(written: string): readonly string[] {
-    const month = nearNames(written, monthNames.map((each) => each.toLowerCase())); // prettier-ignore
-    const months = monthNames.filter((each) => month.includes(each.toLowerCase()));
+    const month = nearNames(written, MONTH_NAMES.map((each) => each.toLowerCase())); // prettier-ignore
+    const months = MONTH_NAMES.filter((each) => month.includes(each.toLowerCase()));
     // Whoever writes `to` where a name belongs has left the name out.
     const words = nearNames(written, [...allWords(), DAYS]).filter(
       (each) => each !== written && !(each === 'no' && reservedWords.has(written)),

@@ -8,10 +8,10 @@ import { diagnose, type CatalogueEntry } from '../diagnostics/catalogue-entry.js
 import { syntaxCatalogue } from '../diagnostics/catalogue/syntax.js';
 import type { Diagnostic, FixGrade } from '../diagnostics/diagnostic.js';
 import { nearName } from '../base/near-name.js';
+import { MONTH_NAMES } from '../values/calendar.js';
 import { unitSpellings } from '../values/units.js';
 import { endOf, retype } from './token-edit.js';
 import type { Vocabulary } from './tokens.js';
-import { monthNames } from './words.js';
 
 /** Changes the token in place where it is odd. `before` is the token before it: after a number a word is a unit. */
 export function tidy(token: IToken, before: IToken | undefined, file: number, vocabulary: Vocabulary): readonly Diagnostic[] {
@@ -134,7 +134,7 @@ function oddDate(token: IToken, at: Span, vocabulary: Vocabulary): Diagnostic {
   };
 }
 
-const monthsInSmall: ReadonlyMap<string, string> = new Map(monthNames.map((each) => [each.toLowerCase(), each]));
+const monthsInSmall: ReadonlyMap<string, string> = new Map(MONTH_NAMES.map((each) => [each.toLowerCase(), each]));
 
 function oddWord(token: IToken, before: IToken | undefined, at: Span, vocabulary: Vocabulary): readonly Diagnostic[] {
   const written = token.image;
@@ -159,7 +159,7 @@ function oddWord(token: IToken, before: IToken | undefined, at: Span, vocabulary
 
 /** After a number a word with a capital or a sign is a unit, or a month; whether there is such a unit, the checker says. */
 function oddAfterNumber(token: IToken, at: Span, vocabulary: Vocabulary): readonly Diagnostic[] {
-  const month = nearName(token.image, monthNames);
+  const month = nearName(token.image, MONTH_NAMES);
   if (month !== undefined && token.image.length > 2) {
     return [rewritten(token, vocabulary.Month, month, at, syntaxCatalogue.nameForm, `\`${token.image}\` is no month.`, 'likely')];
   }

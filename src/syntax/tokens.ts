@@ -5,12 +5,12 @@
  * the lexer small and makes `engine-oil` one name rather than a keyword with a tail.
  */
 import { createToken, Lexer, type TokenType } from 'chevrotain';
+import { MONTH_NAMES } from '../values/calendar.js';
 import { unitSpellings } from '../values/units.js';
 import {
   clauseWords,
   declarationWords,
   joiningWords,
-  monthNames,
   reservedWords,
   softWords,
   stepWords,
@@ -90,7 +90,7 @@ function lexicalKinds(Unit: TokenType) {
     Number: createToken({ name: 'Number', label: 'a number', pattern: /-?\d+(?:\.\d+)?/ }),
     DaysWork: createToken({ name: 'DaysWork', label: "`day's`", pattern: /day['’]s(?![a-z0-9-])/ }),
     UnitSign: createToken({ name: 'UnitSign', label: 'a unit', pattern: unitSignPattern(), categories: [Unit] }),
-    Month: createToken({ name: 'Month', label: 'a month', pattern: new RegExp(`(?:${monthNames.join('|')})(?![${LETTER}0-9-])`) }),
+    Month: createToken({ name: 'Month', label: 'a month', pattern: new RegExp(`(?:${MONTH_NAMES.join('|')})(?![${LETTER}0-9-])`) }),
     LParen: createToken({ name: 'LParen', label: '`(`', pattern: '(' }),
     RParen: createToken({ name: 'RParen', label: '`)`', pattern: ')' }),
     Comma: createToken({ name: 'Comma', label: 'a comma', pattern: ',' }),

@@ -45,8 +45,3 @@ export type SoftWord = (typeof softWords)[number];
 
 /** Every word that cannot be a name, as docs/ lists them. */
 export const reservedWords: ReadonlySet<string> = new Set<string>([...declarationWords, ...clauseWords, ...joiningWords]);
-
-/** The months as the language writes them; a month's number is its place here, from 1. */
-export const monthNames = [
-  'January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December',
-] as const; // prettier-ignore

@@ -1,5 +1,5 @@
 /**
- * Calendar spans: adding them to a day, and what lies between two days.
+ * Months and their names, and calendar spans added to a day.
  */
 import { civilOf, dayNumber, daysInMonth } from './civil.js';
 import type { Day } from './moment.js';
@@ -61,27 +61,10 @@ export function addCalendarMonths(day: Day, count: number): Day {
   return dayNumber({ ...target, day: daysInMonth(target.year, target.month) });
 }
 
-/** Days from the one to the other; negative where `to` is earlier. */
-export function daysBetween(from: Day, to: Day): number {
-  return to - from;
-}
-
-/** The greatest k for which `addMonths(from, k)` is not later than `to`; negative where `to` is earlier. */
-export function monthsBetween(from: Day, to: Day): number {
-  const [a, b] = [civilOf(from), civilOf(to)];
-  const guess = (b.year - a.year) * 12 + (b.month - a.month);
-  return addMonths(from, guess) > to ? guess - 1 : guess;
-}
-
 /** The first day of the month that `day` lies in. */
 export function firstOfMonth(day: Day): Day {
   const { year, month } = civilOf(day);
   return dayNumber({ year, month, day: 1 });
-}
-
-/** Monday 0 … Sunday 6; 1970-01-01 was a Thursday. */
-export function dayOfWeek(day: Day): number {
-  return (((day + 3) % 7) + 7) % 7;
 }
 
 function monthAfter(year: number, month: number, count: number): { readonly year: number; readonly month: number } {

@@ -25,11 +25,6 @@ const DAYS_IN_ERA = 146_097;
 const DAYS_TO_1970 = 719_468;
 const MONTH_LENGTHS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31] as const;
 
-/** The first day that an ISO date of four digits can name: 0001-01-01. */
-export const FIRST_DAY = dayNumber({ year: 1, month: 1, day: 1 });
-/** The last: 9999-12-31. */
-export const LAST_DAY = dayNumber({ year: 9999, month: 12, day: 31 });
-
 /** True for the years that have 29 February. */
 export function isLeapYear(year: number): boolean {
   return year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0);

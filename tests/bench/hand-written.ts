@@ -5,7 +5,8 @@
  * It is a yardstick of speed only; tests/bench/parse.bench.ts checks that its trees are the same.
  */
 import { unitSpellings } from '../../src/values/units.js';
-import { declarationWords, monthNames, reservedWords } from '../../src/syntax/words.js';
+import { declarationWords, reservedWords } from '../../src/syntax/words.js';
+import { MONTH_NAMES } from '../../src/values/calendar.js';
 
 type Kind = 'name' | 'word' | 'text' | 'number' | 'date' | 'time' | 'sign' | 'month' | 'punctuation' | 'end';
 
@@ -132,7 +133,7 @@ export function parseByHand(text: string, file = 0): Node {
   };
   const month = (): Node => {
     const t = take('month');
-    return { kind: 'month', at: spot(t), month: (monthNames as readonly string[]).indexOf(t.text) + 1 };
+    return { kind: 'month', at: spot(t), month: (MONTH_NAMES as readonly string[]).indexOf(t.text) + 1 };
   };
   const markDay = (): Node => {
     const t = la();

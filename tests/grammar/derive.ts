@@ -2,7 +2,7 @@
  * Derives random sentences from the published grammar, as lists of tokens.
  */
 import { unitSpellings } from '../../src/values/units.js';
-import { monthNames } from '../../src/syntax/words.js';
+import { MONTH_NAMES } from '../../src/values/calendar.js';
 import type { Ebnf, Expression } from './ebnf.js';
 
 /** A small repeatable source of numbers in [0, 1) (mulberry32). */
@@ -30,7 +30,7 @@ export function derive(rules: Ebnf, rule: string, random: () => number, size = 6
     Number: () => pick(['0', '1', '6.6', '-4', '100', '1299.95']),
     Date: () => pick(['2026-02-14', '1999-12-31']),
     Time: () => pick(['07:30', '23:59']),
-    Month: () => pick(monthNames),
+    Month: () => pick(MONTH_NAMES),
     // Any unit that is one token and no reserved word: the language has a closed list of them.
     Unit: () => pick(unitSpellings().filter((each) => !each.includes(' ') && each !== 'in')),
   };

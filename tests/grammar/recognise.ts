@@ -1,7 +1,8 @@
 /**
  * An independent recogniser (Earley's) for the published grammar over lists of tokens: it shares no code with the parser.
  */
-import { reservedWords, monthNames } from '../../src/syntax/words.js';
+import { reservedWords } from '../../src/syntax/words.js';
+import { MONTH_NAMES } from '../../src/values/calendar.js';
 import { unitSpellings } from '../../src/values/units.js';
 import type { Ebnf, Expression } from './ebnf.js';
 
@@ -25,7 +26,7 @@ const lexical: Readonly<Record<string, (token: string) => boolean>> = {
   Number: (token) => /^-?\d+(?:\.\d+)?$/.test(token),
   Date: (token) => /^\d{4}-\d\d-\d\d$/.test(token),
   Time: (token) => /^\d\d:\d\d$/.test(token),
-  Month: (token) => (monthNames as readonly string[]).includes(token),
+  Month: (token) => (MONTH_NAMES as readonly string[]).includes(token),
   UnitSign: (token) => signs.has(token),
 };
 

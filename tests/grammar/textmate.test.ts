@@ -3,7 +3,8 @@ import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { IGrammar } from 'vscode-textmate';
 import { readTokens } from '../../src/syntax/read-tokens.js';
-import { clauseWords, declarationWords, joiningWords, monthNames, reservedWords, softWords } from '../../src/syntax/words.js';
+import { clauseWords, declarationWords, joiningWords, reservedWords, softWords } from '../../src/syntax/words.js';
+import { MONTH_NAMES } from '../../src/values/calendar.js';
 import { unitSpellings } from '../../src/values/units.js';
 import { loadHighlighting, paint, type Painted } from './textmate.js';
 
@@ -84,7 +85,7 @@ describe('every kind of token has its scope', () => {
 });
 
 test('every word of the language is highlighted, wherever it stands', () => {
-  const all = [...reservedWords, ...softWords, ...monthNames, "day's"];
+  const all = [...reservedWords, ...softWords, ...MONTH_NAMES, "day's"];
   fc.assert(
     fc.property(
       fc.constantFrom(...all),

@@ -4,7 +4,8 @@
 import { describe, expect, test } from 'vitest';
 import { clauseExamples } from '../../src/syntax/clause-examples.js';
 import { parse } from '../../src/syntax/parse.js';
-import { declarationWords, clauseWords, monthNames, reservedWords, softWords, stepWords } from '../../src/syntax/words.js';
+import { declarationWords, clauseWords, reservedWords, softWords, stepWords } from '../../src/syntax/words.js';
+import { MONTH_NAMES } from '../../src/values/calendar.js';
 
 describe('spans', () => {
   test('hold exactly what a node was read from, and lie in the file that was named', () => {
@@ -73,6 +74,6 @@ describe('words', () => {
   });
 
   test('months are twelve', () => {
-    expect(monthNames).toHaveLength(12);
+    expect(MONTH_NAMES).toHaveLength(12);
   });
 });

@@ -1,9 +1,12 @@
 import fc from 'fast-check';
 import { Temporal } from 'temporal-polyfill';
 import { describe, expect, test } from 'vitest';
-import { civilOf, dayNumber, dayOf, daysInMonth, FIRST_DAY, formatDate, isLeapYear, LAST_DAY, parseDate } from '../../src/values/civil.js';
+import { civilOf, dayNumber, dayOf, daysInMonth, formatDate, isLeapYear, parseDate } from '../../src/values/civil.js';
 import type { Day } from '../../src/values/moment.js';
 
+// What an ISO date of four digits can name.
+const FIRST_DAY = dayNumber({ year: 1, month: 1, day: 1 });
+const LAST_DAY = dayNumber({ year: 9999, month: 12, day: 31 });
 const anyDay = fc.integer({ min: FIRST_DAY, max: LAST_DAY }).map((day) => day as Day);
 const epoch = Temporal.PlainDate.from('1970-01-01');
 
