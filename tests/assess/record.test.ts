@@ -25,16 +25,16 @@ interface RecordCase {
 }
 
 /**
- * `# what it is about`, the schedule after `--- schedule`, then cases: `## name`, entries as `date {json}`, `at date {intent}`, `==>`, the record.
+ * `# what it is about`, the declarations after `--- schedule`, other files after `--- their name`, then cases: `## name`, entries as `date {json}`, `at date {intent}`, `==>`, the record.
  * The first case has nothing on record; the others show what is not as it is there.
  */
-function read(text: string): { readonly head: string; readonly schedule: string; readonly cases: readonly RecordCase[] } {
+function read(text: string): { readonly head: string; readonly files: readonly string[]; readonly cases: readonly RecordCase[] } {
   const [head = '', ...parts] = text.split(/^## /m);
   const cases = parts.map((part) => {
     const [question = '', expected = ''] = part.split(/^==>\n/m);
     return { name: question.split('\n', 1)[0] ?? '', question, expected: expected.trimEnd() };
   });
-  return { head, schedule: head.slice(head.indexOf('--- schedule\n') + '--- schedule\n'.length), cases };
+  return { head, files: head.split(/^--- /m).slice(1), cases };
 }
 
 /** Entries are called e1, e2, … in the order written, unless they say otherwise. */
@@ -93,8 +93,10 @@ function isMoment(value: unknown): value is Moment {
 
 describe.each(readdirSync(folder).filter((file) => file.endsWith('.txt')))('the record, in %s', (file) => {
   const path = new URL(file, folder);
-  const { head, schedule, cases } = read(readFileSync(path, 'utf8'));
-  const graph = compileText(schedule);
+  const { head, files, cases } = read(readFileSync(path, 'utf8'));
+  const texts = files.map((each) => [each.slice(0, each.indexOf('\n')), each.slice(each.indexOf('\n') + 1)] as const);
+  const { schedule = '', ...others } = Object.fromEntries(texts);
+  const graph = compileText(schedule, others);
   const answer = (question: string): string => {
     const [first] = cases;
     const isFirst = first === undefined || first.question === question;
