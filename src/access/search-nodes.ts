@@ -80,4 +80,4 @@ export class SearchNodes {
   }
 }
 
-export const NOT_REACHED = 0x7fffffff;
+const NOT_REACHED = 0x7fffffff;

@@ -57,11 +57,6 @@ export function axisOf(world: World, amount: Amount): Axis {
   }
 }
 
-/** How long an amount is on its axis, for shares and for saying it: ticks, minutes or (for months, from a base) days. */
-export function spanFrom(axis: Axis, base: number, amount: Amount): number {
-  return axis.add(base, amount, 1) - base;
-}
-
 /** Margins on axes of ticks. */
 const inTicks: Pick<Axis, 'before' | 'after'> = {
   before: (due, { size }) => due - size,
@@ -200,7 +195,7 @@ function workBetween(world: World, from: Moment | null, to: Moment, duty: string
 }
 
 /** Ticks of work in outings not before a moment; an outing that it cuts in two counts from there on. */
-export function workSince(world: World, base: Moment | null, duty: string | null): AxisValue {
+function workSince(world: World, base: Moment | null, duty: string | null): AxisValue {
   let total = 0;
   const entries: EntryId[] = [];
   const { outings } = world.timeline;

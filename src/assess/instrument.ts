@@ -36,7 +36,7 @@ function freshness(world: World, instrument: Instrument): CalendarAmount | undef
 }
 
 /** Whether something at `when` is no longer ago than `span`; where minutes are not known, the same day is fresh. */
-export function isFresh(when: Moment, now: Moment, span: CalendarAmount): boolean {
+function isFresh(when: Moment, now: Moment, span: CalendarAmount): boolean {
   if (span.unit !== 'minutes') return now.day <= dayAfter(when.day, span);
   const minutes = minutesBetween(when, now);
   return minutes === null ? when.day === now.day : minutes <= span.count;

@@ -121,7 +121,7 @@ function askedWithin(model: Model, { node, home }: PlacedDeclaration): readonly 
 }
 
 /** Everything that a declaration says follows from a reading or a class of defect. */
-export function outcomesIn(node: PlacedDeclaration['node']): readonly OutcomeNode[] {
+function outcomesIn(node: PlacedDeclaration['node']): readonly OutcomeNode[] {
   if (node.kind === 'defect') return node.rules.map(({ outcome }) => outcome);
   return node.kind === 'task'
     ? node.clauses.flatMap((clause) => (clause.kind === 'reads' ? clause.bands.map(({ outcome }) => outcome) : []))

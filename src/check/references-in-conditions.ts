@@ -15,7 +15,7 @@ export interface Use {
 export const instrumentKinds: readonly NameKind[] = ['gauge', 'dipstick', 'meter'];
 
 /** What can be said to *be* something: `panel off`, `flail-mower is on`, `seep is open`, `coolant is high`. */
-export const subjectKinds: readonly NameKind[] = ['position', 'attachment', 'defect', 'gauge', 'dipstick'];
+const subjectKinds: readonly NameKind[] = ['position', 'attachment', 'defect', 'gauge', 'dipstick'];
 
 /** The names in a condition, in the order written. The word after `is` is not among them: it belongs to its subject. */
 export function usesInCondition(condition: ConditionNode): readonly Use[] {

@@ -95,7 +95,7 @@ export function usesInStepClause(clause: StepClauseNode): readonly Use[] {
 }
 
 /** The names in a plan: its limits' meters and duties. */
-export function usesInPlan(plan: PlanNode): readonly Use[] {
+function usesInPlan(plan: PlanNode): readonly Use[] {
   return plan.kind === 'whichever' ? plan.parts.flatMap(usesInPlan) : usesInLimit(plan);
 }
 

@@ -11,7 +11,7 @@ import type { GraphCheck } from './graph-finding.js';
 import { lengthFolding } from './folded.js';
 
 /** All of them, in the order in which they are run. Errors keep the graph from being given out. */
-export const graphChecks: readonly GraphCheck[] = [accessCheck];
+const graphChecks: readonly GraphCheck[] = [accessCheck];
 
 /** Runs checks over a graph. */
 export function checkGraph(

@@ -81,7 +81,7 @@ function compileInterval(
 }
 
 /** The amount between looks: hours to the tick, days and months as days, each rounded down and at least one. */
-export function lookAmount(amount: Amount, finding: number, missing: number): Amount {
+function lookAmount(amount: Amount, finding: number, missing: number): Amount {
   if (amount.on !== 'calendar') return { ...amount, ticks: Math.max(1, lookInterval(amount.ticks, finding, missing)) };
   const days = amount.unit === 'minutes' ? amount.count / 1440 : nominalDays(amount.unit, amount.count);
   return { on: 'calendar', unit: 'days', count: Math.max(1, lookInterval(days, finding, missing)) };

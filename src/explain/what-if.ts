@@ -27,7 +27,7 @@ export function taskStateIf(explanation: Pick<Explanation, 'rule' | 'gate' | 'st
 }
 
 /** The state of one rule. */
-export function ruleStateIf(rule: RuleFacts, whatIf: WhatIf): Possible {
+function ruleStateIf(rule: RuleFacts, whatIf: WhatIf): Possible {
   switch (rule.node.kind) {
     case 'any':
       return worstOf(rule.parts.map((part) => ruleStateIf(part, whatIf)));
@@ -43,7 +43,7 @@ export function ruleStateIf(rule: RuleFacts, whatIf: WhatIf): Possible {
 }
 
 /** The part of a `first` rule that counts at present: its stages, or what comes after them; `null` if the record does not say. */
-export function activePart(rule: RuleFacts): RuleFacts | null {
+function activePart(rule: RuleFacts): RuleFacts | null {
   const looked = rule.parts.filter((part) => part.state !== undefined);
   if (rule.governing !== undefined) {
     const holder = looked.find((part) => holds(part, rule.governing));

@@ -105,7 +105,7 @@ export function judgePair(
 }
 
 /** Where a limit finds its numbers. */
-export function numbersOf(columns: MachineColumns, today: Float64Array, limit: LimitPlan): Numbers {
+function numbersOf(columns: MachineColumns, today: Float64Array, limit: LimitPlan): Numbers {
   const { rule, strict } = limit;
   const calendar = rule.is === 'calendar-interval';
   return {

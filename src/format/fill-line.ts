@@ -4,7 +4,7 @@
 import type { LogicalLine, Piece } from './lines.js';
 
 /** Columns that a line may take, where it can be broken at all. */
-export const lineWidth = 120;
+const lineWidth = 120;
 
 const indent = 2;
 

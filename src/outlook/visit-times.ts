@@ -9,7 +9,7 @@ export interface Window {
  *
  * @param windows in order of their ends.
  */
-export function fewestPoints(windows: readonly Window[]): readonly number[] {
+function fewestPoints(windows: readonly Window[]): readonly number[] {
   const points: number[] = [];
   for (const { from, to } of windows) if ((points.at(-1) ?? -Infinity) < from) points.push(to);
   return points;

@@ -38,7 +38,7 @@ function pointOf(change: Extract<Change, { change: 'meter-reaches' | 'date-reach
 }
 
 /** One sentence, with its full stop. */
-export function changeSentence(change: Change, names: Titles): string {
+function changeSentence(change: Change, names: Titles): string {
   switch (change.change) {
     case 'do-it':
       return `Once it is done it ${becomes(change.becomes, 'is')}.`;

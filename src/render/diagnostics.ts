@@ -24,7 +24,7 @@ export function renderDiagnostics(diagnostics: readonly Diagnostic[], sources: r
 }
 
 /** One diagnostic, with a line end after its last line. */
-export function renderDiagnostic(diagnostic: Diagnostic, sources: readonly SourceText[], style: Style = plainStyle()): string {
+function renderDiagnostic(diagnostic: Diagnostic, sources: readonly SourceText[], style: Style = plainStyle()): string {
   const { severity, code, message, labels, help, fixes, at } = diagnostic;
   const { strong } = style.paint;
   const lines = [

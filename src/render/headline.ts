@@ -20,7 +20,7 @@ function verbOf({ state }: Explanation): string {
 }
 
 /** The reason without its full stop. */
-export function reasonOf(explanation: Explanation): string {
+function reasonOf(explanation: Explanation): string {
   if (explanation.resting !== null) return restingReason(explanation);
   const governing = findRule(explanation, explanation.governing);
   const reason = governing === null ? noRule(explanation) : reasonSentence(governing, explanation);

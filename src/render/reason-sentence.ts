@@ -188,7 +188,7 @@ function whileSentence(rule: RuleFacts, explanation: Explanation): string {
 }
 
 /** A truth as people say it. */
-export function truthInWords(truth: Truth | undefined): string {
+function truthInWords(truth: Truth | undefined): string {
   if (truth === 'true') return 'that is so';
   return truth === 'false' ? 'that is not so' : 'nobody can tell';
 }

@@ -101,7 +101,7 @@ function everyMonths(months: number): string {
 }
 
 /** `before each day's work`, `after storage`, `on each day of work`. */
-export function occasionInWords(node: OccasionNode): string {
+function occasionInWords(node: OccasionNode): string {
   switch (node.of) {
     case 'day':
       return node.when === 'on' ? 'on each day of work' : `${node.when} each day's work`;

@@ -26,7 +26,7 @@ const EARLY_EXIT_SORTS: Readonly<Record<number, number>> = { 2: 4 << 8, 3: 6 << 
 const NOWHERE: Span = { file: 0, start: 0, end: 0 };
 
 /** A quoted text's meaning: `\"` and `\\` stand for a quote and a backslash. */
-export function unquote(image: string): string {
+function unquote(image: string): string {
   const inner = image.slice(1, -1);
   return inner.includes('\\') ? inner.replace(/\\(["\\])/g, '$1') : inner;
 }

@@ -22,7 +22,7 @@ export interface NextOptions extends AssessOptions {
   readonly looks?: number;
 }
 
-export const DEFAULT_HORIZON = 3660;
+const DEFAULT_HORIZON = 3660;
 export const DEFAULT_LOOKS = 500;
 
 /**

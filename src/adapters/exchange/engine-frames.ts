@@ -13,8 +13,8 @@ export type Signal = { readonly kind: 'value'; readonly value: number } | { read
 /** Why a frame gives no value. */
 export type Refusal = 'not-available' | 'error' | 'reserved' | 'too-short';
 
-export const ENGINE_HOURS_GROUP = 65253;
-export const ENGINE_TEMPERATURE_GROUP = 65262;
+const ENGINE_HOURS_GROUP = 65253;
+const ENGINE_TEMPERATURE_GROUP = 65262;
 
 /** @example engineHours(Uint8Array.of(0x40, 0xe2, 0x01, 0x00)) // { kind: 'value', value: 6172.8 } */
 export function engineHours(data: Uint8Array): Signal {

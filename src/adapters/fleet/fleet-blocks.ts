@@ -7,7 +7,7 @@ export interface LineBlock {
 }
 
 /** Longest line, in UTF-16 code units: a longer one ends the reading. */
-export const LONGEST_LINE = 20_000_000;
+const LONGEST_LINE = 20_000_000;
 
 /**
  * Cuts a stream of bytes into blocks of at most `most` lines. It asks for more bytes only when a block is wanted, so a slow reader

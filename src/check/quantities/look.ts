@@ -6,7 +6,7 @@
  */
 
 /** Looks per PF interval; may be less than 1. */
-export function looksNeeded(finding: number, missing: number): number {
+function looksNeeded(finding: number, missing: number): number {
   return Math.log(missing) / Math.log(1 - finding);
 }
 

@@ -52,7 +52,7 @@ export function fluidRow({ dipstick, loss }: FluidAhead, names: Titles, to: Day)
 }
 
 /** How long what is there lasts, and about when it stands at the low mark. */
-export function lowInWords({ litresLeft, hoursToLow, low, litresPerHour }: Loss, to: Day): string {
+function lowInWords({ litresLeft, hoursToLow, low, litresPerHour }: Loss, to: Day): string {
   const hours = `${numberText(litresLeft)} L above low at the last look: ${numberAndRange(hoursToLow.value, hoursToLow.range, 0)} h`;
   if (litresPerHour.range === null) return `${hours}; too few levels for a date`;
   if (low === null) return `${hours}; not low before ${dayInWords(to)}`;

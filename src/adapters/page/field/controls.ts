@@ -8,7 +8,7 @@ import { type Child, element } from '../view/element.js';
 let made = 0;
 
 /** An id that this page has not used yet. */
-export function freshId(): string {
+function freshId(): string {
   made += 1;
   return `made-${made}`;
 }

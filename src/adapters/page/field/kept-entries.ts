@@ -15,7 +15,7 @@ export interface Kept {
 }
 
 /** Nothing yet. */
-export const NOTHING_KEPT: Kept = { entries: [], handedOver: [] };
+const NOTHING_KEPT: Kept = { entries: [], handedOver: [] };
 
 /** Reads what was kept; what cannot be understood is left out and counted, so that the page can say so. */
 export function readKept(text: string | null): { readonly kept: Kept; readonly broken: number } {

@@ -40,7 +40,7 @@ export function tasksTicked(walk: WalkRound, ticked: readonly number[]): readonl
 }
 
 /** How the machine stands after the last line that is ticked. */
-export function stanceAfter(walk: WalkRound, ticked: readonly number[]): Stance {
+function stanceAfter(walk: WalkRound, ticked: readonly number[]): Stance {
   const last = walk.lines.findLast(({ number }) => ticked.includes(number));
   return last?.stance ?? walk.start.stance;
 }

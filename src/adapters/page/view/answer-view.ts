@@ -63,7 +63,7 @@ export function answerView(graph: RuleGraph, assessment: Assessment): AnswerView
 }
 
 /** The tasks by state, the gravest state first. */
-export function groupsOf(graph: RuleGraph, assessment: Assessment): readonly DueGroup[] {
+function groupsOf(graph: RuleGraph, assessment: Assessment): readonly DueGroup[] {
   const titles = new Map(graph.tasks.map(({ id, title }) => [id, title]));
   const names = namesOf(graph);
   const row = (task: TaskAssessment): DueRow => ({
@@ -84,7 +84,7 @@ export function groupsOf(graph: RuleGraph, assessment: Assessment): readonly Due
 }
 
 /** The mark of a state, one sign. */
-export function markOf(state: TaskState): string {
+function markOf(state: TaskState): string {
   return stateMark(state, plainStyle()).trim();
 }
 

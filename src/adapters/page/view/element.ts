@@ -31,7 +31,7 @@ export function button(words: Child, act: () => void, attributes: Attributes = {
 }
 
 /** Sets and removes attributes as {@link Attributes} says. */
-export function setAttributes(target: Element, attributes: Attributes): void {
+function setAttributes(target: Element, attributes: Attributes): void {
   for (const [name, value] of Object.entries(attributes)) {
     if (value === null || value === false) target.removeAttribute(name);
     else target.setAttribute(name, value === true ? '' : String(value));

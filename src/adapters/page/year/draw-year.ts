@@ -114,7 +114,7 @@ function nowWords({ state }: TaskAhead): string {
 }
 
 /** By the rule that decides in most courses of use. */
-export function causeOf({ foreseen, decides }: TaskAhead, graph: RuleGraph): Cause {
+function causeOf({ foreseen, decides }: TaskAhead, graph: RuleGraph): Cause {
   if (foreseen === 'now') return 'now';
   return decides[0] !== undefined && isByCalendar(decides[0].node, graph) ? 'calendar' : 'use';
 }

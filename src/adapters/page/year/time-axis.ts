@@ -8,12 +8,6 @@ import { civilOf } from '../../../values/civil.js';
 import type { Day } from '../../../values/moment.js';
 import { INK } from './ink.js';
 
-/** Room to each side of a drawing's own area, in its units. */
-export interface Margins {
-  readonly left: number;
-  readonly right: number;
-}
-
 /** Drawings of the whole width of the page, in its units: A4 across at 96 to the inch, less the margins. */
 export const WIDTH = 1030;
 
