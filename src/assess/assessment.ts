@@ -55,6 +55,8 @@ export interface LimitFacts {
     /** When it was done, happened or began; `null` where nobody noted it. */
     readonly when: Moment | null;
     readonly entries: readonly EntryId[];
+    /** Where the schedule has kept its beat: the point from which it counts, and by how many whole spans it has moved on; the due point is one more on. */
+    readonly anchor?: { readonly point: DuePoint; readonly spans: number };
   } | null;
   readonly span: number | null;
   readonly due: DuePoint | null;

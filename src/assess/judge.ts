@@ -27,6 +27,8 @@ export interface Measured {
     readonly why: NonNullable<LimitFacts['base']>['why'];
     readonly when: Moment | null;
     readonly entries: readonly EntryId[];
+    /** Where the base is so many whole spans after something else. */
+    readonly anchor?: { readonly value: number; readonly spans: number };
   };
   readonly due: number;
   readonly now: AxisValue;
@@ -51,7 +53,7 @@ export function judge(world: World, rule: LimitRule, axis: Axis, measured: Measu
     node: rule.id,
     state,
     limit: {
-      base: { point: axis.point(base.value), why: base.why, when: base.when, entries: base.entries },
+      base: baseFacts(axis, base),
       span,
       due: axis.point(due),
       overdueAfter: axis.point(axis.after(due + (rule.lasts ?? 0), rule.late)),
@@ -77,6 +79,11 @@ export function judge(world: World, rule: LimitRule, axis: Axis, measured: Measu
     missing: [],
     stops: stopAt(axis, now.value, due, rule, [...new Set([...base.entries, ...now.entries])]),
   };
+}
+
+function baseFacts(axis: Axis, { value, why, when, entries, anchor }: Measured['base']): LimitFacts['base'] {
+  const from = anchor === undefined ? {} : { anchor: { point: axis.point(anchor.value), spans: anchor.spans } };
+  return { point: axis.point(value), why, when, entries, ...from };
 }
 
 function stateAt(axis: Axis, now: number, due: number, rule: LimitRule, strict: boolean): TriggerState {

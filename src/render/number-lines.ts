@@ -50,13 +50,23 @@ function axisLabel(due: DuePoint): string {
   return due.on === 'work' ? 'work' : 'calendar';
 }
 
-/** `1200 h + 100 h = 1300 h`. */
+/** `1200 h + 100 h = 1300 h`; where months have moved on from an anchor, from that: `31 January 2026 + 2 × 3 months = 31 July 2026`. */
 function sum(rule: RuleFacts, limit: LimitFacts, due: DuePoint, names: Titles): string {
   const end = due.on === 'calendar' && due.goodThrough ? `good through ${dayInWords(due.day)}` : pointOnAxis(due, names);
   if (limit.base === null || limit.span === null || rule.shares !== undefined || isMark(rule))
     return `due ${due.on === 'calendar' ? 'on' : 'at'} ${end}`;
+  const { anchor } = limit.base;
+  if (anchor !== undefined && isInMonths(rule))
+    return `${pointOnAxis(anchor.point, names)} + ${anchor.spans + 1} × ${spanOf(rule, limit.span, due, names)} = ${end}`;
   const base = due.on === 'work' ? '0' : pointOnAxis(limit.base.point, names);
   return `${base} + ${spanOf(rule, limit.span, due, names)} = ${end}`;
+}
+
+/** Months do not add up one by one: a day that one of them lacks would be lost for all that follow. */
+function isInMonths({ node }: RuleFacts): boolean {
+  return (
+    node.kind === 'interval' && node.amount.on === 'calendar' && (node.amount.unit === 'months' || node.amount.unit === 'calendar-months')
+  );
 }
 
 /** A mark stands where it stands: it is not reached by adding. */

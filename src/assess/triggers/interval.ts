@@ -19,7 +19,8 @@ export function interval(world: World, node: IntervalNode, context: TriggerConte
   if (now === null) return lacksNow(world, node, axis, base);
   const value = axis.add(base.anchor, node.amount, base.spans);
   const due = axis.add(base.anchor, node.amount, base.spans + 1);
-  return judge(world, node, axis, { base: { value, why: base.why, when: base.when, entries: base.entries }, due, now });
+  const anchor = base.spans === 0 ? {} : { anchor: { value: base.anchor, spans: base.spans } };
+  return judge(world, node, axis, { base: { value, why: base.why, when: base.when, entries: base.entries, ...anchor }, due, now });
 }
 
 /** The limit has no base, or one whose meter value nobody noted. */
