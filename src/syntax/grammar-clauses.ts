@@ -50,7 +50,7 @@ export abstract class ClauseGrammar extends ReadingGrammar {
         },
       ],
     });
-    const text = this.SUBRULE(this.text);
+    const text = this.SUBRULE(this.saying);
     return { kind: 'hold', at: this.since(first), ...(margin === undefined ? {} : { margin }), text };
   });
 
@@ -126,7 +126,7 @@ export abstract class ClauseGrammar extends ReadingGrammar {
       { ALT: () => (this.CONSUME(this.v.word.reason), 'reason') },
       { ALT: () => (this.CONSUME(this.v.word.source), 'source') },
     ]);
-    const text = this.SUBRULE(this.text);
+    const text = this.SUBRULE(this.saying);
     return { kind, at: this.since(first), text };
   });
 
@@ -148,7 +148,7 @@ export abstract class ClauseGrammar extends ReadingGrammar {
       {
         ALT: () => {
           const signal = this.SUBRULE(this.signal);
-          const text = this.SUBRULE(this.text);
+          const text = this.SUBRULE(this.saying);
           return { kind: 'signal', at: this.since(first), signal, text };
         },
       },

@@ -82,8 +82,8 @@ export abstract class ReadingGrammar extends RecoveringGrammar {
       ERR_MSG: 'what follows from it: `fine`, `caution "…"` or `hold "…"`',
       DEF: [
         { ALT: () => (this.CONSUME(this.v.word.fine), { verdict: 'fine' }) },
-        { ALT: () => (this.CONSUME(this.v.word.caution), { verdict: 'caution', text: this.SUBRULE1(this.text) }) },
-        { ALT: () => (this.CONSUME(this.v.word.hold), { verdict: 'hold', text: this.SUBRULE2(this.text) }) },
+        { ALT: () => (this.CONSUME(this.v.word.caution), { verdict: 'caution', text: this.SUBRULE1(this.saying) }) },
+        { ALT: () => (this.CONSUME(this.v.word.hold), { verdict: 'hold', text: this.SUBRULE2(this.saying) }) },
       ],
     });
     const then: OutcomeNode['then'][number][] = [];

@@ -1,7 +1,6 @@
 /**
  * Grammar, sixth layer: the title that every declared thing has, and what is done about a missing one.
  */
-import type { IToken } from 'chevrotain';
 import { diagnose } from '../diagnostics/catalogue-entry.js';
 import { syntaxCatalogue } from '../diagnostics/catalogue/syntax.js';
 import { ClauseGrammar } from './grammar-clauses.js';
@@ -43,23 +42,6 @@ export abstract class TitleGrammar extends ClauseGrammar {
       }),
     );
     return { kind: 'text', at, text };
-  }
-
-  /** Passes over a title whose quotes were forgotten: words on the rest of the line, of any sort if the first has a capital. */
-  private unquoted(): readonly IToken[] {
-    const words: IToken[] = [];
-    const capital = /[A-Z]/.test(this.source.charAt(this.LA(1).startOffset)) && !this.atEnd();
-    while (!this.atEnd() && (capital ? !this.resumes() : this.sees(1, this.v.Name)) && this.onLineWith(words.at(-1) ?? this.LA(0))) {
-      words.push(this.LA(1));
-      this.go(this.place + 1);
-    }
-    if (words.length >= 2 || (capital && words.length === 1)) return words;
-    this.go(this.place - words.length);
-    return [];
-  }
-
-  private onLineWith(before: IToken): boolean {
-    return !/[\r\n]/.test(this.source.slice(before.startOffset, this.LA(1).startOffset));
   }
 }
 

@@ -62,6 +62,16 @@ function comment(token: IToken, file: number): CommentNode {
   return { kind: 'comment', at: { file, start: token.startOffset, end: token.startOffset + token.image.length }, text: token.image };
 }
 
+/** Signs for what the language says in words. */
+const COMPARISONS: ReadonlyMap<string, string> = new Map([
+  ['>', 'above'],
+  ['<', 'below'],
+  ['>=', 'at least'],
+  ['≥', 'at least'],
+  ['<=', 'at most'],
+  ['≤', 'at most'],
+]);
+
 /** Hidden characters are reported elsewhere, wherever they stand; here only what can be seen. */
 function oddCharacters(error: ILexingError, text: string, file: number): Diagnostic | null {
   const at: Span = { file, start: error.offset, end: error.offset + error.length };
@@ -70,11 +80,21 @@ function oddCharacters(error: ILexingError, text: string, file: number): Diagnos
   const blank = text.slice(at.start, at.end).replace(/\p{C}/gu, '').trim();
   if (seen === '' && blank === '') return /\p{Zs}/u.test(text.slice(at.start, at.end)) ? oddSpace(at) : null;
   const shown = seen.length > 12 ? `${[...seen].slice(0, 12).join('')}…` : seen;
+  const meant = COMPARISONS.get(seen);
+  if (meant !== undefined) {
+    return diagnose(syntaxCatalogue.oddCharacter, {
+      message: `\`${seen}\` is written \`${meant}\`.`,
+      at,
+      fixes: [{ grade: 'sure', title: `Write \`${meant}\``, edits: [{ at, text: meant }] }],
+    });
+  }
   return diagnose(syntaxCatalogue.oddCharacter, {
     message: `\`${shown}\` has no meaning in a schedule.`,
     at,
-    help: 'Delete it, or put it inside a text or a comment.',
-    fixes: [{ grade: 'possible', title: `Delete \`${shown}\``, edits: [{ at, text: '' }] }],
+    help: /^[;{}]+$/.test(seen)
+      ? 'Delete it: each clause begins with its own word, and nothing stands between two of them.'
+      : 'Delete it, or put it inside a text or a comment.',
+    fixes: [{ grade: /^[;{}]+$/.test(seen) ? 'likely' : 'possible', title: `Delete \`${shown}\``, edits: [{ at, text: '' }] }],
   });
 }
 

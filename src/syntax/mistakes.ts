@@ -3,11 +3,12 @@
  */
 import type { IToken } from 'chevrotain';
 import type { Span } from '../base/span.js';
-import { diagnose } from '../diagnostics/catalogue-entry.js';
+import { diagnose, type CatalogueEntry } from '../diagnostics/catalogue-entry.js';
 import { syntaxCatalogue } from '../diagnostics/catalogue/syntax.js';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import { clauseExample } from './clause-examples.js';
 import { shown } from './plain-errors.js';
+import type { Slip } from './slips.js';
 import { endOf } from './token-edit.js';
 import { opensClause, opensDeclaration } from './tokens.js';
 import { reservedWords } from './words.js';
@@ -46,6 +47,13 @@ export function unexpected(error: Error, token: IToken | undefined, context: Fai
 function numberBefore(token: IToken, at: Span): Diagnostic['fixes'] {
   if (!/^(?:day|week|month|year|h)$/.test(token.image)) return [];
   return [{ grade: 'likely', title: `Write \`1 ${token.image}\``, edits: [{ at: { ...at, end: at.start }, text: '1 ' }] }];
+}
+
+/** A slip that many make, told by what was meant. */
+export function slipped({ message, help, start, end, fix }: Slip, file: number, entry: CatalogueEntry): Diagnostic {
+  const at = { file, start, end };
+  const fixes = fix === undefined ? [] : [{ grade: fix.grade, title: fix.title, edits: [{ at, text: fix.text }] }];
+  return diagnose(entry, { message, at, ...(help === undefined ? {} : { help }), fixes });
 }
 
 /** A word that was read as one of the language. */

@@ -80,12 +80,14 @@ export function parseTokens(
   return { file: read.file === null ? null : { ...read.file, comments: lexed.comments }, diagnostics, altered: read.altered };
 }
 
-/** Words of a title without quotes are no names, so nothing is wrong with their form. */
+/** Words of a title without quotes are no names, so nothing is wrong with their form; nor is it worth telling of a word that does not belong. */
 function outsideTitles(lexical: readonly Diagnostic[], found: readonly Diagnostic[]): readonly Diagnostic[] {
   const titles = found.filter((each) => each.code === syntaxCatalogue.titleMissing.code);
-  return titles.length === 0
-    ? lexical
-    : lexical.filter(({ at }) => !titles.some((title) => title.at.start <= at.start && at.end <= title.at.end));
+  const told = found.filter((each) => each.code === syntaxCatalogue.unexpected.code || each.code === syntaxCatalogue.strayWords.code);
+  if (titles.length + told.length === 0) return lexical;
+  const isTold = ({ code, at }: Diagnostic): boolean =>
+    code === syntaxCatalogue.nameForm.code && told.some((each) => each.at.start === at.start && each.at.end === at.end);
+  return lexical.filter((each) => !isTold(each) && !titles.some((title) => title.at.start <= each.at.start && each.at.end <= title.at.end));
 }
 
 function refuse(why: Diagnostic, others: readonly Diagnostic[] = []): ParseResult {

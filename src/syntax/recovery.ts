@@ -13,8 +13,12 @@ import { nearNames } from '../base/near-name.js';
 import { MONTH_NAMES } from '../values/calendar.js';
 import type { Outcome } from './grammar-base.js';
 import { PlanGrammar } from './grammar-plans.js';
-import { giveUp, misspelt, reservedAsName, stray, unexpected } from './mistakes.js';
+import { diagnose } from '../diagnostics/catalogue-entry.js';
+import { syntaxCatalogue } from '../diagnostics/catalogue/syntax.js';
+import { giveUp, misspelt, reservedAsName, slipped, stray, unexpected } from './mistakes.js';
+import { slipAt, type Slip } from './slips.js';
 import { endOf, retype } from './token-edit.js';
+import type { TextNode } from './tree.js';
 import { allWords, isJoining, opensDeclaration } from './tokens.js';
 import { reservedWords } from './words.js';
 
@@ -98,9 +102,11 @@ export abstract class RecoveringGrammar extends PlanGrammar {
     if (outcome.ok && this.pending.length === 0 && this.problems.length + this.lost === before)
       series.keeps?.(start, this.place, outcome.value);
     while (!outcome.ok) {
-      const better = this.mend(series, start, outcome.failedAt);
+      const slip = this.slipAround(start, outcome.failedAt);
+      const better = slip === undefined ? this.mend(series, start, outcome.failedAt) : undefined;
       if (better?.outcome === undefined) {
-        if (better === undefined)
+        if (slip !== undefined) this.problems.push(slipped(slip, this.file, syntaxCatalogue.unexpected));
+        else if (better === undefined)
           this.problems.push(unexpected(outcome.error, this.tokenAt(outcome.failedAt), this.context(start, outcome.failedAt)));
         this.lost += 1;
         this.gaveUp(start);
@@ -111,6 +117,12 @@ export abstract class RecoveringGrammar extends PlanGrammar {
     }
     this.settle();
     return outcome.value;
+  }
+
+  /** A slip that the words around a failure show. */
+  private slipAround(start: number, failedAt: number): Slip | undefined {
+    const opener = start < failedAt ? this.tokenAt(start)?.image : undefined;
+    return this.givenUp() ? undefined : slipAt((n) => this.tokenAt(failedAt + n), opener);
   }
 
   /** Called when the item that begins at `start` is given up. */
@@ -233,6 +245,51 @@ export abstract class RecoveringGrammar extends PlanGrammar {
     return words[word] ?? this.v.Month;
   }
 
+  /** Passes over a text whose quotes were forgotten: words on the rest of the line, of any sort if the first has a capital. */
+  protected unquoted(): readonly IToken[] {
+    const words: IToken[] = [];
+    const capital = /[A-Z]/.test(this.source.charAt(this.LA(1).startOffset)) && !this.atEnd();
+    while (!this.atEnd() && (capital ? !this.resumes() : this.sees(1, this.v.Name)) && this.onLineWith(words.at(-1) ?? this.LA(0))) {
+      words.push(this.LA(1));
+      this.go(this.place + 1);
+    }
+    if (words.length >= 2 || (capital && words.length === 1)) return words;
+    this.go(this.place - words.length);
+    return [];
+  }
+
+  /** Passes over the words on the rest of the line, up to the next clause; the first of them. None where a word of the language begins them. */
+  private restOfLine(): IToken | undefined {
+    const first = this.LA(1);
+    if (this.atEnd() || !this.onLineWith(this.LA(0)) || !this.isWord(first)) return undefined;
+    if (this.isReserved(first) && !/[A-Z]/.test(this.source.charAt(first.startOffset))) return undefined;
+    do this.go(this.place + 1);
+    while (!this.atEnd() && !this.resumes() && this.onLineWith(this.LA(0)));
+    return first;
+  }
+
+  private onLineWith(before: IToken): boolean {
+    return !/[\r\n]/.test(this.source.slice(before.startOffset, this.LA(1).startOffset));
+  }
+
+  /** Text, after the word that asks for it; words on the rest of its line serve where the quotes were forgotten. */
+  protected readonly saying = this.RULE('saying', (): TextNode => {
+    const first = this.RECORDING_PHASE || this.sees(1, this.v.Text) ? undefined : this.restOfLine();
+    if (first === undefined) return this.textNode(this.CONSUME(this.v.Text));
+    const spoken = this.since(first);
+    const stop = /^[.!?;]*(?=\s*(?:[\r\n]|$))/.exec(this.source.slice(spoken.end, spoken.end + 8))?.[0] ?? '';
+    const at = { ...spoken, end: spoken.end + stop.length };
+    const text = this.source.slice(at.start, at.end);
+    this.pending.push(
+      diagnose(syntaxCatalogue.titleMissing, {
+        message: 'This text stands without quotes.',
+        at,
+        fixes: [{ grade: 'likely', title: 'Put it in quotes', edits: [{ at, text: `"${text}"` }] }],
+      }),
+    );
+    return { kind: 'text', at, text };
+  });
+
   private isReserved(token: IToken): boolean {
     return reservedWords.has(token.image) && token.tokenType !== this.v.Name;
   }
@@ -248,10 +305,12 @@ export abstract class RecoveringGrammar extends PlanGrammar {
   /** Passes over what begins nothing, and says so once. */
   private passOver(start: number): void {
     const first = this.tokenAt(start);
+    const slip = this.slipAround(start, start);
     this.lost += 1;
     this.resume(start + 1);
     const last = this.tokenAt(this.place - 1);
-    if (first !== undefined && last !== undefined) this.problems.push(stray(first, this.reach(this.spanOf(first), this.spanOf(last))));
+    if (slip !== undefined) this.problems.push(slipped(slip, this.file, syntaxCatalogue.strayWords));
+    else if (first !== undefined && last !== undefined) this.problems.push(stray(first, this.reach(this.spanOf(first), this.spanOf(last))));
   }
 
   /** Goes on from `index` to where an item plainly begins. */

@@ -69,7 +69,9 @@ function inUnit(quantity: QuantityNode, wanted: Unit, because: Expectation, chan
 
 function nearUnits(text: string): readonly string[] {
   const folded = unitSpellings().filter((spelling) => fold(spelling) === fold(text));
-  return folded.length > 0 ? folded.slice(0, 3) : nearNames(text, unitSpellings());
+  const near = folded.length > 0 ? folded : nearNames(text, unitSpellings());
+  // Of several spellings of one unit only its own.
+  return [...new Set(near.map((spelling) => findUnit(spelling)?.symbol ?? spelling))].slice(0, 3);
 }
 
 /** Spellings that people use for one unit come out the same: `deg-c` and `°C`, `nm` and `N·m`, `hours` and `h`. */
@@ -103,6 +105,29 @@ const familiar = new Map([
   ['volts', 'v'],
   ['d', 'days'],
   ['yr', 'years'],
+  ['yrs', 'years'],
+  ['mth', 'months'],
+  ['mths', 'months'],
+  ['mos', 'months'],
+  ['wks', 'weeks'],
+  ['ltr', 'l'],
+  ['metre', 'm'],
+  ['metres', 'm'],
+  ['meters', 'm'],
+  ['kilometres', 'km'],
+  ['kilometers', 'km'],
+  ['kms', 'km'],
+  ['kilograms', 'kg'],
+  ['lbs', 'lb'],
+  ['lbft', 'lbfft'],
+  ['lbsft', 'lbfft'],
+  ['inlb', 'lbfin'],
+  ['inlbs', 'lbfin'],
+  ['amps', 'a'],
+  ['amp', 'a'],
+  ['ohm', 'ω'],
+  ['ohms', 'ω'],
+  ['percent', '%'],
   ['y', 'years'],
   ['wk', 'weeks'],
   ['mo', 'months'],

@@ -123,8 +123,9 @@ export const syntaxCatalogue = {
   titleMissing: {
     code: 'DW115',
     severity: 'error',
-    title: 'A title is missing, or stands without quotes',
-    explanation: 'What is declared has a short name for other clauses to use and a title in straight double quotes for people to read.',
+    title: 'A title is missing, or a text stands without quotes',
+    explanation:
+      'What is declared has a short name for other clauses to use and a title for people to read. Titles and all other texts stand in straight double quotes.',
     wrong: 'duty dusty',
     right: 'duty dusty "Dry, dusty ground"',
   },
