@@ -10,13 +10,14 @@ import { build } from 'esbuild';
 import { fewRuns } from './few-runs.mjs';
 import { ForgetfulWeakMap } from './forgetful-weak-map.mjs';
 import { testList } from './test-list.mjs';
-import { measuresTime } from './tests-for.mjs';
+import { isTried } from './tests-for.mjs';
 
 /**
  * @param {readonly string[]} files test files, from the folder that this process runs in
+ * @param {boolean} isFar whether the tests that take long are among them
  * @returns {Promise<() => Promise<readonly import('./test-list.mjs').ListedTest[]>>} evaluates the script, and lists its tests
  */
-export async function bundleTests(files) {
+export async function bundleTests(files, isFar) {
   const packages = new Map();
   const entry = files.map((file) => `inFile(${JSON.stringify(file)}); await import(${JSON.stringify(resolve(file))});`).join('\n');
   const { outputFiles } = await build({
@@ -37,7 +38,7 @@ export async function bundleTests(files) {
     const module = { exports: {} };
     script.runInThisContext()(module, module.exports, new Map([...packages, ['vitest', list.vitest]]), ForgetfulWeakMap);
     await module.exports.collect(list.inFile);
-    return list.tests.filter(({ id }) => !measuresTime.test(id));
+    return list.tests.filter(({ id }) => isTried(id, isFar));
   };
 }
 

@@ -30,7 +30,7 @@ class InProcessRunner {
   }
 
   async init() {
-    this.load = await bundleTests(await testsFor(this.folder, this.isFar));
+    this.load = await bundleTests(await testsFor(this.folder, this.isFar), this.isFar);
   }
 
   async dryRun() {

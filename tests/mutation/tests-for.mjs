@@ -18,14 +18,23 @@ const far = {
   access: [],
 };
 
+/** Tests of the near files that take a second and more: they are tried with the far ones. */
+const takesLong =
+  /brute force over the rule graph|burma14|published shape|eight-puzzle|agrees with the published JSON|compiling ends with a graph/;
+
 /** What measures time says nothing of a mutant, and fails where instrumented code is slower. */
-export const measuresTime = /ten thousand readings|made-up histories cost|HiGHS/;
+const measuresTime = /ten thousand readings|made-up histories cost|HiGHS/;
 
 /** @param {string} folder @param {boolean} isFar @returns {Promise<readonly string[]>} */
 export async function testsFor(folder, isFar) {
   const places = [...near[folder], ...(isFar ? far[folder] : [])];
   const found = await Promise.all(places.map(testFilesIn));
   return ['tests/seed.ts', ...found.flat().sort()];
+}
+
+/** @param {string} title @param {boolean} isFar */
+export function isTried(title, isFar) {
+  return !measuresTime.test(title) && (isFar || !takesLong.test(title));
 }
 
 async function testFilesIn(place) {
