@@ -11,10 +11,21 @@ export interface OpenedLogbook {
   readonly remarks: readonly string[];
 }
 
+/** Bytes of a file in which it shows what it is. */
+const LOOKED_AT = 4096;
+
+/** The text of a schedule, after its comments, or a compiled one. */
+function isSchedule(text: string): boolean {
+  return /^\uFEFF?(?:\s|#[^\r\n]*)*(?:(?:schedule|variant|part)\s|\{\s*"format"\s*:\s*"duewright-rule-graph")/.test(text);
+}
+
 /** Reads a logbook; `-` is the standard input. Broken lines are remarked upon and the rest is used. */
 export function openLogbook(path: string): Parsed<OpenedLogbook> {
   try {
-    const { entries, problems } = readLogbookBytes(readFileSync(path === '-' ? 0 : path));
+    const bytes = readFileSync(path === '-' ? 0 : path);
+    if (isSchedule(bytes.subarray(0, LOOKED_AT).toString('utf8')))
+      return refused(`${path} is a schedule, where a logbook belongs: a file that holds one JSON entry a line.`);
+    const { entries, problems } = readLogbookBytes(bytes);
     return understood({ entries, remarks: problems.map((problem) => describeLogbookProblem(path, problem)) });
   } catch (error) {
     return refused(describeFileFailure(path, 'read', error));

@@ -95,6 +95,16 @@ describe('a compiled graph', () => {
 });
 
 describe('a logbook', () => {
+  test('that is a schedule, as text or compiled, is refused', () => {
+    const graph = join(built.scratch, 'graph.json');
+    writeFileSync(graph, built.run(['compile', pump]).out);
+    for (const path of [pump, graph]) {
+      const { code, err } = built.run(['due', pump, path, '--on', '2026-06-01']);
+      expect(code).toBe(3);
+      expect(err).toBe(`duewright: ${path} is a schedule, where a logbook belongs: a file that holds one JSON entry a line.\n`);
+    }
+  });
+
   test('is read from the standard input', () => {
     const input = readFileSync(`${root}${book}`, 'utf8');
     expect(built.run(['due', pump, '-', '--on', '2026-06-01'], { input })).toEqual(built.run(['due', pump, book, '--on', '2026-06-01']));
