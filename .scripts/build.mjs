@@ -1,8 +1,8 @@
 /** Builds dist/: the command, the library entries and the pages. Their types are written by `tsc -p tests/tsconfig.build.json`. */
-import { chmodSync, mkdirSync, rmSync } from 'node:fs';
+import { mkdirSync, rmSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
-import { command, library } from './bundles.mjs';
+import { buildCommand, library } from './bundles.mjs';
 import { buildPages } from './pages.mjs';
 
 const dist = fileURLToPath(new URL('../dist/', import.meta.url));
@@ -10,6 +10,5 @@ const dist = fileURLToPath(new URL('../dist/', import.meta.url));
 // What an earlier build left would otherwise be published with the rest.
 rmSync(dist, { recursive: true, force: true });
 mkdirSync(dist, { recursive: true });
-await Promise.all([build(command), build(library)]);
+await Promise.all([buildCommand(`${dist}cli/`), build(library)]);
 await buildPages(dist);
-chmodSync(`${dist}cli/duewright.js`, 0o755);

@@ -1,6 +1,6 @@
 import type { BuildOptions } from 'esbuild';
 
-/** The command: everything in it, the compiler in chunks of its own. */
-export const command: BuildOptions;
+/** Bundles the command into a folder of its own, whose name ends with a slash: everything in it, the compiler in a file apart. */
+export function buildCommand(folder: string): Promise<void>;
 /** The library entries: our code, with packages left to whoever installs us. */
 export const library: BuildOptions;

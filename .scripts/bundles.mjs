@@ -1,5 +1,8 @@
-/** What is bundled into dist/, as options for esbuild; apart from the building, so that tests can bundle to elsewhere. */
+/** What is bundled into dist/, apart from the building, so that tests can bundle to elsewhere. */
+import { createHash } from 'node:crypto';
+import { chmodSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { build } from 'esbuild';
 
 const common = {
   absWorkingDir: fileURLToPath(new URL('..', import.meta.url)),
@@ -10,9 +13,6 @@ const common = {
   logLevel: 'warning',
   charset: 'utf8',
 };
-
-/** commander asks for Node's own modules with `require`, which an ES module has to make for itself. */
-const requireBanner = "import { createRequire as makeRequire } from 'node:module'; const require = makeRequire(import.meta.url);";
 
 /** What the command imports only when it is needed, and the file that holds it. */
 const apart = {
@@ -39,12 +39,25 @@ const keepApart = {
     }),
 };
 
-/** The command: everything in it, but for the compiler, drawings, the outlook and the writing of logbooks, which are loaded on demand. */
-export const command = {
+/** What the command is made of: all as CommonJS, which Node starts quicker than ES modules, and which can be run from V8's own code. */
+const node = {
   ...common,
   platform: 'node',
+  format: 'cjs',
+  minify: true,
+  // One byte a sign: read and compiled quicker than UTF-8.
+  charset: 'ascii',
+  // As `require`, which `src/adapters/cli/start.ts` gives to each file.
+  supported: { 'dynamic-import': false },
+  define: { 'import.meta.url': 'fileUrl' },
+  banner: { js: "const fileUrl = require('node:url').pathToFileURL(__filename).href;" },
+};
+
+/** The command: everything in it, but for the compiler, drawings, the outlook and the writing of logbooks, which are loaded on demand. */
+const command = {
+  ...node,
   entryPoints: {
-    duewright: 'src/adapters/cli/main.ts',
+    command: 'src/adapters/cli/main.ts',
     compiler: 'src/index.ts',
     drawing: 'src/render/rule-graph-html.ts',
     'fleet-worker': 'src/adapters/fleet/fleet-worker.ts',
@@ -54,13 +67,36 @@ export const command = {
     editor: 'src/adapters/lsp/serve-editor.ts',
     pictures: 'src/adapters/page/year/year-page.ts',
   },
-  outdir: 'dist/cli',
-  minify: true,
   plugins: [keepApart],
   // commander starts other programs for commands that are programs of their own, of which we have none; what that takes is slow to load.
   alias: { 'node:child_process': './.scripts/no-child-process.mjs' },
-  banner: { js: requireBanner },
 };
+
+/** esbuild leaves regular expressions as they are; `start.ts` reads one byte a sign. */
+function spellInAscii(file) {
+  const text = readFileSync(file, 'utf8');
+  if (/[\u{10000}-\u{10ffff}]/u.test(text)) throw new Error(`${file} holds a sign that would take two escapes`);
+  writeFileSync(
+    file,
+    text.replace(/[^\x00-\x7f]/g, (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`),
+  );
+}
+
+/** Bundles the command into a folder of its own, whose name ends with a slash. */
+export async function buildCommand(folder) {
+  await build({ ...command, outdir: folder });
+  for (const name of Object.keys(command.entryPoints)) spellInAscii(`${folder}${name}.js`);
+  // Nearer than the package's own manifest, which says that files are ES modules.
+  writeFileSync(`${folder}package.json`, '{ "type": "commonjs" }\n');
+  const files = Object.keys(command.entryPoints).map((name) => readFileSync(`${folder}${name}.js`));
+  const number = files
+    .reduce((hash, file) => hash.update(file), createHash('sha256'))
+    .digest('hex')
+    .slice(0, 16);
+  const start = { entryPoints: { duewright: 'src/adapters/cli/start.ts' }, define: { BUILD: JSON.stringify(number) }, banner: {} };
+  await build({ ...node, ...start, outdir: folder });
+  chmodSync(`${folder}duewright.js`, 0o755);
+}
 
 /** The library entries: our code, with packages left to whoever installs us. */
 export const library = {

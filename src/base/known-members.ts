@@ -1,22 +1,29 @@
-import type { Shape } from './shape.js';
+import type { ObjectShape, Shape } from './shape.js';
 
 /** A copy of a value that fits its shape, with the members that the shape knows and no others, in the order of the shape. */
 export function knownMembers(value: unknown, shape: Shape): unknown {
-  if (shape.is === 'list' && Array.isArray(value)) return value.map((item: unknown) => knownMembers(item, shape.of));
   if (typeof value !== 'object' || value === null) return value;
-  const source: Readonly<Record<string, unknown>> = { ...value };
+  if (Array.isArray(value)) return shape.is === 'list' ? value.map((item: unknown) => knownMembers(item, shape.of)) : value;
   switch (shape.is) {
     case 'map':
-      return source;
+      return { ...value };
     case 'choice': {
-      const chosen = shape.of[String(source[shape.tag])];
+      const chosen = shape.of[String(Reflect.get(value, shape.tag))];
       return chosen === undefined ? value : knownMembers(value, chosen);
     }
     case 'object':
-      return Object.fromEntries(
-        Object.entries(shape.members).flatMap(([name, of]) => (source[name] === undefined ? [] : [[name, knownMembers(source[name], of)]])),
-      );
+      return copied(value as Readonly<Record<string, unknown>>, shape);
     default:
       return value;
   }
+}
+
+function copied(value: Readonly<Record<string, unknown>>, { members }: ObjectShape): unknown {
+  const copy: Record<string, unknown> = {};
+  for (const name in members) {
+    const member = value[name];
+    const of = members[name];
+    if (member !== undefined && of !== undefined) copy[name] = knownMembers(member, of);
+  }
+  return copy;
 }

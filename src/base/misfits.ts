@@ -59,7 +59,7 @@ function look(walk: Walk, value: unknown, shape: Shape): void {
       const tag = own(value, shape.tag);
       const chosen = typeof tag === 'string' && Object.hasOwn(shape.of, tag) ? shape.of[tag] : undefined;
       if (chosen !== undefined) return look(walk, value, chosen);
-      return inside(walk, shape.tag, () => say(walk, tag, `one of ${Object.keys(shape.of).join(', ')}`));
+      return sayInside(walk, shape.tag, tag, `one of ${Object.keys(shape.of).join(', ')}`);
     }
     case 'named': {
       const named = walk.shapes[shape.name];
@@ -74,33 +74,43 @@ function look(walk: Walk, value: unknown, shape: Shape): void {
 function lookAtItems(walk: Walk, items: unknown, of: Shape, least: number): void {
   if (!Array.isArray(items)) return say(walk, items, 'a list');
   if (items.length < least) return say(walk, items, 'not empty');
-  for (let index = 0; index < items.length; index += 1) inside(walk, String(index), () => look(walk, items[index], of));
+  for (let index = 0; index < items.length; index += 1) inside(walk, String(index), items[index], of);
 }
 
 function lookAtValues(walk: Walk, values: Members, of: Shape, names: TextShape | undefined): void {
-  for (const [name, value] of Object.entries(values)) {
-    inside(walk, name, () => {
-      // A member of that name is lost whenever an object is built anew, so none may have it.
-      if (name === '__proto__') say(walk, value, 'a name other than `__proto__`');
-      else if (names !== undefined && scalarWanted(name, names) !== null)
-        say(walk, value, `a name of ${names.least ?? 0} to ${names.most ?? 'any number of'} characters`);
-      else look(walk, value, of);
-    });
+  for (const name of Object.keys(values)) {
+    const odd = oddName(name, names);
+    if (odd === null) inside(walk, name, values[name], of);
+    else sayInside(walk, name, values[name], odd);
   }
 }
 
+function oddName(name: string, names: TextShape | undefined): string | null {
+  // A member of that name is lost whenever an object is built anew, so none may have it.
+  if (name === '__proto__') return 'a name other than `__proto__`';
+  if (names === undefined || scalarWanted(name, names) === null) return null;
+  return `a name of ${names.least ?? 0} to ${names.most ?? 'any number of'} characters`;
+}
+
 function lookAtMembers(walk: Walk, value: Members, { members, optional, open }: ObjectShape): void {
-  for (const [name, of] of Object.entries(members)) {
+  for (const name in members) {
     const member = own(value, name);
-    if (member === undefined && optional.includes(name)) continue;
-    inside(walk, name, () => look(walk, member, of));
+    const of = members[name];
+    if (of === undefined || (member === undefined && optional.includes(name))) continue;
+    inside(walk, name, member, of);
   }
   if (open !== true && Object.keys(value).some((name) => !Object.hasOwn(members, name))) say(walk, value, 'without other members');
 }
 
-function inside(walk: Walk, name: string, step: () => void): void {
+function inside(walk: Walk, name: string, value: unknown, shape: Shape): void {
   walk.path.push(name);
-  step();
+  look(walk, value, shape);
+  walk.path.pop();
+}
+
+function sayInside(walk: Walk, name: string, value: unknown, wanted: string): void {
+  walk.path.push(name);
+  say(walk, value, wanted);
   walk.path.pop();
 }
 

@@ -7,7 +7,7 @@ import { collect, hasErrors } from '../diagnostics/collect.js';
 import type { Loader } from '../check/load/shelf.js';
 import type { Model } from '../check/model.js';
 import { sealed } from '../graph/fingerprint.js';
-import { textFingerprint } from '../graph/text-fingerprint.js';
+import { sha256 as ours } from '../base/sha256.js';
 import type { RuleGraph } from '../graph/rule-graph.js';
 import type { HeaderNode } from '../syntax/tree.js';
 import { compileAccess } from './access.js';
@@ -46,7 +46,7 @@ export function compile(path: string, load: Loader, options: CompileOptions = {}
  *
  * @example compileChecked(live.check('tarn-55.due', load)).graph
  */
-export function compileChecked(checked: Checked, { sha256 = textFingerprint }: CompileOptions = {}): Compiled {
+export function compileChecked(checked: Checked, { sha256 = ours }: CompileOptions = {}): Compiled {
   if (checked.model === null || hasErrors(checked.diagnostics)) return { ...checked, graph: null };
   const graph = graphOf(checked.model, checked.sources, sha256);
   const found = checkGraph(graph, checked.sources);
@@ -59,7 +59,7 @@ export function compileChecked(checked: Checked, { sha256 = textFingerprint }: C
  *
  * @throws Error where the model has errors: see {@link compile}.
  */
-export function graphOf(model: Model, sources: readonly SourceText[], sha256 = textFingerprint): RuleGraph {
+export function graphOf(model: Model, sources: readonly SourceText[], sha256 = ours): RuleGraph {
   const shop = workshop(model, sources);
   const stops = compileStops(shop);
   const access = compileAccess(shop);

@@ -3,16 +3,27 @@
  */
 import { canonical, canonicalJson } from './canonical-json.js';
 import type { RuleGraph } from './rule-graph.js';
-import { textFingerprint } from './text-fingerprint.js';
+import { sha256 as ours } from '../base/sha256.js';
 
 /** SHA-256, in hex, of the canonical JSON of everything in the graph but the fingerprint. `sha256` may be the host's own, which is quicker. */
-export function graphFingerprint(graph: Omit<RuleGraph, 'fingerprint'>, sha256: (text: string) => string = textFingerprint): string {
-  const { fingerprint: _, ...rest }: Omit<RuleGraph, 'fingerprint'> & { fingerprint?: string } = graph;
-  return sha256(canonicalJson(rest));
+export function graphFingerprint(graph: Omit<RuleGraph, 'fingerprint'>, sha256: (text: string) => string = ours): string {
+  return sha256(canonicalJson(withoutFingerprint(graph)));
+}
+
+/** Whether a graph's fingerprint is that of its content. */
+export function fingerprintFits(graph: RuleGraph, sha256: (text: string) => string = ours): boolean {
+  // As it was written its keys are in canonical order already; to put them there takes longer than to hash.
+  if (sha256(JSON.stringify(withoutFingerprint(graph))) === graph.fingerprint) return true;
+  return graphFingerprint(graph, sha256) === graph.fingerprint;
+}
+
+function withoutFingerprint(graph: Omit<RuleGraph, 'fingerprint'> & { readonly fingerprint?: string }): Omit<RuleGraph, 'fingerprint'> {
+  const { fingerprint: _, ...rest } = graph;
+  return rest;
 }
 
 /** The graph with its fingerprint, its keys in canonical order. `sha256` as for {@link graphFingerprint}. */
-export function sealed(graph: Omit<RuleGraph, 'fingerprint'>, sha256: (text: string) => string = textFingerprint): RuleGraph {
+export function sealed(graph: Omit<RuleGraph, 'fingerprint'>, sha256: (text: string) => string = ours): RuleGraph {
   const { format, version, ...rest } = canonical(graph);
   return { format, version, fingerprint: sha256(JSON.stringify({ format, version, ...rest })), ...rest };
 }

@@ -3,7 +3,7 @@
  */
 import { canonicalJson } from './canonical-json.js';
 import type { Node, NodeId, RuleGraph } from './rule-graph.js';
-import { textFingerprint } from './text-fingerprint.js';
+import { sha256 } from '../base/sha256.js';
 
 type Plain = null | boolean | number | string | readonly Plain[] | { readonly [key: string]: Plain };
 
@@ -41,7 +41,7 @@ const nodeKeys = new Set(['trigger', 'gate', 'stance', 'condition', 'while', 'fi
 export function meaningFingerprint(graph: RuleGraph): string {
   const { fingerprint: _f, sources: _s, nodes, schedule, ...rest } = graph;
   const { edition: _e, ...lasting } = schedule;
-  return textFingerprint(canonicalJson(plain({ schedule: lasting, ...rest }, nodes, '')));
+  return sha256(canonicalJson(plain({ schedule: lasting, ...rest }, nodes, '')));
 }
 
 /** The canonical text of a part of a graph, with its nodes put in and its places left out: equal texts mean the same. */

@@ -2,7 +2,7 @@
  * The way back from a file: a compiled graph, believed only if it is whole.
  */
 import { type Misfit, misfits } from '../base/misfits.js';
-import { graphFingerprint } from './fingerprint.js';
+import { fingerprintFits } from './fingerprint.js';
 import { graphShape, graphShapes } from './graph-shape.js';
 import { looseEnd } from './loose-end.js';
 import { outOfBounds } from './out-of-bounds.js';
@@ -36,7 +36,7 @@ export function readRuleGraph(text: string, sha256?: (text: string) => string): 
   const graph = value as unknown as RuleGraph;
   const loose = looseEnd(graph) ?? outOfBounds(graph);
   if (loose !== undefined) return refused(`it does not hold together: ${loose}`);
-  return graph.fingerprint === graphFingerprint(graph, sha256)
+  return fingerprintFits(graph, sha256)
     ? { ok: true, graph }
     : refused('its fingerprint does not fit its content: it was changed since it was compiled');
 }

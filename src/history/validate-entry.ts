@@ -36,23 +36,32 @@ export function validateEntry(value: unknown): ValidatedEntry {
   return { kind: 'problems', problems: found.map(problemOf) };
 }
 
-/** Bounds the work before the schema looks closer, and finds the one name that it would pass over in silence. */
+/** Bounds the work before the shape is looked at, and finds the one name that it would pass over in silence. */
 function sizeProblem(value: unknown): EntryProblem | null {
-  let values = 0;
-  const walk = (item: unknown, path: string, depth: number): EntryProblem | null => {
-    if (typeof item !== 'object' || item === null) return null;
-    if (depth > DEEPEST) return { path, message: `at most ${DEEPEST} levels deep` };
-    for (const [key, member] of Object.entries(item)) {
-      values += 1;
-      const inside = path === '' ? key : `${path}.${key}`;
-      if (values > MOST_VALUES) return { path: '', message: `at most ${MOST_VALUES} values` };
-      if (key === '__proto__') return { path: inside, message: 'a name other than `__proto__`' };
-      const problem = walk(member, inside, depth + 1);
-      if (problem !== null) return problem;
+  const walk = { values: 0, path: [] as string[] };
+  const message = tooMuch(value, 0, walk);
+  return message === null ? null : { path: walk.path.join('.'), message };
+}
+
+/** What is wrong, and in `path` where: it is left as it stood when that was found. */
+function tooMuch(value: unknown, depth: number, walk: { values: number; path: string[] }): string | null {
+  if (typeof value !== 'object' || value === null) return null;
+  if (depth > DEEPEST) return `at most ${DEEPEST} levels deep`;
+  for (const key of Object.keys(value)) {
+    walk.values += 1;
+    if (walk.values > MOST_VALUES) {
+      walk.path = [];
+      return `at most ${MOST_VALUES} values`;
     }
-    return null;
-  };
-  return walk(value, '', 0);
+    const member: unknown = Reflect.get(value, key);
+    const isPlain = key !== '__proto__' && (typeof member !== 'object' || member === null);
+    if (isPlain) continue;
+    walk.path.push(key);
+    const message = key === '__proto__' ? 'a name other than `__proto__`' : tooMuch(member, depth + 1, walk);
+    if (message !== null) return message;
+    walk.path.pop();
+  }
+  return null;
 }
 
 function problemOf({ path, wanted, missing }: Misfit): EntryProblem {

@@ -6,7 +6,7 @@ import type { Span } from '../base/span.js';
 import { catalogue } from '../diagnostics/catalogue.js';
 import type { CatalogueEntry } from '../diagnostics/catalogue-entry.js';
 import type { Diagnostic, Fix } from '../diagnostics/diagnostic.js';
-import { textFingerprint } from '../graph/text-fingerprint.js';
+import { sha256 } from '../base/sha256.js';
 
 /** One schedule's diagnostics with the files that they are in. */
 export interface Checked {
@@ -60,7 +60,7 @@ function resultsOf(checked: readonly Checked[], rules: ReadonlyMap<string, numbe
       const key = keyOf(each, sources);
       const count = met.get(key) ?? 0;
       met.set(key, count + 1);
-      const fingerprint = textFingerprint(`${key} ${count}`);
+      const fingerprint = sha256(`${key} ${count}`);
       if (!results.has(fingerprint)) results.set(fingerprint, resultOf(each, sources, rules, fingerprint));
     }
   }

@@ -74,14 +74,10 @@ export const arrows: Readonly<Record<string, readonly string[]>> = {
 /** House → packages that it may import. */
 export const packages: Readonly<Record<string, readonly string[]>> = {
   syntax: ['chevrotain'],
-  graph: ['@noble/hashes/sha2.js', '@noble/hashes/utils.js'],
-  compile: ['@noble/hashes/sha2.js', '@noble/hashes/utils.js'],
   render: ['@dagrejs/dagre'],
   adapters: [
     'commander',
     'picocolors',
-    '@noble/hashes/sha2.js',
-    '@noble/hashes/utils.js',
     'saxes',
     '@observablehq/plot',
     '@codemirror/autocomplete',

@@ -14,8 +14,11 @@ export function processShell(): Shell {
     instant: () => `${new Date().toISOString().slice(0, 19)}Z`,
     columns,
     out: (text) => void process.stdout.write(text),
-    err: (text) => void process.stderr.write(text),
-    ...(process.stdin.isTTY && process.stderr.isTTY ? { ask } : {}),
+    err: (text) => void errors().write(text),
+    // Looked at only by commands that ask: Node opens each of its streams when it is first named, and that takes its time.
+    get ask() {
+      return process.stdin.isTTY && process.stderr.isTTY ? ask : undefined;
+    },
   };
 }
 
@@ -32,12 +35,16 @@ async function ask(question: string): Promise<string | null> {
   });
 }
 
+/** The error stream, when there is something to say on it. */
+function errors(): NodeJS.WriteStream {
+  if (process.stderr.listenerCount('error') === 0) endQuietlyOnClosedPipe(process.stderr);
+  return process.stderr;
+}
+
 /** A reader that has seen enough (`duewright due … | head -3`) closes the pipe: that ends us quietly, and is no fault. */
-export function endQuietlyOnClosedPipe(): void {
-  for (const stream of [process.stdout, process.stderr]) {
-    stream.on('error', (error: NodeJS.ErrnoException) => {
-      if (error.code === 'EPIPE') process.exit(0);
-      throw error;
-    });
-  }
+export function endQuietlyOnClosedPipe(stream: NodeJS.WriteStream): void {
+  stream.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code === 'EPIPE') process.exit(0);
+    throw error;
+  });
 }

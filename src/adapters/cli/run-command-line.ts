@@ -13,6 +13,10 @@ import { styleFor, wantsColour } from './style-for.js';
 /** Those that answer a question, in the order in which help lists them. */
 const answering = { due: addDue, why: addWhy, outing: addOuting, check: addCheck, rules: addRules, compile: addCompile } as const;
 
+function isAnswering(name: string): name is keyof typeof answering {
+  return Object.hasOwn(answering, name);
+}
+
 const epilogue = `
 A SCHEDULE is a .due text, or the .json that \`duewright compile\` wrote. A LOGBOOK holds one JSON entry a line; - is the standard input.
 
@@ -32,9 +36,11 @@ export async function runCommandLine(args: readonly string[], shell: Shell): Pro
   const program = createProgram(shell);
   const host: CommandHost = { program, shell, end: (ended) => (code = ended) };
   try {
-    for (const add of Object.values(answering)) add(host);
-    // Whoever asks what is due before the engine is started does not wait for the outlook or the writing of logbooks and schedules.
-    if (!Object.hasOwn(answering, args[0] ?? '')) {
+    const [asked = ''] = args;
+    // Whoever asks what is due before the engine is started does not wait for the other commands.
+    if (isAnswering(asked)) answering[asked](host);
+    else {
+      for (const add of Object.values(answering)) add(host);
       const [{ outlookCommands }, { authoringCommands }, { logbookCommands }] = await Promise.all([
         import('./outlook-commands.js'),
         import('./authoring-commands.js'),

@@ -16,7 +16,7 @@ export interface Shell {
   /** The answer. */
   readonly out: (text: string) => void;
   /** Asks the person at the terminal; `null` when they end the input. Undefined where nobody is there to ask. */
-  readonly ask?: (question: string) => Promise<string | null>;
+  readonly ask?: ((question: string) => Promise<string | null>) | undefined;
   /** What has to be said besides. */
   readonly err: (text: string) => void;
 }

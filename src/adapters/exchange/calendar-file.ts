@@ -1,7 +1,7 @@
 import { addDays } from '../../values/calendar.js';
 import { formatDate } from '../../values/civil.js';
 import type { Day } from '../../values/moment.js';
-import { fingerprint } from '../logbook/chain.js';
+import { sha256 } from '../../base/sha256.js';
 import { calendarText, contentLine } from './content-line.js';
 
 /** One thing to stand in a calendar, on whole days. */
@@ -30,7 +30,7 @@ export interface CalendarOptions {
  * @param machine what tells this machine from every other (its serial number, its logbook's first entry id).
  */
 export function calendarUid(machine: string, task: string): string {
-  return `${fingerprint(`${machine}\n${task}`).slice(0, 32)}@duewright`;
+  return `${sha256(`${machine}\n${task}`).slice(0, 32)}@duewright`;
 }
 
 /**

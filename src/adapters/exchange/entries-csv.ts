@@ -5,7 +5,7 @@
 import { validateEntry } from '../../engine.js';
 import { entryProblemWords } from '../logbook/entry-problem-words.js';
 import type { Entry } from '../../engine.js';
-import { fingerprint } from '../logbook/chain.js';
+import { sha256 } from '../../base/sha256.js';
 import { readCsv, writeCsv } from './csv.js';
 
 const FIRST = ['on', 'at', 'kind', 'tasks', 'text'];
@@ -122,7 +122,7 @@ function numberOf(cell: string, decimalComma: boolean): unknown {
 }
 
 function contentId(candidate: object, ids: Map<string, number>): string {
-  const base = `table-${fingerprint(JSON.stringify(candidate)).slice(0, 12)}`;
+  const base = `table-${sha256(JSON.stringify(candidate)).slice(0, 12)}`;
   const count = (ids.get(base) ?? 0) + 1;
   ids.set(base, count);
   return count === 1 ? base : `${base}-${count}`;

@@ -1,4 +1,4 @@
-import { fingerprint } from '../logbook/chain.js';
+import { sha256 } from '../../base/sha256.js';
 import type { Draft } from '../logbook/plan-append.js';
 import { localMoment } from './local-moment.js';
 
@@ -72,5 +72,5 @@ function isMeant({ serial, pin, equipmentId }: MachineNames, machine: string): b
 }
 
 function feedId({ meter, instant, value }: MeterSnapshot, { machine }: SnapshotTarget): string {
-  return `feed-${fingerprint(JSON.stringify([machine, meter, instant, value])).slice(0, 16)}`;
+  return `feed-${sha256(JSON.stringify([machine, meter, instant, value])).slice(0, 16)}`;
 }

@@ -1,10 +1,4 @@
-import { sha256 } from '@noble/hashes/sha2.js';
-import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
-
-/** SHA-256 of a text's UTF-8 bytes, in hex. */
-export function fingerprint(text: string): string {
-  return bytesToHex(sha256(utf8ToBytes(text)));
-}
+import { sha256 } from '../../base/sha256.js';
 
 /**
  * The hash that a chained line carries.
@@ -13,7 +7,7 @@ export function fingerprint(text: string): string {
  * and the line itself as it stands without its `hash` member. Anybody can check it with a shell and `sha256sum`: docs/logbook.md.
  */
 export function link(previous: string, between: readonly string[], body: string): string {
-  return fingerprint(`${previous}\n${between.map((line) => `${line}\n`).join('')}${body}`);
+  return sha256(`${previous}\n${between.map((line) => `${line}\n`).join('')}${body}`);
 }
 
 const SEAL = /,"hash":"([0-9a-f]{64})"\}$/;

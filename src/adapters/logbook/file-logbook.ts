@@ -1,6 +1,6 @@
 import { randomInt } from 'node:crypto';
 import { createWhole } from './create-whole.js';
-import { fingerprint } from './chain.js';
+import { sha256 } from '../../base/sha256.js';
 import type { AppendFile, Disk } from './disk.js';
 import type { Chance } from './entry-id.js';
 import { withLock } from './lock.js';
@@ -98,7 +98,7 @@ async function setTornTailAside(disk: Disk, path: string, file: AppendFile, byte
   if (size === bytes.length) return size;
   const tail = bytes.subarray(size);
   // Named for what it holds: doing this again after dying halfway gives the same file.
-  const name = `${path}.torn-${size}-${fingerprint(String(tail)).slice(0, 8)}`;
+  const name = `${path}.torn-${size}-${sha256(String(tail)).slice(0, 8)}`;
   await disk.remove(`${name}.new`);
   await createWhole(disk, name, `${name}.new`, tail);
   await disk.syncFolderOf(name);

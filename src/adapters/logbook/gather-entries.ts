@@ -1,6 +1,6 @@
 import type { Entry, EntryId } from '../../engine.js';
 import { canonicalJson } from '../../engine.js';
-import { fingerprint } from './chain.js';
+import { sha256 } from '../../base/sha256.js';
 
 /** One id that stood for two different entries. */
 export interface IdConflict {
@@ -48,5 +48,5 @@ export function sameEntry(a: Entry, b: Entry): boolean {
 
 /** Depends on the content alone, so that merging the same copies again, on another machine, gives the same id. */
 function otherId(entry: Entry): EntryId {
-  return `${entry.id.slice(0, 111)}~${fingerprint(canonicalJson(entry)).slice(0, 8)}`;
+  return `${entry.id.slice(0, 111)}~${sha256(canonicalJson(entry)).slice(0, 8)}`;
 }

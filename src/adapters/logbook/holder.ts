@@ -3,7 +3,7 @@ import { hostname } from 'node:os';
 import { misfits } from '../../base/misfits.js';
 import { knownMembers } from '../../base/known-members.js';
 import { object, text, type TypeOf, whole } from '../../base/typed-shape.js';
-import { fingerprint } from './chain.js';
+import { sha256 } from '../../base/sha256.js';
 
 /** Who holds a lock: enough to tell a live program from a dead one whose number was given to another. */
 const holderShape = object({
@@ -85,7 +85,7 @@ function runs(pid: number): boolean {
 /** machine-id(5) asks that it is not shown as it is. */
 function machineId(): string {
   const id = read('/etc/machine-id');
-  return id === '' ? '' : fingerprint(`duewright ${id}`).slice(0, 16);
+  return id === '' ? '' : sha256(`duewright ${id}`).slice(0, 16);
 }
 
 function bootId(): string {

@@ -1,6 +1,7 @@
 import { validateEntry } from '../../engine.js';
 import type { Entry } from '../../engine.js';
-import { link, fingerprint, unseal } from './chain.js';
+import { sha256 } from '../../base/sha256.js';
+import { link, unseal } from './chain.js';
 import { entryProblemWords } from './entry-problem-words.js';
 import { gather } from './gather-entries.js';
 import type { Logbook, LogbookLine, LogbookProblem } from './logbook.js';
@@ -166,7 +167,7 @@ class LogbookReader {
   /** A hand-written line need not have an id: it gets one from what it says, the same in every copy. */
   private withId(json: object): object {
     if ('id' in json) return json;
-    const base = `plain-${fingerprint(spelled(json)).slice(0, 12)}`;
+    const base = `plain-${sha256(spelled(json)).slice(0, 12)}`;
     const count = (this.plainIds.get(base) ?? 0) + 1;
     this.plainIds.set(base, count);
     return { ...json, id: count === 1 ? base : `${base}-${count}` };

@@ -1,10 +1,9 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { build } from 'esbuild';
-import { command } from '../../../.scripts/bundles.mjs';
+import { buildCommand as build } from '../../../.scripts/bundles.mjs';
 
 /** The root of the project: where the commands of the cases are run. */
 export const root = fileURLToPath(new URL('../../..', import.meta.url));
@@ -27,9 +26,7 @@ export interface BuiltCommand {
 /** Bundles the command exactly as it is published, to a folder of its own, so that a test never runs an old one. */
 export async function buildCommand(): Promise<BuiltCommand> {
   const folder = `${root}node_modules/.cache/duewright-${process.pid}-${process.hrtime.bigint()}/`;
-  await build({ ...command, outdir: folder });
-  // As in the published package: without it Node would first read each file as CommonJS, and then again.
-  writeFileSync(`${folder}package.json`, '{ "type": "module" }\n');
+  await build(folder);
   const script = `${folder}duewright.js`;
   const scratch = mkdtempSync(join(tmpdir(), 'duewright-'));
   return {
@@ -40,7 +37,7 @@ export async function buildCommand(): Promise<BuiltCommand> {
       const result = spawnSync(process.execPath, [script, ...args], {
         cwd: root,
         input,
-        env: { LANG: 'en_GB.UTF-8', ...env },
+        env: { LANG: 'en_GB.UTF-8', DUEWRIGHT_CACHE: `${folder}cache`, ...env },
         encoding: 'utf8',
       });
       return { code: result.status, out: result.stdout, err: result.stderr };

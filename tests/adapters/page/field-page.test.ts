@@ -2,10 +2,9 @@ import { spawnSync } from 'node:child_process';
 import { copyFileSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { gzipSync } from 'node:zlib';
-import { build } from 'esbuild';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { command } from '../../../.scripts/bundles.mjs';
+import { buildCommand } from '../../../.scripts/bundles.mjs';
 import { fieldBundle, fieldScript } from '../../../.scripts/pages.mjs';
 import { readLogbook } from '../../../src/adapters/logbook/read-logbook.js';
 import { axeProblems, openWorkshop, type Workshop } from './open-page.js';
@@ -24,13 +23,13 @@ beforeAll(async () => {
   workshop = await openWorkshop();
   const { folder } = workshop;
   mkdirSync(`${folder}pages`);
-  const [script] = await Promise.all([fieldScript(), build({ ...command, outdir: `${folder}cli` })]);
+  const [script] = await Promise.all([fieldScript(), buildCommand(`${folder}cli/`)]);
   writeFileSync(`${folder}pages/field-page.js`, script);
-  writeFileSync(`${folder}package.json`, '{ "type": "module" }\n');
   run = (...args) => {
     const { status, stdout, stderr } = spawnSync(process.execPath, [`${folder}cli/duewright.js`, ...args], {
       encoding: 'utf8',
       cwd: folder,
+      env: { ...process.env, DUEWRIGHT_CACHE: '' },
     });
     return { code: status, out: stdout, err: stderr };
   };

@@ -3,7 +3,7 @@ import type { Entry, Moment, RuleGraph } from '../../../engine.js';
 import { dayOf, formatDate } from '../../../values/civil.js';
 import { formatTime } from '../../../values/moment.js';
 import { entryProblemWords } from '../entry-problem-words.js';
-import { fingerprint } from '../chain.js';
+import { sha256 } from '../../../base/sha256.js';
 import type { Draft } from '../plan-append.js';
 import type { LooseDraft } from './loose-draft.js';
 import { missingAnswers } from './missing-answers.js';
@@ -75,7 +75,7 @@ function futureProblem({ on, kind }: LooseDraft, now: Moment): readonly string[]
 
 /** What the history would set aside of this entry, so that it can be put right at once. */
 function suspectRemarks({ graph, entries, now }: RecordingContext, entry: Entry): readonly string[] {
-  const id = `${NO_ID}-${fingerprint(JSON.stringify(entry)).slice(0, 8)}`;
+  const id = `${NO_ID}-${sha256(JSON.stringify(entry)).slice(0, 8)}`;
   const { suspects } = readTimeline([...entries, { ...entry, id }], graph, now);
   return suspects
     .filter((suspect) => suspect.entry === id)
