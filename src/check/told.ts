@@ -1,6 +1,7 @@
 /**
  * How much is told of a schedule that is wrong in very many places.
  */
+import type { Span } from '../base/span.js';
 import { collect } from '../diagnostics/collect.js';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import { diagnostic } from './report.js';
@@ -22,10 +23,11 @@ export function told(found: readonly Diagnostic[], most: number): readonly Diagn
   const last = ordered[end];
   // The same mistake may have been found twice.
   if (last === undefined || errors < most) return ordered;
-  return [...ordered.slice(0, end + 1), more(last, most)];
+  return [...ordered.slice(0, end + 1), noMoreTold(last.at, most)];
 }
 
-function more({ at }: Diagnostic, most: number): Diagnostic {
+/** The word that there are more mistakes than the `most` that are told; `at` is the last of those. */
+export function noMoreTold(at: Span, most: number): Diagnostic {
   return diagnostic('limitReached', {
     at,
     message: `After ${most} mistakes no more are told: this is the last of them.`,

@@ -11,13 +11,16 @@ const DEEPEST = 200;
 /** Nodes that one node comes to when all that it shares with others is written out. */
 const MOST_WRITTEN_OUT = 50_000;
 
+const MOST_PLACES = 200;
 /** Times that a task is covered by another, in all. */
 const MOST_COVERED = 50_000;
 
 /** One sentence without its full stop about the first bound that is passed. For graphs whose nodes refer to earlier ones only. */
-export function outOfBounds({ tasks, nodes }: RuleGraph): string | undefined {
+export function outOfBounds({ tasks, nodes, access }: RuleGraph): string | undefined {
   if (tasks.length > MOST_TASKS) return `it has ${tasks.length} tasks, and the limit is ${MOST_TASKS}`;
   if (nodes.length > MOST_NODES) return `it has ${nodes.length} nodes, and the limit is ${MOST_NODES}`;
+  const places = access.places.length;
+  if (places > MOST_PLACES) return `it has ${places} places, and the limit is ${MOST_PLACES}`;
   const covered = tasks.reduce((sum, { covers }) => sum + covers.length, 0);
   if (covered > MOST_COVERED) return `its tasks cover others ${covered} times, and the limit is ${MOST_COVERED}`;
   const depths: number[] = [];

@@ -7,8 +7,11 @@ import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import { safeText } from './safe-text.js';
 import { plainStyle, type Style } from './style.js';
 
+/** As many as a person will read. */
+const MOST_SHOWN = 300;
+
 /**
- * All of them, in the order given, with a blank line between two; the empty text if there are none.
+ * All of them (of more than 300 the first, and how many others), in the order given, with a blank line between two; the empty text if there are none.
  *
  * Nothing in the result can command a terminal: names and source lines come from outside.
  *
@@ -20,7 +23,9 @@ import { plainStyle, type Style } from './style.js';
  *   fix: Write `engine`.
  */
 export function renderDiagnostics(diagnostics: readonly Diagnostic[], sources: readonly SourceText[], style: Style = plainStyle()): string {
-  return diagnostics.map((each) => renderDiagnostic(each, sources, style)).join('\n');
+  const blocks = diagnostics.slice(0, MOST_SHOWN).map((each) => renderDiagnostic(each, sources, style));
+  const others = diagnostics.length - blocks.length;
+  return [...blocks, ...(others === 0 ? [] : [`And ${others} more, which are not shown.\n`])].join('\n');
 }
 
 /** One diagnostic, with a line end after its last line. */

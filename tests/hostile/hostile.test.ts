@@ -19,16 +19,17 @@ import { renderWalkRoundHtml } from '../../src/render/walk-round/sheet-html.js';
 import { compileFile } from '../support/compile-text.js';
 import { moment } from '../support/history.js';
 import { askEverything } from './ask-everything.js';
+import { askDoor } from './doors.js';
 import { hostileCases } from './hostile-cases.js';
 
 // eslint-disable-next-line no-control-regex -- control characters are what this is about
 const STEERING = /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069]/u;
 
 describe('a hostile file ends in words', () => {
-  test.each(hostileCases.map((each) => [each.name, each] as const))('%s', (_name, { make, says, asked }) => {
+  test.each(hostileCases.map((each) => [each.name, each] as const))('%s', (_name, { make, says, asked, door }) => {
     const files = make();
     const start = performance.now();
-    const ending = askEverything(files, asked);
+    const ending = door === undefined ? askEverything(files, asked) : askDoor(door, files);
     expect(performance.now() - start).toBeLessThan(20_000);
     expect(ending.shown).not.toMatch(STEERING);
     if (says !== undefined) expect(ending.said.join(' ')).toContain(says);

@@ -122,11 +122,32 @@ function sortOut(
   });
   dated.sort((a, b) => compareMoments(a.when, b.when) || (a.entry.id < b.entry.id ? -1 : 1));
   const written = new Map(dated.flatMap(({ entry }) => (entry.kind === 'void' ? [[entry.entry, entry] as const] : [])));
-  const stands = (id: EntryId, depth = 0): boolean => {
-    const by = written.get(id);
-    return by === undefined || depth > written.size || !stands(by.id, depth + 1);
-  };
+  const stands = standing(written);
   return { dated, voids: new Map([...written].filter(([, by]) => stands(by.id))) };
+}
+
+/**
+ * Whether an entry stands: nothing that stands itself voids it. Of voids in a circle none counts (docs/meaning.md).
+ *
+ * Without recursion, each entry settled once: voids of voids may be as many as a logbook has lines.
+ */
+function standing(written: ReadonlyMap<EntryId, EntryOf<'void'>>): (id: EntryId) => boolean {
+  const settled = new Map<EntryId, boolean>();
+  return (id) => {
+    const chain: EntryId[] = [];
+    const open = new Set<EntryId>();
+    let last = id;
+    for (let by = written.get(last); by !== undefined && !settled.has(last) && !open.has(last); by = written.get(last)) {
+      chain.push(last);
+      open.add(last);
+      last = by.id;
+    }
+    if (open.has(last)) for (const round of chain.splice(chain.indexOf(last))) settled.set(round, false);
+    else if (!settled.has(last)) settled.set(last, true);
+    for (let above = chain.pop(); above !== undefined; above = chain.pop())
+      settled.set(above, settled.get(written.get(above)?.id ?? '') === false);
+    return settled.get(id) ?? true;
+  };
 }
 
 function editionOn(inOrder: readonly EditionInUse[], day: Day): RuleGraph | undefined {

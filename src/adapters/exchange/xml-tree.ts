@@ -6,11 +6,13 @@ export type XmlTree = { readonly kind: 'tree'; readonly tree: object } | { reado
 type Element = Map<string, unknown[]>;
 const TEXT = '#text';
 const DEEPEST = 100;
+/** Elements and attributes together: a page of a feed has some hundred machines with some dozen values each. */
+const MOST_PARTS = 50_000;
 
 /**
  * Reads well-formed XML; names lose their prefix, values stay text, outer white space goes.
  *
- * Total and bounded: a document type is refused outright, so that no entity can grow or reach outside; so is nesting beyond 100.
+ * Total and bounded: a document type is refused outright, so that no entity can grow or reach outside; so is nesting beyond 100, and more than 50,000 elements and attributes.
  *
  * @example readXmlTree('<a b="1"><c>2</c></a>') // { kind: 'tree', tree: { a: { '@b': '1', c: '2' } } }
  */
@@ -19,10 +21,17 @@ export function readXmlTree(xml: string): XmlTree {
   const open: Element[] = [root];
   let problem: string | undefined;
   const refuse = (what: string): void => void (problem ??= what);
+  let parts = 0;
+  const count = (): void => {
+    parts += 1;
+    if (parts > MOST_PARTS) refuse(`it has more than ${MOST_PARTS} elements and attributes`);
+  };
   const parser = new SaxesParser();
   parser.on('error', ({ message }) => refuse(`it is not well-formed XML: ${message}`));
   parser.on('doctype', () => refuse('it declares a document type, which a feed has no need of'));
+  parser.on('attribute', count);
   parser.on('opentag', ({ name, attributes }) => {
+    count();
     if (open.length > DEEPEST) refuse(`its elements are nested more than ${DEEPEST} deep`);
     const element: Element = new Map(Object.entries(attributes).map(([key, value]) => [`@${localName(key)}`, [value]]));
     add(open.at(-1), localName(name), element);

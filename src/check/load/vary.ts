@@ -8,6 +8,7 @@ import { nearNames } from '../../base/near-name.js';
 import type { ChangeNode, HeaderNode, NameNode, RemoveNode, TaskNode } from '../../syntax/tree.js';
 import type { PlacedDeclaration } from '../model.js';
 import { diagnostic, rewrite } from '../report.js';
+import { noMoreTold } from '../told.js';
 import type { Shelf } from './shelf.js';
 
 /** The base with the variant's declarations worked in; base first. Changes stay in the list, for an editor to find. */
@@ -17,22 +18,65 @@ export function vary(
   own: readonly PlacedDeclaration[],
   role: HeaderNode['role'],
 ): readonly PlacedDeclaration[] {
-  let result = base.filter(
-    ({ node }) => node.kind !== 'rest' || !own.some((mine) => mine.node.kind === 'rest' && mine.node.which === node.which),
-  );
+  const replaced = new Set(own.map(({ node }) => (node.kind === 'rest' ? node.which : undefined)));
+  const kept = base.filter(({ node }) => node.kind !== 'rest' || !replaced.has(node.which));
+  const worked = new Worked(kept);
+  let told = 0;
   for (const declaration of own) {
     const { node } = declaration;
-    if (node.kind !== 'change' && node.kind !== 'remove') result.push(declaration);
+    if (node.kind !== 'change' && node.kind !== 'remove') worked.add(declaration);
     else if (role !== 'variant') outsideVariant(shelf, node);
-    else if (!result.some((other) => isTask(other, node.name))) missingTask(shelf, node, result);
-    else if (node.kind === 'remove') result = result.filter((other) => !isTask(other, node.name));
-    else result = [...result.map((other) => changed(other, node)), declaration];
+    else if (!worked.has(node.name)) told += missingTask(shelf, node, worked.taskNames(), told);
+    else if (node.kind === 'remove') worked.remove(node.name);
+    else {
+      worked.change(node);
+      worked.add(declaration);
+    }
   }
-  return result;
+  return worked.declarations();
 }
 
-function isTask({ node }: PlacedDeclaration, name: NameNode): boolean {
-  return node.kind === 'task' && node.name.text === name.text;
+/** Declarations while a variant is worked in, with the places of tasks by name; a class because what is worked in is its own. */
+class Worked {
+  private readonly all: (PlacedDeclaration | undefined)[] = [];
+  private readonly places = new Map<string, number[]>();
+
+  constructor(base: readonly PlacedDeclaration[]) {
+    for (const declaration of base) this.add(declaration);
+  }
+
+  add(declaration: PlacedDeclaration): void {
+    const place = this.all.push(declaration) - 1;
+    const { node } = declaration;
+    if (node.kind !== 'task') return;
+    const there = this.places.get(node.name.text);
+    if (there === undefined) this.places.set(node.name.text, [place]);
+    else there.push(place);
+  }
+
+  has(name: NameNode): boolean {
+    return this.places.has(name.text);
+  }
+
+  remove(name: NameNode): void {
+    for (const place of this.places.get(name.text) ?? []) this.all[place] = undefined;
+    this.places.delete(name.text);
+  }
+
+  change(change: ChangeNode): void {
+    for (const place of this.places.get(change.name.text) ?? []) {
+      const before = this.all[place];
+      if (before !== undefined) this.all[place] = changed(before, change);
+    }
+  }
+
+  taskNames(): Iterable<string> {
+    return this.places.keys();
+  }
+
+  declarations(): readonly PlacedDeclaration[] {
+    return this.all.flatMap((declaration) => declaration ?? []);
+  }
 }
 
 function changed(declaration: PlacedDeclaration, change: ChangeNode): PlacedDeclaration {
@@ -50,8 +94,10 @@ function outsideVariant(shelf: Shelf, node: ChangeNode | RemoveNode): void {
   shelf.diagnostics.push(diagnostic('changeOutsideVariant', { at: node.name.at, message, help }));
 }
 
-function missingTask(shelf: Shelf, { kind, name }: ChangeNode | RemoveNode, present: readonly PlacedDeclaration[]): void {
-  const tasks = present.flatMap(({ node }) => (node.kind === 'task' ? [node.name.text] : []));
+/** How many mistakes that was: none past the limit. */
+function missingTask(shelf: Shelf, { kind, name }: ChangeNode | RemoveNode, tasks: Iterable<string>, told: number): number {
+  const most = shelf.limits.mistakes;
+  if (told >= most) return 0;
   const near = nearNames(name.text, tasks)[0];
   const message = `The base has no task \`${name.text}\` to ${kind}.`;
   const fixes = near === undefined ? [] : [rewrite('likely', name.at, near)];
@@ -63,4 +109,6 @@ function missingTask(shelf: Shelf, { kind, name }: ChangeNode | RemoveNode, pres
       fixes,
     }),
   );
+  if (told + 1 === most) shelf.diagnostics.push(noMoreTold(name.at, most));
+  return 1;
 }

@@ -34,6 +34,7 @@ import { qualifiedDeclaration } from './qualified-declaration.js';
 import { quantities } from './quantities.js';
 import { repeatedClause } from './repeated-clause.js';
 import { reversedSerials } from './reversed-serials.js';
+import { tooManyPlaces } from './too-many-places.js';
 import { tooMuchCovered } from './too-much-covered.js';
 import { unknownName } from './unknown-name.js';
 import { unknownWord } from './unknown-word.js';
@@ -72,6 +73,7 @@ export const rules: readonly Rule[] = [
   contradiction,
   dependenceCycle,
   tooMuchCovered,
+  tooManyPlaces,
   askedInCircle,
   notAPosition,
   restIncomplete,

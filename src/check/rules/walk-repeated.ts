@@ -12,7 +12,9 @@ export const walkRepeated: Rule = {
       node,
       ends: [model.meaning.get(node.from)?.id ?? '', model.meaning.get(node.to)?.id ?? ''].sort().join(' '),
     }));
-    return walks.flatMap(({ node, ends }, index) => {
+    const first = new Map<string, (typeof walks)[number]>();
+    return walks.flatMap((walk) => {
+      const { node, ends } = walk;
       if (node.from.text === node.to.text)
         return [
           diagnostic('walkRepeated', {
@@ -21,8 +23,12 @@ export const walkRepeated: Rule = {
             help: 'Write the place that it leads to.',
           }),
         ];
-      const earlier = walks.slice(0, index).find((other) => other.ends === ends && !ends.startsWith(' '));
-      if (earlier === undefined) return [];
+      if (ends.startsWith(' ')) return [];
+      const earlier = first.get(ends);
+      if (earlier === undefined) {
+        first.set(ends, walk);
+        return [];
+      }
       return [
         diagnostic('walkRepeated', {
           at: node.at,

@@ -37,7 +37,7 @@ export const checkCatalogue = {
     severity: 'error',
     title: 'More files, rules or mistakes than the limit',
     explanation:
-      'A schedule may be made of 32 files, lead from one to the next 8 deep, and hold 5,000 rules (a task counts once for each of its timing clauses, any other declaration once); what its tasks cover, and what that covers in turn, may come to 50,000; of its mistakes the first 100 are told. Thus one from outside cannot keep a program busy. The program that reads it can set other limits.',
+      'A schedule may be made of 32 files, lead from one to the next 8 deep, and hold 5,000 rules (a task counts once for each of its timing clauses, any other declaration once); it may have 200 places; what its tasks cover, and what that covers in turn, may come to 50,000; of its mistakes the first 100 are told. Thus one from outside cannot keep a program busy. The program that reads it can set other limits.',
     wrong: 'use "a"   # which uses "b", which uses "c", and so on, more than 8 deep',
     right: 'use "a" use "b" use "c"',
   },

@@ -1,0 +1,137 @@
+/**
+ * The other ways in and out: what is asked of a hostile text besides what is due.
+ */
+import { entriesFromCsv, entriesToCsv } from '../../src/adapters/exchange/entries-csv.js';
+import { dueCalendar } from '../../src/adapters/exchange/due-calendar.js';
+import { readFleetJson, readFleetXml } from '../../src/adapters/exchange/fleet-feed.js';
+import { serviceRecordCsv } from '../../src/adapters/exchange/service-record-csv.js';
+import { serviceRecordPage } from '../../src/adapters/exchange/service-record-page.js';
+import { serviceRecord } from '../../src/adapters/exchange/service-record.js';
+import { writeCalendar } from '../../src/adapters/exchange/calendar-file.js';
+import { readLogbook } from '../../src/adapters/logbook/read-logbook.js';
+import { assess } from '../../src/assess/assess.js';
+import { LiveCheck } from '../../src/check/live-check.js';
+import { compareEditions } from '../../src/compare/compare-editions.js';
+import { compile } from '../../src/compile/compile.js';
+import { complete } from '../../src/editor/complete.js';
+import { foldsOf } from '../../src/editor/folding.js';
+import { hover } from '../../src/editor/hover.js';
+import { quickFixes } from '../../src/editor/quick-fixes.js';
+import { referencesTo } from '../../src/editor/references-to.js';
+import { semanticTokens } from '../../src/editor/semantic-tokens.js';
+import { symbolsOf } from '../../src/editor/symbols.js';
+import { runExamples } from '../../src/examples/run-examples.js';
+import { format } from '../../src/format/format.js';
+import { renderComparison } from '../../src/render/comparison.js';
+import { renderDiagnostics } from '../../src/render/diagnostics.js';
+import { renderExamples } from '../../src/render/examples.js';
+import { plainStyle } from '../../src/render/style.js';
+import { parse } from '../../src/syntax/parse.js';
+import { dayNumber } from '../../src/values/civil.js';
+import type { Moment } from '../../src/values/moment.js';
+import type { Ending, HostileFiles } from './ask-everything.js';
+
+/** What is done with the files: laid out, edited, compared with `other.due`, proven, brought in, or given out. */
+export type Door = 'format' | 'editor' | 'compare' | 'prove' | 'csv' | 'xml' | 'json' | 'out';
+
+const style = plainStyle(100);
+const now: Moment = { day: dayNumber({ year: 2026, month: 5, day: 12 }), minute: 450 };
+
+/** Goes through one door. Throws only where the program is at fault. */
+export function askDoor(door: Door, hostile: HostileFiles): Ending {
+  const text = hostile.files?.['schedule.due'] ?? '';
+  switch (door) {
+    case 'format':
+      return formatting(text);
+    case 'editor':
+      return editing(hostile);
+    case 'compare':
+      return comparing(hostile);
+    case 'prove':
+      return proving(hostile);
+    case 'csv': {
+      const { entries, problems } = entriesFromCsv(text);
+      const again = entriesFromCsv(entriesToCsv(entries));
+      if (again.entries.length !== entries.length) throw new Error('a table does not come back as it went out');
+      return answered(problems.map(({ what }) => what).slice(0, 100));
+    }
+    case 'xml':
+    case 'json': {
+      const { problems } = door === 'xml' ? readFleetXml(text) : readFleetJson(text);
+      return answered(problems.slice(0, 100));
+    }
+    case 'out':
+      return givingOut(hostile);
+  }
+}
+
+function answered(said: readonly string[], shown = ''): Ending {
+  return { kind: said.length > 0 && shown === '' ? 'refused' : 'answered', said, shown };
+}
+
+function formatting(text: string): Ending {
+  const once = format(text);
+  if (!('text' in once)) return answered(once.diagnostics.map(({ code }) => code));
+  const twice = format(once.text);
+  if (!('text' in twice) || twice.text !== once.text) throw new Error('what was laid out is laid out otherwise');
+  return { kind: 'answered', said: [], shown: '' };
+}
+
+function loaderOf({ files = {} }: HostileFiles): (path: string) => string | undefined {
+  return (path) => (Object.hasOwn(files, path) ? files[path] : undefined);
+}
+
+/** Opened, then a letter typed and taken away again in its middle, with what an editor asks after each. */
+function editing(hostile: HostileFiles): Ending {
+  const live = new LiveCheck();
+  const load = loaderOf(hostile);
+  const text = load('schedule.due') ?? '';
+  const middle = text.indexOf('\n', Math.floor(text.length / 2)) + 1;
+  const said = new Set<string>();
+  for (const typed of [text, `${text.slice(0, middle)}x${text.slice(middle)}`, text]) {
+    const checked = live.check('schedule.due', (path) => (path === 'schedule.due' ? typed : load(path)));
+    for (const { code } of checked.diagnostics) said.add(code);
+    const view = { checked, file: 0 };
+    complete(view, middle + 1);
+    hover(view, middle + 1, null);
+    referencesTo(view, middle + 6);
+    quickFixes(view, 0, typed.length);
+    semanticTokens(view);
+  }
+  const { file } = parse(text);
+  if (file !== null) {
+    foldsOf(file, text);
+    symbolsOf(file);
+  }
+  return { kind: 'answered', said: [...said], shown: '' };
+}
+
+function comparing({ files = {} }: HostileFiles): Ending {
+  const [before, after] = ['schedule.due', 'other.due'].map((path) => compile(path, loaderOf({ files })).graph);
+  if (before === null || before === undefined || after === null || after === undefined) return answered(['no graph']);
+  const comparison = compareEditions(before, after);
+  return { kind: 'answered', said: [], shown: renderComparison(comparison, { before, after }, style) };
+}
+
+function proving(hostile: HostileFiles): Ending {
+  const compiled = compile('schedule.due', loaderOf(hostile));
+  const report = runExamples(compiled);
+  const said = [...new Set(compiled.diagnostics.map(({ code }) => code))];
+  if (report === null || compiled.graph === null) return answered(said, renderDiagnostics(compiled.diagnostics, compiled.sources, style));
+  return { kind: 'answered', said, shown: renderExamples(report, compiled.graph, style) };
+}
+
+function givingOut(hostile: HostileFiles): Ending {
+  const { graph } = compile('schedule.due', loaderOf(hostile));
+  if (graph === null) return answered(['no graph']);
+  const { entries } = readLogbook(hostile.logbook ?? '');
+  const record = serviceRecord([{ from: null, graph }], entries, now);
+  const items = dueCalendar(graph, assess(graph, entries, now), 'machine');
+  const texts = [
+    entriesToCsv(entries),
+    serviceRecordCsv(record),
+    serviceRecordPage(record),
+    writeCalendar(items, { stamp: '2026-05-12T08:30:00Z' }),
+  ];
+  return { kind: 'answered', said: [], shown: texts.map((each) => each.length).join(' ') };
+}
