@@ -34,3 +34,50 @@ test('what a check of the graph finds is a diagnostic at its place', () => {
     at: { file: 0, start: text.indexOf('task b') },
   });
 });
+
+/** What is told of the graph of a text: the place, the other places, and the help. */
+function faults(text: string): readonly object[] {
+  const { diagnostics } = compile('t.due', () => text);
+  const words = ({ start, end }: { readonly start: number; readonly end: number }): string => text.slice(start, end);
+  return diagnostics
+    .filter(({ code }) => code.startsWith('DW4'))
+    .map(({ code, at, labels, help }) => ({ code, at: words(at), labels: labels.map((label) => [label.text, words(label.at)]), help }));
+}
+
+const header = 'schedule t "T" language 1 fits model "x"';
+
+test('a fault of access says how far one comes from rest, and which rule is in the way', () => {
+  const never = 'never "Latch free" latch free and door shut';
+  const task = 'task look "Look inside" every 10 days with door open';
+  const swing = 'step swing "Swing the door" door shut to open while latch free takes 1 min';
+  const parts =
+    'position door shut, open\nposition latch held, free\nat rest door shut, latch held\nstep pull "Pull the latch" latch held to free';
+  expect(faults([header, parts, swing, never, task].join('\n'))).toContainEqual({
+    code: 'DW401',
+    at: task,
+    labels: [['the rule "Latch free"', never]],
+    help: 'From rest: blocked: Pull the latch. Change the rule or the step that blocks the way, or add a step that leads round it.',
+  });
+});
+
+test('a fault of places has no way from rest to tell; without parts and walks nothing is looked at', () => {
+  const walk = 'walk front to back 10 s';
+  const places = 'place front "Front"\nplace back "Back"\nplace side "Side"';
+  const tasks = ['front', 'back', 'side'].map((place) => `task at-${place} "T" every 10 days at ${place}`).join('\n');
+  const found = faults([header, places, walk, tasks].join('\n'));
+  expect(found).toHaveLength(1);
+  expect(found).toMatchObject([{ code: 'DW406', labels: [], help: expect.not.stringContaining('From rest') as string }]);
+  expect(faults([header, places, tasks].join('\n'))).toEqual([]);
+});
+
+test('help and labels are told where there are any', () => {
+  if (graph === null) throw new Error('no graph');
+  const entry = { code: 'DW999', severity: 'error', title: 't', explanation: 'e', wrong: 'w', right: 'r' } as const;
+  const [first, second] = checkGraph(graph, sources, [
+    ({ tasks }) =>
+      tasks.map(({ origin: at, id }) => ({ entry, message: 'm', at, ...(id === 'a' ? { help: 'h', labels: [{ at, text: 'l' }] } : {}) })),
+  ]);
+  expect(first).toMatchObject({ help: 'h', labels: [{ text: 'l', at: { start: text.indexOf('task a') } }] });
+  expect(second).toMatchObject({ labels: [] });
+  expect(second).not.toHaveProperty('help');
+});
