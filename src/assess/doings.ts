@@ -2,6 +2,7 @@
  * When a task counts as done (docs/meaning.md §3): by record, by a task that covers it, by its parts, by a statement; and when its
  * clock was set by a task that restarts it.
  */
+import { compareTexts } from '../base/compare-texts.js';
 import type { EntryId } from '../history/entry.js';
 import { meterAt } from '../history/meter-at.js';
 import type { Doing, MeterPoint, Statement } from '../history/timeline.js';
@@ -151,8 +152,4 @@ const beforeEverything: Moment = { day: -Infinity as Day, minute: null };
 
 function compareDoings(a: EffectiveDoing, b: EffectiveDoing): number {
   return compareMoments(a.when ?? beforeEverything, b.when ?? beforeEverything) || compareTexts(a.entries[0] ?? '', b.entries[0] ?? '');
-}
-
-function compareTexts(a: string, b: string): number {
-  return a < b ? -1 : a > b ? 1 : 0;
 }

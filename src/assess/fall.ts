@@ -1,4 +1,5 @@
 /** How fast a level falls (docs/meaning.md §6, `sooner`): litres lost per tick of an hour meter over all runs of levels on record. */
+import { compareTexts } from '../base/compare-texts.js';
 import type { EntryId } from '../history/entry.js';
 import type { InstrumentPoint, Stamped, TopUp } from '../history/timeline.js';
 import { compareMoments, type Moment } from '../values/moment.js';
@@ -138,5 +139,5 @@ function levelsOf(world: World, dipstick: string, meter: string, size: number): 
 
 /** The order of the history, so that each top-up lies between two levels only; one noted in the same entry as a level came before it. */
 function compareStamped(a: Stamped, b: Stamped): number {
-  return compareMoments(a.when, b.when) || (a.entry < b.entry ? -1 : a.entry > b.entry ? 1 : 0);
+  return compareMoments(a.when, b.when) || compareTexts(a.entry, b.entry);
 }

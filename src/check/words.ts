@@ -1,6 +1,7 @@
 /**
  * Naming things in a diagnostic.
  */
+import { listed } from '../base/listed.js';
 import { nearNames } from '../base/near-name.js';
 import type { NameKind } from './model.js';
 
@@ -29,12 +30,6 @@ export function kindName(kind: NameKind): string {
 /** `a gauge, a dipstick or a meter`. */
 export function kindsName(kinds: readonly NameKind[]): string {
   return listed(kinds.map(kindName), 'or');
-}
-
-/** `a, b and c`. */
-export function listed(items: readonly string[], joint: 'and' | 'or'): string {
-  const last = items.at(-1) ?? '';
-  return items.length < 2 ? last : `${items.slice(0, -1).join(', ')} ${joint} ${last}`;
 }
 
 /** A name as diagnostics show it. */

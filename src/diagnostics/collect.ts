@@ -1,6 +1,7 @@
 /**
  * Puts diagnostics in the order in which a person reads the files, each once.
  */
+import { compareTexts } from '../base/compare-texts.js';
 import type { Diagnostic, Severity } from './diagnostic.js';
 
 const rank: Readonly<Record<Severity, number>> = { error: 0, warning: 1, note: 2 };
@@ -12,14 +13,9 @@ export function compareDiagnostics(a: Diagnostic, b: Diagnostic): number {
     a.at.start - b.at.start ||
     rank[a.severity] - rank[b.severity] ||
     a.at.end - b.at.end ||
-    compareText(a.code, b.code) ||
-    compareText(a.message, b.message)
+    compareTexts(a.code, b.code) ||
+    compareTexts(a.message, b.message)
   );
-}
-
-function compareText(a: string, b: string): number {
-  if (a === b) return 0;
-  return a < b ? -1 : 1;
 }
 
 /** Sorts, and leaves out what says the same thing about the same place twice. */

@@ -1,7 +1,7 @@
 import { indexGraph } from '../assess/graph-index.js';
 import type { GraphIndex } from '../assess/world.js';
 import type { RuleGraph, Task } from '../graph/rule-graph.js';
-import { compareIds } from '../history/dated-entry.js';
+import { compareTexts } from '../base/compare-texts.js';
 import { ticksPerDay } from '../history/read-meters.js';
 import type { ColumnPlan, PlanMeter, TaskPlan, TriggerPlan } from './column-plan.js';
 import { PlanBuilder } from './plan-builder.js';
@@ -45,7 +45,7 @@ function planTask(index: GraphIndex, builder: PlanBuilder, task: Task, at: numbe
 function settersOf(index: GraphIndex, task: Task): readonly string[] {
   const withCovers = (id: string): readonly string[] => [id, ...(index.coveredBy.get(id) ?? [])];
   const all = [...withCovers(task.id), ...(index.restartedBy.get(task.id) ?? []).flatMap(withCovers)];
-  return [...new Set(all)].sort(compareIds);
+  return [...new Set(all)].sort(compareTexts);
 }
 
 function blockedBy(index: GraphIndex, task: Task, setters: readonly string[]): string | null {

@@ -1,3 +1,4 @@
+import { compareTexts } from '../base/compare-texts.js';
 import { dayOf } from '../values/civil.js';
 import type { Moment } from '../values/moment.js';
 import { compareMoments, parseTime } from '../values/moment.js';
@@ -18,12 +19,7 @@ export function dateEntry<E extends Entry>(entry: E): Dated<E> | null {
 
 /** The order of a history: by moment, ties by id, so that it never depends on how the entries were stored. */
 export function compareDated(a: Dated, b: Dated): number {
-  return compareMoments(a.when, b.when) || compareIds(a.entry.id, b.entry.id);
-}
-
-/** Ids in the order of their UTF-16 code units, which no locale changes. */
-export function compareIds(a: string, b: string): number {
-  return a < b ? -1 : a > b ? 1 : 0;
+  return compareMoments(a.when, b.when) || compareTexts(a.entry.id, b.entry.id);
 }
 
 /** Those of one kind, in the order given. */

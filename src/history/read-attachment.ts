@@ -1,4 +1,4 @@
-import { compareIds } from './dated-entry.js';
+import { compareTexts } from '../base/compare-texts.js';
 import type { BareOuting } from './read-outings.js';
 import type { Edge } from './read-spells.js';
 import type { Spell, Stamped } from './timeline.js';
@@ -63,5 +63,5 @@ function inOrder(day: readonly Step[], wasOn: boolean): readonly Step[] {
     if (says === 'taken-off') return turned ? -2 : Infinity;
     return -1;
   };
-  return [...day].sort((a, b) => (place(a) === place(b) ? compareIds(a.entry, b.entry) : place(a) - place(b)));
+  return [...day].sort((a, b) => (place(a) === place(b) ? compareTexts(a.entry, b.entry) : place(a) - place(b)));
 }

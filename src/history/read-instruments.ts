@@ -1,6 +1,6 @@
+import { compareTexts } from '../base/compare-texts.js';
 import type { Moment } from '../values/moment.js';
 import { compareMoments } from '../values/moment.js';
-import { compareIds } from './dated-entry.js';
 import type { Dated } from './dated-entry.js';
 import type { Entry } from './entry.js';
 import { gather } from './gather.js';
@@ -33,7 +33,7 @@ export function readInstruments(
       if (value !== null && when !== null) points.push({ instrument, entry: each.entry.id, when, value });
     }
   }
-  points.sort((a, b) => compareMoments(a.when, b.when) || compareIds(a.entry, b.entry));
+  points.sort((a, b) => compareMoments(a.when, b.when) || compareTexts(a.entry, b.entry));
   const lists = gather(points, ({ instrument }) => instrument);
   return new Map([...lists].map(([name, list]) => [name, list.map(({ entry, when, value }) => ({ entry, when, value }))]));
 }

@@ -1,8 +1,8 @@
 /**
  * The readings of one meter, from however many entries, as a track of those that count and a list of those that do not.
  */
+import { compareTexts } from '../base/compare-texts.js';
 import { compareMoments } from '../values/moment.js';
-import { compareIds } from './dated-entry.js';
 import { newDial, replaceDial, takeReading } from './dial.js';
 import type { Dial, Reading } from './dial.js';
 import type { MeterPoint, Suspect } from './timeline.js';
@@ -61,7 +61,8 @@ function byDay(record: MeterRecord): readonly MeterRecord[] {
   };
   for (const reading of record.readings) of(reading.when.day).readings.push(reading);
   for (const replacement of record.replacements) of(replacement.when.day).replacements.push(replacement);
-  for (const { replacements } of days.values()) replacements.sort((a, b) => compareMoments(a.when, b.when) || compareIds(a.entry, b.entry));
+  for (const { replacements } of days.values())
+    replacements.sort((a, b) => compareMoments(a.when, b.when) || compareTexts(a.entry, b.entry));
   return [...days].sort(([a], [b]) => a - b).map(([, day]) => day);
 }
 
@@ -93,7 +94,7 @@ interface Spell extends MeterRead {
  * day is confirmed, it may set the dial back, and values no longer tell the order: then those without minutes come first.
  */
 function takeSpell(dial: Dial, readings: readonly Reading[]): Spell {
-  const byValue = (a: Reading, b: Reading): number => a.shown - b.shown || compareIds(a.entry, b.entry);
+  const byValue = (a: Reading, b: Reading): number => a.shown - b.shown || compareTexts(a.entry, b.entry);
   const timed = readings.filter(({ when }) => when.minute !== null).sort((a, b) => compareMoments(a.when, b.when) || byValue(a, b));
   const untimed = readings.filter(({ when }) => when.minute === null).sort(byValue);
   const confirmed = readings.some(({ confirmedBy }) => confirmedBy !== null);

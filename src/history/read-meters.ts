@@ -1,9 +1,9 @@
+import { compareTexts } from '../base/compare-texts.js';
 import type { Meter } from '../graph/rule-graph.js';
 import { compareMoments } from '../values/moment.js';
 import type { Moment } from '../values/moment.js';
 import { TICKS_PER_UNIT, ticksOf, unitsOf } from '../values/ticks.js';
 import { convert, findUnit } from '../values/units.js';
-import { compareIds } from './dated-entry.js';
 import type { Dated } from './dated-entry.js';
 import type { EntriesInForce } from './entries-in-force.js';
 import type { EntryId } from './entry.js';
@@ -47,7 +47,7 @@ export function readMeters(inForce: EntriesInForce, around: MeterSurroundings): 
     tracks.set(meter.id, { points: read.points });
     suspects.push(...read.suspects);
   }
-  suspects.sort((a, b) => compareMoments(a.when, b.when) || compareIds(a.entry, b.entry) || compareIds(a.meter, b.meter));
+  suspects.sort((a, b) => compareMoments(a.when, b.when) || compareTexts(a.entry, b.entry) || compareTexts(a.meter, b.meter));
   return { tracks, suspects };
 }
 

@@ -1,4 +1,4 @@
-import { compareIds } from './dated-entry.js';
+import { compareTexts } from '../base/compare-texts.js';
 import { gather } from './gather.js';
 import type { Spell, Stamped } from './timeline.js';
 
@@ -40,5 +40,5 @@ function inOrder(day: readonly Edge[], wasOn: boolean): readonly Edge[] {
   const first = wasOn ? 'end' : 'begin';
   const place = (edge: Edge): number => edge.when.minute ?? (edge.edge === first ? -1 : Infinity);
   const rank = (edge: Edge): number => (edge.edge === first ? 0 : 1);
-  return [...day].sort((a, b) => (place(a) === place(b) ? rank(a) - rank(b) || compareIds(a.entry, b.entry) : place(a) - place(b)));
+  return [...day].sort((a, b) => (place(a) === place(b) ? rank(a) - rank(b) || compareTexts(a.entry, b.entry) : place(a) - place(b)));
 }

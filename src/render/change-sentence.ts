@@ -8,7 +8,7 @@ import { unitsOf } from '../values/ticks.js';
 import { meterQuantity, quoted } from './amounts-in-words.js';
 import type { Titles } from './amounts-in-words.js';
 import { theInstrument, valueInWords } from './condition-in-words.js';
-import { listed } from './count-in-words.js';
+import { listed } from '../base/listed.js';
 import { dayInWords } from './dates-in-words.js';
 import { safeText } from './safe-text.js';
 import { stateInWords } from './state-in-words.js';

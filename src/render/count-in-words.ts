@@ -5,13 +5,6 @@ export function counted(count: number, noun: string, plural = `${noun}s`): strin
   return `${numberText(count)} ${count === 1 ? noun : plural}`;
 }
 
-/** Words in a row: a, b and c. */
-export function listed(words: readonly string[], joint = 'and'): string {
-  const last = words[words.length - 1];
-  if (last === undefined) return '';
-  return words.length === 1 ? last : `${words.slice(0, -1).join(', ')} ${joint} ${last}`;
-}
-
 /** A title as it stands inside a sentence: its first letter small, unless the word is an abbreviation or a name of several capitals. */
 export function inSentence(title: string): string {
   const [first = '', second = ''] = title;

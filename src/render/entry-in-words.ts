@@ -7,7 +7,8 @@ import type { Entry } from '../history/entry.js';
 import { numberText } from '../values/number-text.js';
 import { quoted, titleOf } from './amounts-in-words.js';
 import type { Titles } from './amounts-in-words.js';
-import { asSentence, counted, listed } from './count-in-words.js';
+import { listed } from '../base/listed.js';
+import { asSentence, counted } from './count-in-words.js';
 import { safeText } from './safe-text.js';
 
 /** What a reader is after: of an entry that says much, only what bears on these ids is told. */

@@ -11,7 +11,8 @@ import type { NodeById } from './node-by-id.js';
 import { isCondition } from '../graph/node-references.js';
 import { conditionInWords } from './condition-in-words.js';
 import { safeText } from './safe-text.js';
-import { counted, listed } from './count-in-words.js';
+import { listed } from '../base/listed.js';
+import { counted } from './count-in-words.js';
 import { monthDayInWords } from './dates-in-words.js';
 
 /** Any node in words. */

@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { assess } from '../../src/assess/assess.js';
 import { tasksForWalk } from '../../src/assess/tasks-for-walk.js';
 import type { Entry } from '../../src/history/entry.js';
-import { dayOf } from '../../src/values/civil.js';
 import { compileText } from '../support/compile-text.js';
+import { moment } from '../support/history.js';
 
 const text = `
 meter engine "Hour meter" counts h
@@ -15,7 +15,7 @@ task belts "Renew the belts" every 24 months takes 1 h
 
 describe('what is gone round for', () => {
   const graph = compileText(text);
-  const now = { day: dayOf('2026-06-01'), minute: 420 };
+  const now = moment('2026-06-01 07:00');
   const entries: readonly Entry[] = [{ kind: 'done', id: 'a', on: '2025-01-01', tasks: ['inspect', 'overhaul'] }];
   const intent = { outing: { start: 450 } };
 

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { asSentence, counted, fullStop, inSentence, listed } from '../../src/render/count-in-words.js';
+import { listed } from '../../src/base/listed.js';
+import { asSentence, counted, fullStop, inSentence } from '../../src/render/count-in-words.js';
 import { dayInWords, momentInWords } from '../../src/render/dates-in-words.js';
 import { escapeHtml } from '../../src/render/escape-html.js';
 import { safeText } from '../../src/render/safe-text.js';

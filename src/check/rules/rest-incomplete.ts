@@ -2,7 +2,8 @@ import type { Rule } from '../context.js';
 import { definitionsOf } from '../model.js';
 import { diagnostic } from '../report.js';
 import { itemsOf } from '../stance-items.js';
-import { listed, ticked } from '../words.js';
+import { listed } from '../../base/listed.js';
+import { ticked } from '../words.js';
 
 /** Every moving part has its position at rest. */
 export const restIncomplete: Rule = {

@@ -4,7 +4,8 @@ import { clausesOf } from '../load/gather.js';
 import type { Home, NameKind, Reference } from '../model.js';
 import { lookUp, type NameTable } from '../names.js';
 import { diagnostic, rewrite } from '../report.js';
-import { kindsName, listed, ticked } from '../words.js';
+import { listed } from '../../base/listed.js';
+import { kindsName, ticked } from '../words.js';
 
 /** Every kind there is, in the order in which other kinds are offered. */
 export const allKinds: readonly NameKind[] = [

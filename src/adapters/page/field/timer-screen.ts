@@ -4,7 +4,7 @@
  */
 import type { DuringLine } from '../../../engine.js';
 import { clockTime } from '../../../render/dates-in-words.js';
-import { listed } from '../../../render/count-in-words.js';
+import { listed } from '../../../base/listed.js';
 import { safeText } from '../../../render/safe-text.js';
 import { formatDate } from '../../../values/civil.js';
 import { formatTime } from '../../../values/moment.js';

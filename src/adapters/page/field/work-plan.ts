@@ -3,7 +3,8 @@
  * The work that is intended today, as the owner sets it on the page.
  */
 import type { Entry, Intent, RuleGraph } from '../../../engine.js';
-import { listed, inSentence } from '../../../render/count-in-words.js';
+import { listed } from '../../../base/listed.js';
+import { inSentence } from '../../../render/count-in-words.js';
 import { numberText } from '../../../values/number-text.js';
 import { element } from '../view/element.js';
 import { tickBox } from './controls.js';
