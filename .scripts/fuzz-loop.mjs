@@ -20,7 +20,7 @@ const post = (method, params) => {
 };
 post('Profiler.enable');
 post('Profiler.startPreciseCoverage', { callCount: true, detailed: true });
-const { tryInput, graphText } = await import(pathToFileURL(target).href);
+const { tryInput, graphText, tableOf, feeds } = await import(pathToFileURL(target).href);
 
 let state = Number(seedText) >>> 0;
 /** Mulberry32: small, and the same everywhere. */
@@ -34,11 +34,16 @@ const pick = (items) => items[random(items.length)];
 
 const schedules = textsBelow('schedules', '.due').filter((text) => text.length < LONGEST);
 const machine = graphText(readFileSync(join(root, 'schedules/irrigation-pump.due'), 'utf8'));
-const corpus = {
-  schedule: schedules,
-  logbook: [...textsBelow('schedules', '.jsonl')].map((text) => text.slice(0, LONGEST)),
-  graph: schedules.map(graphText).filter((text) => text !== '' && text.length < 60_000),
-}[sort];
+const logbooks = textsBelow('schedules', '.jsonl').map((text) => text.slice(0, LONGEST));
+const corpora = {
+  schedule: () => schedules,
+  logbook: () => logbooks,
+  graph: () => schedules.map(graphText).filter((text) => text !== '' && text.length < 60_000),
+  layout: () => schedules,
+  table: () => logbooks.map(tableOf),
+  feed: () => feeds,
+};
+const corpus = corpora[sort]();
 const words = [...new Set(corpus.flatMap((text) => text.match(/"[^"\n]{0,40}"|[\p{L}\d.°-]+|[^\s]/gu) ?? []))];
 const odd = [
   '__proto__',

@@ -1,5 +1,5 @@
 /**
- * Coverage-guided fuzzing: `node .scripts/fuzz.mjs [--minutes 8] [--seed 1] [--sort schedule|logbook|graph]`.
+ * Coverage-guided fuzzing: `node .scripts/fuzz.mjs [--minutes 8] [--seed 1] [--sort schedule|logbook|graph|layout|table|feed]`.
  *
  * Inputs are bent at random; one that makes code run that no other did, or much more often, is kept and bent further. Which code ran is V8's own
  * precise block coverage, read after each input. What makes the program throw, hang for 30 s or run out of 256 MB is written to
@@ -14,8 +14,9 @@ import { fileURLToPath } from 'node:url';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const option = (name, otherwise) => (process.argv.includes(name) ? process.argv[process.argv.indexOf(name) + 1] : otherwise);
+const endings = { schedule: 'due', logbook: 'jsonl', graph: 'json', layout: 'due', table: 'csv', feed: 'xml' };
 const minutes = Number(option('--minutes', 8));
-const sorts = option('--sort', undefined) === undefined ? ['schedule', 'logbook', 'graph'] : [option('--sort')];
+const sorts = option('--sort', undefined) === undefined ? Object.keys(endings) : [option('--sort')];
 const folder = mkdtempSync(join(root, 'node_modules', '.fuzz-'));
 const outfile = join(folder, 'target.mjs');
 const banner = { js: "import { createRequire as makeRequire } from 'node:module'; const require = makeRequire(import.meta.url);" };
@@ -78,7 +79,7 @@ function keep(sort, seed, input, fault) {
     .slice(0, 240);
   // What stopped a process says nothing about where, so that each such input is kept.
   if (found.has(`${sort}: ${place}`)) return;
-  const name = `${sort}-${createHash('sha256').update(input).digest('hex').slice(0, 10)}.${{ schedule: 'due', logbook: 'jsonl', graph: 'json' }[sort]}`;
+  const name = `${sort}-${createHash('sha256').update(input).digest('hex').slice(0, 10)}.${endings[sort]}`;
   found.set(place.includes(' at ') ? `${sort}: ${place}` : `${sort}: ${place}, seed ${seed}`, name);
   mkdirSync(join(root, 'tests/hostile/found'), { recursive: true });
   writeFileSync(join(root, 'tests/hostile/found', name), input);
