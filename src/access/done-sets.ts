@@ -3,7 +3,7 @@
  * open needs lie at.
  */
 import type { EffectiveNeed } from './effective-needs.js';
-import type { Pattern, PatternRow } from './pattern.js';
+import type { Pattern } from './pattern.js';
 import { WordTable } from './word-table.js';
 
 const BITS = 30;
@@ -11,8 +11,8 @@ const BITS = 30;
 /** What a set of done needs means to the search. */
 export interface DoneFacts {
   readonly isComplete: boolean;
-  /** One for each pattern. */
-  readonly rows: readonly PatternRow[];
+  /** For each pattern the row of what is still open. */
+  readonly rows: Int32Array;
   /** Places (bit mask, the first 30) of needs that are still open. */
   readonly places: number;
 }
@@ -108,7 +108,7 @@ export class DoneSets {
     });
     return {
       isComplete: this.#needs.every((_, index) => isDone(index)),
-      rows: this.#patterns.map((pattern) => pattern.row(pattern.openDemands(isDone))),
+      rows: Int32Array.from(this.#patterns, (pattern) => pattern.row(pattern.space.openDemands(isDone))),
       places,
     };
   }

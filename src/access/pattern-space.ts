@@ -1,134 +1,162 @@
 /**
- * The stances of a few parts taken alone, numbered, with the moves between them.
+ * The stances of a few parts taken alone, numbered, with the moves between them and what the needs ask of them.
  *
  * Only stances that can be reached from where the parts stand are considered; a condition on a forgotten part is read as met.
  */
+import type { EffectiveNeed } from './effective-needs.js';
 import { NO_WAY } from './no-way.js';
+import { distinctDemands } from './pattern-demands.js';
 import type { AccessProblem, Move } from './problem.js';
-import type { Box, StanceSet } from './stance-set.js';
+import type { Box, Stance, StanceSet } from './stance-set.js';
 
 export class PatternSpace {
+  readonly parts: readonly number[];
+  /** How many stances these parts have together, reached or not. */
+  readonly size: number;
   /** Stances that can be reached, in the order in which that was found. */
-  readonly reached: readonly number[];
+  readonly reached: Int32Array;
   /** For each stance the demands that it meets. */
   readonly meets: Int32Array;
+  /** The reached stances, those together that meet the same demands. */
+  readonly alike: readonly { readonly meets: number; readonly stances: Int32Array }[];
   /** For each demand the others that are met wherever it is. */
   readonly brings: readonly number[];
-  /** 1 for stances in which these parts may end. */
-  readonly isGoal: Uint8Array;
+  /** Reached stances in which these parts may end. */
+  readonly ends: Int32Array;
   /** Do these moves have places at all? */
   readonly tellsPlaces: boolean;
-  readonly #parts: readonly number[];
+  /** Moves, one after the other: which it is, from which stance, to which; in the order of the stances that they begin at. */
+  readonly edges: Edges;
   readonly #sizes: readonly number[];
-  readonly #size: number;
-  readonly #into: Links;
-  readonly #out: Links;
+  /** For each need the bit of its demand, 0 if it asks nothing of these parts. */
+  readonly #demandOf: Int32Array;
 
-  constructor(problem: AccessProblem, parts: readonly number[], demands: readonly (readonly Box[])[]) {
-    this.#parts = parts;
+  constructor(problem: AccessProblem, needs: readonly EffectiveNeed[], parts: readonly number[]) {
+    this.parts = parts;
     this.#sizes = parts.map((part) => problem.parts[part] ?? 1);
-    this.#size = this.#sizes.reduce((size, positions) => size * positions, 1);
+    this.size = this.#sizes.reduce((size, positions) => size * positions, 1);
+    const demands = distinctDemands(problem, needs, parts);
+    this.#demandOf = Int32Array.from(demands.ofNeed);
     const { reached, edges } = this.#explore(problem);
     this.reached = reached;
-    this.tellsPlaces = edges.some((edge) => edge.places !== 0);
-    this.#into = linksOf(
-      this.#size,
-      edges,
-      (edge) => edge.to,
-      (edge) => edge.from,
-    );
-    this.#out = linksOf(
-      this.#size,
-      edges,
-      (edge) => edge.from,
-      (edge) => edge.to,
-    );
-    const members = demands.map((boxes) => this.#members(boxes));
-    this.meets = new Int32Array(this.#size);
+    this.tellsPlaces = edges.places.some((places) => places !== 0);
+    this.edges = edges;
+    const members = demands.sets.map((boxes) => this.#members(boxes));
+    this.meets = new Int32Array(this.size);
     members.forEach((set, bit) => set.forEach((met, stance) => (this.meets[stance] = (this.meets[stance] ?? 0) | (met << bit))));
+    this.alike = this.#alike();
     this.brings = members.map((set, bit) => this.#brought(set, members) & ~(1 << bit));
-    this.isGoal = this.#members([parts.map((part, index) => goalMask(problem.goal[part] ?? null, this.#sizes[index] ?? 1))]);
+    const isEnd = this.#members([parts.map((part, index) => goalMask(problem.goal[part] ?? null, this.#sizes[index] ?? 1))]);
+    this.ends = this.reached.filter((stance) => isEnd[stance] === 1);
   }
 
-  /** Lowers `seconds` to the least that leads from each stance to a settled one, by Dijkstra's rule in the cheap form for few stances. */
-  spreadSeconds(seconds: Int32Array, settled: readonly number[]): void {
-    const { first, other, cost } = this.#into;
-    const isQueued = new Uint8Array(this.#size);
-    const isSettled = new Uint8Array(this.#size);
-    for (const stance of settled) isSettled[stance] = 1;
-    const queue = settled.filter((stance) => (seconds[stance] ?? NO_WAY) < NO_WAY).sort((a, b) => (seconds[a] ?? 0) - (seconds[b] ?? 0));
-    for (let head = 0; head < queue.length; head++) {
-      const stance = queue[head] ?? 0;
-      isQueued[stance] = 0;
-      const here = seconds[stance] ?? NO_WAY;
-      for (let link = first[stance] ?? 0; link < (first[stance + 1] ?? 0); link++) {
-        const from = other[link] ?? 0;
-        const through = here + (cost[link] ?? 0);
-        if (isSettled[from] === 1 || through >= (seconds[from] ?? NO_WAY)) continue;
-        seconds[from] = through;
-        if (isQueued[from] === 0) queue.push(from);
-        isQueued[from] = 1;
+  /** The number that a stance of the whole machine has here. */
+  numberOf(stance: Stance): number {
+    return this.parts.reduceRight((sum, part, index) => sum * (this.#sizes[index] ?? 1) + (stance[part] ?? 0), 0);
+  }
+
+  /** The open demands, of needs that are not done, without those that another open one brings along. */
+  openDemands(isDone: (need: number) => boolean): number {
+    let open = 0;
+    for (let need = 0; need < this.#demandOf.length; need++) {
+      const bit = this.#demandOf[need] ?? 0;
+      if (bit !== 0 && (open & bit) === 0 && !isDone(need)) open |= bit;
+    }
+    let needed = open;
+    for (let bit = 0; bit < this.brings.length; bit++) if ((open & (1 << bit)) !== 0) needed &= ~(this.brings[bit] ?? 0);
+    return needed;
+  }
+
+  /**
+   * Lowers the numbers of a row of `seconds` until no move leads to anything cheaper: sweeps to and fro over the moves, which for as few
+   * stances as these is faster than any queue.
+   */
+  spreadSeconds(seconds: Int32Array, row: number, costs: Int32Array): void {
+    const { from, to } = this.edges;
+    const last = from.length - 1;
+    for (let [again, forth] = [true, false]; again; forth = !forth) {
+      again = false;
+      for (let count = last, edge = forth ? 0 : last; count >= 0; count--, edge += forth ? 1 : -1) {
+        const here = row + (from[edge] ?? 0);
+        const through = (seconds[row + (to[edge] ?? 0)] ?? 0) + (costs[edge] ?? 0);
+        if (through >= (seconds[here] ?? 0)) continue;
+        seconds[here] = through;
+        again = true;
       }
     }
   }
 
-  /** A place must still be visited if every way on either goes there at once or must visit it later: the greatest fixpoint of that. */
-  spreadPlaces(seconds: Int32Array, places: Int32Array, settled: readonly number[]): void {
-    const isSettled = new Uint8Array(this.#size);
-    for (const stance of settled) isSettled[stance] = 1;
-    const queue = [...settled];
-    for (let head = 0; head < queue.length; head++) {
-      const stance = queue[head] ?? 0;
-      for (let link = this.#into.first[stance] ?? 0; link < (this.#into.first[stance + 1] ?? 0); link++) {
-        const from = this.#into.other[link] ?? 0;
-        if (isSettled[from] === 1) continue;
-        const must = this.#mustVisit(from, seconds, places);
-        if (must === places[from]) continue;
-        places[from] = must;
-        queue.push(from);
+  /**
+   * A place must still be visited if every way on either goes there at once or must visit it later: the greatest fixpoint of that. Stances
+   * that meet an open demand, or may be the end, are settled beforehand.
+   */
+  spreadPlaces(seconds: Int32Array, places: Int32Array, row: number, open: number): void {
+    const { from, to, places: at } = this.edges;
+    const isSettled = (stance: number): boolean => (open === 0 ? this.ends.includes(stance) : ((this.meets[stance] ?? 0) & open) !== 0);
+    for (let again = true; again;) {
+      again = false;
+      for (let edge = from.length - 1; edge >= 0;) {
+        const stance = from[edge] ?? 0;
+        let must = -1;
+        for (; edge >= 0 && from[edge] === stance; edge--)
+          if ((seconds[row + (to[edge] ?? 0)] ?? NO_WAY) < NO_WAY) must &= (at[edge] ?? 0) | (places[row + (to[edge] ?? 0)] ?? 0);
+        if (must === places[row + stance] || isSettled(stance)) continue;
+        places[row + stance] = must;
+        again = true;
       }
     }
-    for (const stance of this.reached) if ((seconds[stance] ?? NO_WAY) >= NO_WAY) places[stance] = 0;
+    for (const stance of this.reached) if ((seconds[row + stance] ?? NO_WAY) >= NO_WAY) places[row + stance] = 0;
   }
 
-  #mustVisit(stance: number, seconds: Int32Array, places: Int32Array): number {
-    let must = -1;
-    for (let link = this.#out.first[stance] ?? 0; link < (this.#out.first[stance + 1] ?? 0); link++) {
-      const to = this.#out.other[link] ?? 0;
-      if ((seconds[to] ?? NO_WAY) < NO_WAY) must &= (this.#out.places[link] ?? 0) | (places[to] ?? 0);
-    }
-    return must;
-  }
-
-  #explore(problem: AccessProblem): { readonly reached: readonly number[]; readonly edges: readonly Edge[] } {
-    const moves = problem.moves.filter((move) => this.#parts.includes(move.part)).map((move) => this.#projected(move));
+  #explore(problem: AccessProblem): { readonly reached: Int32Array; readonly edges: Edges } {
+    const moves = problem.moves.flatMap((move, index) => (this.parts.includes(move.part) ? [this.#projected(move, index)] : []));
     const barred = this.#barred(problem);
-    const start = this.#parts.reduceRight((sum, part, index) => sum * (this.#sizes[index] ?? 1) + (problem.start.stance[part] ?? 0), 0);
-    const seen = new Uint8Array(this.#size);
-    const reached = [start];
-    const edges: Edge[] = [];
-    seen[start] = 1;
-    for (let head = 0; head < reached.length; head++) {
+    const seen = new Uint8Array(this.size);
+    const reached = new Int32Array(this.size);
+    const edges: { readonly [column in keyof Edges]: number[] } = { move: [], from: [], to: [], places: [] };
+    let count = 1;
+    reached[0] = this.numberOf(problem.start.stance);
+    seen[reached[0]] = 1;
+    for (let head = 0; head < count; head++) {
       const from = reached[head] ?? 0;
-      for (const move of moves) {
-        const to = from + move.shift;
-        if (move.at[from] !== 1 || barred[to] === 1) continue;
-        edges.push({ from, to, seconds: move.seconds, places: move.places });
-        if (seen[to] !== 1) reached.push(to);
+      for (const { at, shift, move, places } of moves) {
+        const to = from + shift;
+        if (at[from] !== 1 || barred[to] === 1) continue;
+        edges.move.push(move);
+        edges.from.push(from);
+        edges.to.push(to);
+        edges.places.push(places);
+        if (seen[to] === 1) continue;
         seen[to] = 1;
+        reached[count++] = to;
       }
     }
-    return { reached, edges };
+    const packed = (column: readonly number[]): Int32Array => new Int32Array(column);
+    return {
+      reached: reached.subarray(0, count),
+      edges: { move: packed(edges.move), from: packed(edges.from), to: packed(edges.to), places: packed(edges.places) },
+    };
   }
 
-  #projected(move: Move): { at: Uint8Array; shift: number; seconds: number; places: number } {
-    const index = this.#parts.indexOf(move.part);
-    const stride = this.#sizes.slice(0, index).reduce((size, positions) => size * positions, 1);
-    const boxes = move.during.map((box) => this.#parts.map((part) => (part === move.part ? 1 << move.from : (box[part] ?? 0))));
+  #alike(): PatternSpace['alike'] {
+    const groups = new Map<number, number[]>();
+    for (const stance of this.reached) {
+      const meets = this.meets[stance] ?? 0;
+      const group = groups.get(meets);
+      if (group === undefined) groups.set(meets, [stance]);
+      else group.push(stance);
+    }
+    return [...groups].map(([meets, stances]) => ({ meets, stances: Int32Array.from(stances) }));
+  }
+
+  #projected(move: Move, index: number): { at: Uint8Array; shift: number; move: number; places: number } {
+    const own = this.parts.indexOf(move.part);
+    const stride = this.#sizes.slice(0, own).reduce((size, positions) => size * positions, 1);
+    const boxes = move.during.map((box) => this.parts.map((part) => (part === move.part ? 1 << move.from : (box[part] ?? 0))));
     return {
       at: this.#members(boxes),
       shift: (move.to - move.from) * stride,
-      seconds: move.seconds,
+      move: index,
       places: move.place === null || move.place >= 30 ? 0 : 1 << move.place,
     };
   }
@@ -136,14 +164,14 @@ export class PatternSpace {
   /** Stances that a never-rule forbids whatever the forgotten parts do. */
   #barred(problem: AccessProblem): Uint8Array {
     const isOfThese = (box: Box): boolean =>
-      box.every((mask, part) => this.#parts.includes(part) || mask === 2 ** (problem.parts[part] ?? 0) - 1);
+      box.every((mask, part) => this.parts.includes(part) || mask === 2 ** (problem.parts[part] ?? 0) - 1);
     const boxes = problem.nevers.flatMap((set: StanceSet) => set.filter(isOfThese));
-    return this.#members(boxes.map((box) => this.#parts.map((part) => box[part] ?? 0)));
+    return this.#members(boxes.map((box) => this.parts.map((part) => box[part] ?? 0)));
   }
 
   /** 1 for each stance in one of the boxes (masks in the order of the parts). */
   #members(boxes: readonly Box[]): Uint8Array {
-    const set = new Uint8Array(this.#size);
+    const set = new Uint8Array(this.size);
     for (const box of boxes) {
       let stances = [0];
       let stride = 1;
@@ -169,35 +197,11 @@ export class PatternSpace {
   }
 }
 
-interface Edge {
-  readonly from: number;
-  readonly to: number;
-  readonly seconds: number;
-  readonly places: number;
-}
-
-/** Edges sorted by one end: those of stance *s* are at `first[s]` up to `first[s + 1]`. */
-interface Links {
-  readonly first: Int32Array;
-  readonly other: Int32Array;
-  readonly cost: Int32Array;
+interface Edges {
+  readonly move: Int32Array;
+  readonly from: Int32Array;
+  readonly to: Int32Array;
   readonly places: Int32Array;
-}
-
-function linksOf(size: number, edges: readonly Edge[], key: (edge: Edge) => number, end: (edge: Edge) => number): Links {
-  const first = new Int32Array(size + 1);
-  for (const edge of edges) first[key(edge) + 1] = (first[key(edge) + 1] ?? 0) + 1;
-  for (let stance = 0; stance < size; stance++) first[stance + 1] = (first[stance + 1] ?? 0) + (first[stance] ?? 0);
-  const next = first.slice();
-  const links = { first, other: new Int32Array(edges.length), cost: new Int32Array(edges.length), places: new Int32Array(edges.length) };
-  for (const edge of edges) {
-    const link = next[key(edge)] ?? 0;
-    next[key(edge)] = link + 1;
-    links.other[link] = end(edge);
-    links.cost[link] = edge.seconds;
-    links.places[link] = edge.places;
-  }
-  return links;
 }
 
 function goalMask(goal: number | null, size: number): number {

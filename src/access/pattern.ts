@@ -3,95 +3,122 @@
  *
  * A pattern keeps some parts and forgets the others: conditions are read as true wherever the forgotten parts could make them so.
  * What is left is small enough to solve outright: from each stance of these parts, with these demands still open, the least
- * seconds of moving *these parts* until all demands are met and the parts stand where they must end. Patterns that share no part
- * count different moves, so their bounds add up. Order rules and walking are left out of it.
+ * seconds of moving *these parts* until all demands are met and the parts stand where they must end. Order rules and walking are
+ * left out of it.
+ *
+ * What a move costs may be shared out among patterns that look at the same part: as long as no second is counted twice, their bounds
+ * add up. {@link saturated} says how little of each move's cost would give the same answers, so that the rest is left for others.
  *
  * The same pass finds the places at which a person must yet stand to move these parts, whichever way they do it.
  *
  * Answers are worked out one set of open demands at a time, when first asked for, from the smaller sets outwards.
  */
-import type { EffectiveNeed } from './effective-needs.js';
+import { doubled } from './bucket-queue.js';
 import { NO_WAY } from './no-way.js';
-import { distinctDemands } from './pattern-demands.js';
-import { PatternSpace } from './pattern-space.js';
-import type { AccessProblem } from './problem.js';
+import type { PatternSpace } from './pattern-space.js';
 
-/** For each stance of the pattern the least seconds still to spend, and the places (bit mask) that must still be stood at. */
-export interface PatternRow {
-  readonly seconds: Int32Array;
-  readonly places: Int32Array;
-}
+/** For each move of a problem the part of its seconds that a pattern may count. */
+export type MoveCosts = Int32Array;
 
 export class Pattern {
-  readonly parts: readonly number[];
-  readonly size: number;
-  /** How many distinct demands the needs make of these parts. */
-  readonly demands: number;
-  readonly #problem: AccessProblem;
-  /** For each need the bit of its demand, 0 if it asks nothing of these parts. */
-  readonly #demandOf: Int32Array;
-  readonly #sets: ReturnType<typeof distinctDemands>['sets'];
-  #space: PatternSpace | null = null;
-  readonly #rows = new Map<number, PatternRow>();
+  readonly space: PatternSpace;
+  /** For each edge of the space what it costs. */
+  #costs: Int32Array;
+  /** Set of open demands → where its row begins. */
+  readonly #rows = new Map<number, number>();
+  /** Rows one after the other, each with a number for every stance: the least seconds still to spend. */
+  #seconds: Int32Array;
+  /** The same for the places (bit mask) that must still be stood at; empty where no move has a place. */
+  #places: Int32Array;
 
-  constructor(problem: AccessProblem, needs: readonly EffectiveNeed[], parts: readonly number[]) {
-    this.parts = parts;
-    this.size = parts.reduce((size, part) => size * (problem.parts[part] ?? 1), 1);
-    this.#problem = problem;
-    const demands = distinctDemands(problem, needs, parts);
-    this.#demandOf = Int32Array.from(demands.ofNeed);
-    this.#sets = demands.sets;
-    this.demands = demands.sets.length;
+  constructor(space: PatternSpace, costs: MoveCosts) {
+    this.space = space;
+    this.#costs = space.edges.move.map((move) => costs[move] ?? 0);
+    this.#seconds = new Int32Array(space.size * FIRST_ROWS);
+    this.#places = new Int32Array(space.tellsPlaces ? space.size * FIRST_ROWS : 0);
   }
 
-  /** The stances of these parts, laid out when first needed: choosing between patterns does without. */
-  get space(): PatternSpace {
-    return (this.#space ??= new PatternSpace(this.#problem, this.parts, this.#sets));
+  /** The row for a set of open demands; worked out if it is new. */
+  row(open: number): number {
+    return this.#rows.get(open) ?? this.#work(open);
   }
 
-  /** The open demands, of needs that are not done, without those that another open one brings along. */
-  openDemands(isDone: (need: number) => boolean): number {
-    let open = 0;
-    this.#demandOf.forEach((bit, need) => {
-      if (bit !== 0 && !isDone(need)) open |= bit;
-    });
-    let needed = open;
-    this.space.brings.forEach((others, bit) => {
-      if ((open & (1 << bit)) !== 0) needed &= ~others;
-    });
-    return needed;
+  /** The least seconds of moving these parts that are still to be spent; {@link NO_WAY} where nothing leads to the end. */
+  seconds(row: number, stance: number): number {
+    return this.#seconds[row + stance] ?? 0;
   }
 
-  row(open: number): PatternRow {
-    const known = this.#rows.get(open);
-    if (known !== undefined) return known;
-    const row = this.#work(open);
-    this.#rows.set(open, row);
-    return row;
+  /** The places, as a bit mask, at which a person must still stand to move these parts. */
+  places(row: number, stance: number): number {
+    return this.#places[row + stance] ?? 0;
+  }
+
+  /** The least costs of moves under which all rows worked out so far stay what they are. Rows to come count no more than these. */
+  saturate(moves: number): MoveCosts {
+    const { meets, edges } = this.space;
+    const { move, from, to } = edges;
+    const seconds = this.#seconds;
+    const least = new Int32Array(moves);
+    for (const [open, row] of this.#rows) {
+      for (let edge = 0; edge < move.length; edge++) {
+        const here = from[edge] ?? 0;
+        const there = seconds[row + (to[edge] ?? 0)] ?? 0;
+        if (((meets[here] ?? 0) & open) !== 0 || there >= NO_WAY) continue;
+        const gap = (seconds[row + here] ?? 0) - there;
+        if (gap > (least[move[edge] ?? 0] ?? 0)) least[move[edge] ?? 0] = gap;
+      }
+    }
+    this.#costs = move.map((each) => least[each] ?? 0);
+    return least;
   }
 
   /**
    * A stance that meets open demands takes its values from the row without them: meeting them there and then is free and never
    * hurts. From those stances, and from the goal when nothing is open, values spread backwards along the moves.
    */
-  #work(open: number): PatternRow {
-    const space = this.space;
-    const seconds = new Int32Array(this.size).fill(NO_WAY);
-    const places = new Int32Array(this.size);
-    const settled: number[] = [];
-    for (const stance of space.reached) {
-      const met = (space.meets[stance] ?? 0) & open;
-      if (met === 0 && (open !== 0 || space.isGoal[stance] !== 1)) {
-        places[stance] = space.tellsPlaces ? -1 : 0;
-        continue;
-      }
-      settled.push(stance);
-      const rest = met === 0 ? null : this.row(open & ~met);
-      seconds[stance] = rest?.seconds[stance] ?? 0;
-      places[stance] = rest?.places[stance] ?? 0;
+  #work(open: number): number {
+    const { space } = this;
+    const rests = space.alike.map(({ meets }) => ((meets & open) === 0 ? -1 : this.row(open & ~meets)));
+    const row = this.#claim(open);
+    this.#seconds.fill(NO_WAY, row, row + space.size);
+    if (space.tellsPlaces) this.#places.fill(-1, row, row + space.size);
+    space.alike.forEach(({ stances }, index) => {
+      const rest = rests[index] ?? -1;
+      if (rest >= 0) this.#copy(stances, rest, row);
+    });
+    if (open === 0) this.#end(row);
+    space.spreadSeconds(this.#seconds, row, this.#costs);
+    if (space.tellsPlaces) space.spreadPlaces(this.#seconds, this.#places, row, open);
+    return row;
+  }
+
+  #copy(stances: Int32Array, from: number, to: number): void {
+    for (let index = 0; index < stances.length; index++) {
+      const stance = stances[index] ?? 0;
+      this.#seconds[to + stance] = this.#seconds[from + stance] ?? 0;
+      this.#places[to + stance] = this.#places[from + stance] ?? 0;
     }
-    space.spreadSeconds(seconds, settled);
-    if (space.tellsPlaces) space.spreadPlaces(seconds, places, settled);
-    return { seconds, places };
+  }
+
+  #end(row: number): void {
+    for (const stance of this.space.ends) {
+      this.#seconds[row + stance] = 0;
+      this.#places[row + stance] = 0;
+    }
+  }
+
+  /** Room for one row more. */
+  #claim(open: number): number {
+    const { size, tellsPlaces } = this.space;
+    const row = this.#rows.size * size;
+    this.#rows.set(open, row);
+    if (row + size > this.#seconds.length) {
+      this.#seconds = doubled(this.#seconds);
+      if (tellsPlaces) this.#places = doubled(this.#places);
+    }
+    return row;
   }
 }
+
+/** Rows that there is room for at first. */
+const FIRST_ROWS = 16;

@@ -80,4 +80,4 @@ export class SearchNodes {
   }
 }
 
-const NOT_REACHED = 0x7fffffff;
+export const NOT_REACHED = 0x7fffffff;

@@ -13,10 +13,8 @@
  * schedule is tried last into the queue, hence first out of it. Nothing else decides, so equal problems give equal answers.
  */
 import { BucketQueue } from './bucket-queue.js';
-import { type BondWeights, choosePatterns, type PatternSize } from './choose-patterns.js';
 import { DoneSets } from './done-sets.js';
 import type { EffectiveNeed } from './effective-needs.js';
-import { effectiveNeeds } from './effective-needs.js';
 import { NO_WAY } from './no-way.js';
 import type { Pattern } from './pattern.js';
 import type { AccessProblem, SearchCaps } from './problem.js';
@@ -37,30 +35,20 @@ export type RunResult =
 
 export interface RunSettings {
   readonly caps: SearchCaps;
-  readonly patterns: PatternSize;
   /** 1 for an exact search; more trusts the bound more than it deserves, and finds something sooner. */
   readonly weight: number;
 }
 
-/** One run over one problem. Costs are seconds of moving and walking; what the needs themselves take is the same in every order. */
-export function runSearch(problem: AccessProblem, settings: RunSettings): RunResult {
-  return new Run(problem, effectiveNeeds(problem), settings).go();
+/**
+ * One run over one problem, whose distinct needs and bounds are given. Costs are seconds of moving and walking; what the needs
+ * themselves take is the same in every order.
+ */
+export function runSearch(problem: AccessProblem, needs: readonly EffectiveNeed[], sums: PatternSums, settings: RunSettings): RunResult {
+  return new Run(problem, needs, sums, settings).go();
 }
 
-/** One follows how parts hold each other up, the other what needs ask for together. */
-const DIVISIONS: readonly BondWeights[] = [
-  { move: 4, never: 2, need: 1 },
-  { move: 1, never: 1, need: 4 },
-];
-
-function sameDivision(first: readonly Pattern[], second: readonly Pattern[]): boolean {
-  const key = (patterns: readonly Pattern[]): string =>
-    patterns
-      .map((pattern) => [...pattern.parts].sort((a, b) => a - b).join())
-      .sort()
-      .join(';');
-  return key(first) === key(second);
-}
+/** The bounds of the patterns in each list add up; of the sums the greatest counts. */
+export type PatternSums = readonly (readonly Pattern[])[];
 
 class Run {
   readonly #problem: AccessProblem;
@@ -72,15 +60,15 @@ class Run {
   readonly #queue = new BucketQueue();
   /** For each stance the nodes looked at so far. */
   readonly #looked: (number[] | undefined)[] = [];
-  /** How many patterns the first division has. */
-  readonly #firstDivision: number;
+  readonly #patterns: readonly Pattern[];
+  /** 1 for each pattern that is the first of a sum. */
+  readonly #begins: Uint8Array;
   #expanded = 0;
 
-  constructor(problem: AccessProblem, needs: readonly EffectiveNeed[], settings: RunSettings) {
-    const [first = [], other = []] = DIVISIONS.map((weights) => choosePatterns(problem, needs, settings.patterns, weights));
-    const second = sameDivision(first, other) ? [] : other;
-    const patterns = [...first, ...second];
-    this.#firstDivision = first.length;
+  constructor(problem: AccessProblem, needs: readonly EffectiveNeed[], sums: PatternSums, settings: RunSettings) {
+    const patterns = sums.flat();
+    this.#begins = Uint8Array.from(sums.flatMap((sum) => sum.map((_, index) => (index === 0 ? 1 : 0))));
+    this.#patterns = patterns;
     this.#problem = problem;
     this.#settings = settings;
     this.#stances = new StanceGraph(problem, needs, patterns);
@@ -182,13 +170,17 @@ class Run {
     let [seconds, best] = [0, 0];
     let places = facts.places;
     for (let index = 0; index < facts.rows.length; index++) {
-      if (index === this.#firstDivision) [best, seconds] = [seconds, 0];
-      const row = facts.rows[index];
-      const number = numbers[index] ?? 0;
-      const least = row?.seconds[number] ?? 0;
+      if (this.#begins[index] === 1) {
+        best = Math.max(best, seconds);
+        seconds = 0;
+      }
+      const pattern = this.#patterns[index];
+      if (pattern === undefined) continue;
+      const [row, number] = [facts.rows[index] ?? 0, numbers[index] ?? 0];
+      const least = pattern.seconds(row, number);
       if (least >= NO_WAY) return NO_WAY;
       seconds += least;
-      places |= row?.places[number] ?? 0;
+      places |= pattern.places(row, number);
     }
     const walking = this.#walking.seconds(place, places);
     return Number.isFinite(walking) ? Math.max(best, seconds) + walking : NO_WAY;

@@ -4,18 +4,23 @@
  * A problem is made smaller without losing an optimum (parts that cannot matter are left out, places no walk apart become one,
  * seconds are divided by what they have in common), searched, and the answer is told in the terms of the problem as it was given.
  */
-import { closedOrder } from './effective-needs.js';
+import { type BondWeights, divideParts, type PatternSize } from './divide-parts.js';
+import { closedOrder, effectiveNeeds, type EffectiveNeed } from './effective-needs.js';
+import { Pattern } from './pattern.js';
+import { PatternSpace } from './pattern-space.js';
 import type { AccessProblem, Act, SearchCaps, SearchOutcome } from './problem.js';
 import { DEFAULT_CAPS } from './problem.js';
 import { withRelevantParts } from './relevant-parts.js';
-import type { Leg, RunResult } from './search.js';
+import type { Leg, PatternSums, RunResult } from './search.js';
 import { runSearch } from './search.js';
+import { shareCosts } from './share-costs.js';
 import { holds } from './stance-set.js';
 
-/** First small patterns, which cost almost nothing; if they do not lead to the end soon, large ones. */
+/** First small patterns, which cost almost nothing; if they do not soon lead to the end, large ones; in the end some that overlap. */
 const SMALL_PATTERNS = { stances: 32, table: 512 };
 const LARGE_PATTERNS = { stances: 1000, table: 65_536 };
 const SOON = 200;
+const LATER = 1500;
 
 /** Finds the cheapest way from the start to the goal that meets every need. Equal problems give equal answers. */
 export function solve(problem: AccessProblem, caps: SearchCaps = DEFAULT_CAPS): SearchOutcome {
@@ -23,12 +28,21 @@ export function solve(problem: AccessProblem, caps: SearchCaps = DEFAULT_CAPS): 
   const narrowed = withRelevantParts(problem);
   const places = mergedPlaces(problem.walk);
   const scaled = scaledProblem(atMergedPlaces(narrowed.problem, places));
-  const run = (weight: number, patterns: typeof SMALL_PATTERNS, limit: SearchCaps): RunResult =>
-    runSearch(scaled.problem, { weight, patterns, caps: limit });
+  const needs = effectiveNeeds(scaled.problem);
+  const run = (weight: number, sums: PatternSums, limit: SearchCaps): RunResult =>
+    runSearch(scaled.problem, needs, sums, { weight, caps: limit });
   const tell = (legs: readonly Leg[]): readonly Act[] => actsOf(problem, places, legs, narrowed.moves);
   const always = problem.needs.reduce((sum, need) => sum + need.seconds, 0);
-  let result = run(1, SMALL_PATTERNS, { ...caps, expanded: Math.min(SOON, caps.expanded) });
-  if (result.kind === 'capped' && caps.expanded > SOON) result = run(1, LARGE_PATTERNS, caps);
+  let sums = disjointSums(scaled.problem, needs, SMALL_PATTERNS);
+  let result = run(1, sums, { ...caps, expanded: Math.min(SOON, caps.expanded) });
+  if (result.kind === 'capped' && caps.expanded > SOON) {
+    sums = disjointSums(scaled.problem, needs, LARGE_PATTERNS);
+    result = run(1, sums, { ...caps, expanded: Math.min(LATER, caps.expanded) });
+  }
+  if (result.kind === 'capped' && caps.expanded > LATER) {
+    sums = [...sums, ...shareCosts(scaled.problem, needs)];
+    result = run(1, sums, caps);
+  }
   const expanded = result.expanded;
   switch (result.kind) {
     case 'found':
@@ -37,11 +51,23 @@ export function solve(problem: AccessProblem, caps: SearchCaps = DEFAULT_CAPS): 
       return { kind: 'impossible', expanded };
     case 'capped': {
       const atLeast = result.atLeast * scaled.unit + always;
-      const found = firstFound([1.5, 3, 8], (weight) => run(weight, LARGE_PATTERNS, caps));
+      const found = firstFound([1.5, 3, 8], (weight) => run(weight, sums, caps));
       if (found === null) return { kind: 'undecided', atLeast, expanded };
       return { kind: 'bounded', acts: tell(found.legs), seconds: found.cost * scaled.unit + always, atLeast, expanded };
     }
   }
+}
+
+/** One follows how parts hold each other up, the other what needs ask for together. */
+const DIVISIONS: readonly BondWeights[] = [
+  { move: 4, never: 2, need: 1 },
+  { move: 1, never: 1, need: 4 },
+];
+
+function disjointSums(problem: AccessProblem, needs: readonly EffectiveNeed[], size: PatternSize): PatternSums {
+  const costs = Int32Array.from(problem.moves, (move) => move.seconds);
+  const divisions = DIVISIONS.map((weights) => divideParts(problem, needs, size, weights));
+  return divisions.map((groups) => groups.map((parts) => new Pattern(new PatternSpace(problem, needs, parts), costs)));
 }
 
 function firstFound(weights: readonly number[], run: (weight: number) => RunResult): (RunResult & { readonly kind: 'found' }) | null {

@@ -75,7 +75,7 @@ export class StanceGraph {
 
 function stridesOf(problem: AccessProblem, pattern: Pattern): readonly number[] {
   const strides = problem.parts.map(() => 0);
-  pattern.parts.reduce((stride, part) => {
+  pattern.space.parts.reduce((stride, part) => {
     strides[part] = stride;
     return stride * (problem.parts[part] ?? 1);
   }, 1);

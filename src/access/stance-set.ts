@@ -22,7 +22,7 @@ export type StanceSet = readonly Box[];
 export type PartSizes = readonly number[];
 
 /** More boxes than this and a condition is too tangled to work with; {@link meet} and {@link join} then answer `null`. */
-const MOST_BOXES = 1024;
+export const MOST_BOXES = 1024;
 
 /** Every stance. */
 export function everyStance(parts: PartSizes): StanceSet {

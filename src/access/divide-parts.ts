@@ -3,7 +3,7 @@
  * as long as the pattern stays small enough to solve outright.
  */
 import type { EffectiveNeed } from './effective-needs.js';
-import { Pattern } from './pattern.js';
+import { distinctDemands } from './pattern-demands.js';
 import type { AccessProblem } from './problem.js';
 import type { StanceSet } from './stance-set.js';
 import { partsNamed } from './stance-set.js';
@@ -23,29 +23,36 @@ export interface BondWeights {
   readonly need: number;
 }
 
-/** Divides the parts into patterns that share none. */
-export function choosePatterns(
+/** Divides the parts into groups that share none, each small enough for a pattern. */
+export function divideParts(
   problem: AccessProblem,
   needs: readonly EffectiveNeed[],
   size: PatternSize,
   weights: BondWeights,
-): readonly Pattern[] {
+): readonly (readonly number[])[] {
   const bonds = bondsBetween(problem, needs, weights);
-  let patterns = problem.parts.map((_, part) => new Pattern(problem, needs, [part]));
+  let groups: readonly Group[] = problem.parts.map((positions, part) => ({ parts: [part], size: positions }));
   const refused = new Set<string>();
   for (;;) {
-    const pair = closestPair(patterns, bonds, size, refused);
-    if (pair === null) return patterns;
+    const pair = closestPair(groups, bonds, size, refused);
+    if (pair === null) return groups.map(({ parts }) => parts);
     const [first, second] = pair;
-    const both = new Pattern(problem, needs, [...first.parts, ...second.parts]);
-    if (both.size * 2 ** both.demands > size.table) refused.add(pairKey(first, second));
-    else patterns = patterns.flatMap((pattern) => (pattern === first ? [both] : pattern === second ? [] : [pattern]));
+    const both = { parts: [...first.parts, ...second.parts], size: first.size * second.size };
+    if (both.size * 2 ** distinctDemands(problem, needs, both.parts).sets.length > size.table) refused.add(pairKey(first, second));
+    else groups = groups.flatMap((group) => (group === first ? [both] : group === second ? [] : [group]));
   }
 }
 
-type Bonds = readonly (readonly number[])[];
+interface Group {
+  readonly parts: readonly number[];
+  readonly size: number;
+}
 
-function bondsBetween(problem: AccessProblem, needs: readonly EffectiveNeed[], weights: BondWeights): Bonds {
+/** For each part how closely it is tied to each other one. */
+export type Bonds = readonly (readonly number[])[];
+
+/** How closely the parts are tied to one another. */
+export function bondsBetween(problem: AccessProblem, needs: readonly EffectiveNeed[], weights: BondWeights): Bonds {
   const bonds = problem.parts.map(() => problem.parts.map(() => 0));
   const tie = (one: number, other: number, weight: number): void => {
     for (const [from, to] of [
@@ -67,15 +74,15 @@ function bondsBetween(problem: AccessProblem, needs: readonly EffectiveNeed[], w
 }
 
 function closestPair(
-  patterns: readonly Pattern[],
+  groups: readonly Group[],
   bonds: Bonds,
   size: PatternSize,
   refused: ReadonlySet<string>,
-): readonly [Pattern, Pattern] | null {
-  let best: readonly [Pattern, Pattern] | null = null;
+): readonly [Group, Group] | null {
+  let best: readonly [Group, Group] | null = null;
   let closest = 0;
-  patterns.forEach((first, index) => {
-    for (const second of patterns.slice(index + 1)) {
+  groups.forEach((first, index) => {
+    for (const second of groups.slice(index + 1)) {
       if (first.size * second.size > size.stances || refused.has(pairKey(first, second))) continue;
       const bond = first.parts.reduce((sum, one) => sum + second.parts.reduce((part, other) => part + (bonds[one]?.[other] ?? 0), 0), 0);
       const closeness = bond / Math.log2(first.size * second.size);
@@ -85,6 +92,6 @@ function closestPair(
   return best;
 }
 
-function pairKey(first: Pattern, second: Pattern): string {
+function pairKey(first: Group, second: Group): string {
   return `${first.parts.join()}|${second.parts.join()}`;
 }
