@@ -14,12 +14,14 @@ export interface DefectEdge extends Edge {
  * An entry that opens a defect which is open already notes how it stands now; without a class the one before still holds.
  */
 export function readDefect(edges: readonly DefectEdge[]): readonly DefectSpell[] {
-  const classes = new Map(edges.filter(({ edge }) => edge === 'begin').map((edge) => [edge.entry, edge.class]));
+  const classes = new Map(edges.map((edge) => [edge.entry, edge.class]));
   return readSpells(edges).map(({ begin, end, begins }) => ({ begin, end, class: lastClass(begins, classes) }));
 }
 
 function lastClass(begins: readonly Stamped[], classes: ReadonlyMap<string, string | null>): DefectSpell['class'] {
-  const by = begins.findLast(({ entry }) => typeof classes.get(entry) === 'string');
-  const name = by === undefined ? null : classes.get(by.entry);
-  return by === undefined || typeof name !== 'string' ? null : { name, by };
+  for (const by of begins.toReversed()) {
+    const name = classes.get(by.entry);
+    if (typeof name === 'string') return { name, by };
+  }
+  return null;
 }

@@ -12,7 +12,7 @@ export interface Replacement extends Reading {
   readonly initial: number;
 }
 
-/** All that entries say about one meter, in any order; ticks. */
+/** All that entries say about one meter; ticks. Replacements are in the order of the history, readings in any. */
 export interface MeterRecord {
   readonly readings: readonly Reading[];
   readonly replacements: readonly Replacement[];
@@ -51,7 +51,7 @@ export function readMeter(meter: string, ticksPerDay: number | null, record: Met
   return { points, suspects };
 }
 
-/** The days on which something was read, in order, replacements in the order of their minutes. */
+/** The days on which something was read, in order. */
 function byDay(record: MeterRecord): readonly MeterRecord[] {
   const days = new Map<number, { readonly readings: Reading[]; readonly replacements: Replacement[] }>();
   const of = (day: number): { readonly readings: Reading[]; readonly replacements: Replacement[] } => {

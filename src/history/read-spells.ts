@@ -13,16 +13,15 @@ export interface SpellWithBegins extends Spell {
 }
 
 /**
- * Joins beginnings and ends into spells, in order.
+ * Joins beginnings and ends, given in the order of the history, into spells.
  *
  * On one day, where minutes do not tell, what was off began before it ended, and what was on ended before it began again: so a
  * defect that was found and mended on one day is closed, and one that was mended and found again on one day is open.
  */
 export function readSpells(edges: readonly Edge[]): readonly SpellWithBegins[] {
-  const days = gather(edges, ({ when }) => String(when.day));
   const spells: SpellWithBegins[] = [];
   let open: Stamped[] = [];
-  for (const [, day] of [...days].sort(([a], [b]) => Number(a) - Number(b))) {
+  for (const day of gather(edges, ({ when }) => String(when.day)).values()) {
     for (const { edge, entry, when } of inOrder(day, open.length > 0)) {
       const stamp = { entry, when };
       if (edge === 'begin') open.push(stamp);

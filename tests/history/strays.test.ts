@@ -1,6 +1,7 @@
 /** What entries name and the schedule does not have: each is reported in words, with its entry, and moves nothing. */
 import { describe, expect, test } from 'vitest';
 import type { Entry } from '../../src/history/entry.js';
+import { ticksPerDay } from '../../src/history/read-meters.js';
 import { readTimeline } from '../../src/history/read-timeline.js';
 import { moment } from '../support/history.js';
 import { tractor } from './machine-model.js';
@@ -108,6 +109,23 @@ describe('strays', () => {
       'There is no task `paint` in this schedule',
     ]);
   });
+});
+
+test('what was never found is not among the defects, whatever was closed or mended', () => {
+  const entries: readonly Entry[] = [
+    { kind: 'defect-closed', id: 'a', on, defect: 'seep' },
+    { kind: 'done', id: 'b', on, tasks: ['overhaul'] },
+  ];
+  expect(read(entries).defects).toEqual(new Map());
+});
+
+test('a meter of a unit that nobody knows counts no time', () => {
+  const [meter] = tractor.meters;
+  if (meter === undefined) throw new Error('no meter');
+  expect(ticksPerDay({ ...meter, unit: 'loads' })).toBeNull();
+  expect(ticksPerDay({ ...meter, unit: 'km' })).toBeNull();
+  expect(ticksPerDay({ ...meter, unit: 'h' })).toBe(24 * 36_000);
+  expect(ticksPerDay({ ...meter, unit: 'min' })).toBe(1440 * 36_000);
 });
 
 describe('entries that speak of other entries', () => {

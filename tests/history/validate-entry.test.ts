@@ -41,6 +41,19 @@ describe('an entry', () => {
   ])('%j', (value, message) => {
     expect(problem(value)).toBe(message);
   });
+  test('may hold 2000 values, and no name that reaches into the object that holds it', () => {
+    const many = (count: number): object => ({
+      ...reading,
+      meters: Object.fromEntries(Array.from({ length: count }, (_, of) => [`m${of}`, 1])),
+    });
+    expect(problem(many(1996))).toBe('fine');
+    expect(validateEntry(many(1997))).toEqual({ kind: 'problems', problems: [{ path: '', message: 'at most 2000 values' }] });
+    expect(problem(JSON.parse('{"kind":"reading","id":"r","on":"2026-05-01","__proto__":1}'))).toBe(
+      '__proto__: a name other than `__proto__`',
+    );
+    expect(problem({ ...reading, kind: 'done', tasks: ['__proto__'] })).toBe('tasks.0: a name other than `__proto__`');
+    expect(validateEntry({ ...reading, id: 1 })).toEqual({ kind: 'problems', problems: [{ path: 'id', message: 'a string' }] });
+  });
   test('of no known kind is told the kinds', () => {
     expect(problem({ ...reading, kind: 'raeding' })).toMatch(/^kind: one of machine, reading, done, outing, /);
   });
@@ -79,6 +92,16 @@ describe('lines of JSON', () => {
       { line: 3, problems: [{ path: '', message: 'one JSON object on a line' }] },
       { line: 4, problems: [{ path: '', message: 'a JSON object' }] },
     ]);
+  });
+  test('a line of white space means nothing, and a byte order mark is one at the very start only', () => {
+    expect(readEntries('  \t\r\n').broken).toEqual([]);
+    const noted = { ...reading, note: 'a\uFEFFb' };
+    expect(readEntries(JSON.stringify(noted)).entries).toEqual([noted]);
+  });
+  test('a line may have 200000 characters', () => {
+    const room = 200_000 - JSON.stringify({ ...reading, more: '' }).length;
+    expect(readEntries(JSON.stringify({ ...reading, more: 'x'.repeat(room) })).entries).toEqual([reading]);
+    expect(readEntries(JSON.stringify({ ...reading, more: 'x'.repeat(room + 1) })).broken).toHaveLength(1);
   });
   test('a line without end is refused, not parsed', () => {
     expect(readEntries(`{"kind":"${'x'.repeat(200_000)}`).broken).toEqual([
