@@ -14,6 +14,9 @@ import { testsFor } from './tests-for.mjs';
 /** The name that instrumented code knows its state by. */
 const NAMESPACE = '__stryker__';
 
+/** Stryker lets a mutant run a hundred times as often as it is run without a change; a search that takes ten times as long has lost its way. */
+const SOONER = 10;
+
 class InProcessRunner {
   #found = new Map();
   #took = new Map();
@@ -46,7 +49,8 @@ class InProcessRunner {
     return { status: DryRunStatus.Complete, tests: results, mutantCoverage: this.#state.mutantCoverage };
   }
 
-  async mutantRun({ activeMutant, testFilter, hitLimit, mutantActivation, disableBail }) {
+  async mutantRun({ activeMutant, testFilter, hitLimit: mostHits, mutantActivation, disableBail }) {
+    const hitLimit = mostHits === undefined ? undefined : mostHits / SOONER;
     const tests = await this.#testsFor(activeMutant.id, mutantActivation === 'static');
     Object.assign(this.#state, { activeMutant: activeMutant.id, hitCount: 0, hitLimit });
     const wanted = testFilter === undefined || tests.length === 1 ? tests : tests.filter(({ id }) => testFilter.includes(id));

@@ -13,7 +13,7 @@ export default {
   jsonReporter: { fileName: `.cache/mutation/${folder}.json` },
   clearTextReporter: { allowColor: false, logTests: false, reportTests: false },
   ignorePatterns: ['dist', 'docs', 'tests/adapters', '.cache'],
-  timeoutMS: 3000,
-  timeoutFactor: 2,
+  timeoutMS: 2000,
+  timeoutFactor: 1.5,
   allowConsoleColors: false,
 };
