@@ -3,19 +3,19 @@
  */
 import type { AccessFault, AccessFaultKind } from '../access/access-fault.js';
 import { checkAccess } from '../access/check-access.js';
-import type { CatalogueEntry } from '../diagnostics/catalogue-entry.js';
-import { accessCatalogue } from '../diagnostics/catalogue/access.js';
+import type { Code } from '../diagnostics/catalogue-entry.js';
+import { accessCodes } from '../diagnostics/codes/access.js';
 import type { GraphCheck, GraphFinding } from './graph-finding.js';
 
-const entries: Readonly<Record<AccessFaultKind, CatalogueEntry>> = {
-  'out-of-reach': accessCatalogue.outOfReach,
-  'dead-end': accessCatalogue.deadEnd,
-  'forbidden-from-the-start': accessCatalogue.forbiddenFromTheStart,
-  'idle-step': accessCatalogue.idleStep,
-  'under-raised-part': accessCatalogue.underRaisedPart,
-  'no-way-to-walk': accessCatalogue.noWayToWalk,
-  'too-many-stances': accessCatalogue.tooManyStances,
-  'tangled-condition': accessCatalogue.tangledCondition,
+const entries: Readonly<Record<AccessFaultKind, Code>> = {
+  'out-of-reach': accessCodes.outOfReach,
+  'dead-end': accessCodes.deadEnd,
+  'forbidden-from-the-start': accessCodes.forbiddenFromTheStart,
+  'idle-step': accessCodes.idleStep,
+  'under-raised-part': accessCodes.underRaisedPart,
+  'no-way-to-walk': accessCodes.noWayToWalk,
+  'too-many-stances': accessCodes.tooManyStances,
+  'tangled-condition': accessCodes.tangledCondition,
 };
 
 /** An attachment's schedule by itself has nothing to be reached from: it is checked with the machine. */

@@ -4,10 +4,14 @@
 import type { Span } from '../base/span.js';
 import type { Diagnostic, Fix, Severity } from './diagnostic.js';
 
-/** A code with its explanation. Codes are never reused: DW1xx are about spelling and grammar, DW2xx and up about meaning. */
-export interface CatalogueEntry {
+/** A code, as it is reported. Codes are never reused: DW1xx are about spelling and grammar, DW2xx and up about meaning. */
+export interface Code {
   readonly code: string;
   readonly severity: Severity;
+}
+
+/** A code with its page. */
+export interface CatalogueEntry extends Code {
   /** One line, without a full stop. */
   readonly title: string;
   /** A paragraph: why it is a problem and what to do. */
@@ -29,12 +33,12 @@ export interface Finding {
 /**
  * Makes the diagnostic for one occurrence of a catalogued problem.
  *
- * @example diagnose(syntaxCatalogue.strayWords, { message: 'No clause begins with `evry`.', at })
+ * @example diagnose(syntaxCodes.strayWords, { message: 'No clause begins with `evry`.', at })
  */
-export function diagnose(entry: CatalogueEntry, finding: Finding): Diagnostic {
+export function diagnose({ code, severity }: Code, finding: Finding): Diagnostic {
   return {
-    code: entry.code,
-    severity: entry.severity,
+    code,
+    severity,
     message: finding.message,
     at: finding.at,
     labels: finding.labels ?? [],

@@ -3,7 +3,7 @@
  */
 import type { Span } from '../base/span.js';
 import { diagnose } from '../diagnostics/catalogue-entry.js';
-import { syntaxCatalogue } from '../diagnostics/catalogue/syntax.js';
+import { syntaxCodes } from '../diagnostics/codes/syntax.js';
 import { ConditionGrammar } from './grammar-conditions.js';
 import type { LimitNode, MarginNode, MarkDayNode, OccasionWhat, PercentNode, PlanNode, Round, SpanNode, UnitNode } from './tree.js';
 
@@ -272,7 +272,7 @@ export abstract class PlanGrammar extends ConditionGrammar {
   protected missWhichever(plan: Span): void {
     const at = { ...plan, start: plan.end };
     this.pending.push(
-      diagnose(syntaxCatalogue.whicheverMissing, {
+      diagnose(syntaxCodes.whicheverMissing, {
         message: 'Two limits joined by `or` must say which of them decides.',
         at: plan,
         help: 'Write `whichever first` if the first to be reached makes it due, `whichever last` if all must be.',

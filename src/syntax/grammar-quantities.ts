@@ -3,7 +3,7 @@
  */
 import type { IToken } from 'chevrotain';
 import { diagnose } from '../diagnostics/catalogue-entry.js';
-import { syntaxCatalogue } from '../diagnostics/catalogue/syntax.js';
+import { syntaxCodes } from '../diagnostics/codes/syntax.js';
 import { monthNumber } from '../values/calendar.js';
 import { findUnit } from '../values/units.js';
 import { GrammarBase } from './grammar-base.js';
@@ -139,7 +139,7 @@ export abstract class QuantityGrammar extends GrammarBase {
   protected integer(token: IToken): NumberNode {
     if (!this.RECORDING_PHASE && !/^\d+$/.test(token.image)) {
       this.pending.push(
-        diagnose(syntaxCatalogue.numberForm, { message: `A whole number belongs here, not \`${token.image}\`.`, at: this.spanOf(token) }),
+        diagnose(syntaxCodes.numberForm, { message: `A whole number belongs here, not \`${token.image}\`.`, at: this.spanOf(token) }),
       );
     }
     return this.numberNode(token);

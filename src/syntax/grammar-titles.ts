@@ -2,7 +2,7 @@
  * Grammar, sixth layer: the title that every declared thing has, and what is done about a missing one.
  */
 import { diagnose } from '../diagnostics/catalogue-entry.js';
-import { syntaxCatalogue } from '../diagnostics/catalogue/syntax.js';
+import { syntaxCodes } from '../diagnostics/codes/syntax.js';
 import { ClauseGrammar } from './grammar-clauses.js';
 import type { NameNode, TextNode } from './tree.js';
 
@@ -21,7 +21,7 @@ export abstract class TitleGrammar extends ClauseGrammar {
     const at = this.since(first);
     const text = this.source.slice(at.start, at.end);
     this.pending.push(
-      diagnose(syntaxCatalogue.titleMissing, {
+      diagnose(syntaxCodes.titleMissing, {
         message: `The title of \`${name.text}\` stands without quotes.`,
         at,
         fixes: [{ grade: 'likely', title: 'Put it in quotes', edits: [{ at, text: `"${text}"` }] }],
@@ -34,7 +34,7 @@ export abstract class TitleGrammar extends ClauseGrammar {
     const text = titleFrom(name.text);
     const at = { ...name.at, start: name.at.end };
     this.pending.push(
-      diagnose(syntaxCatalogue.titleMissing, {
+      diagnose(syntaxCodes.titleMissing, {
         message: `\`${name.text}\` has no title.`,
         at: name.at,
         help: 'After the name comes a title in quotes, for people to read.',

@@ -4,7 +4,7 @@
 import type { IToken } from 'chevrotain';
 import { cover } from '../base/span.js';
 import { diagnose } from '../diagnostics/catalogue-entry.js';
-import { syntaxCatalogue } from '../diagnostics/catalogue/syntax.js';
+import { syntaxCodes } from '../diagnostics/codes/syntax.js';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import { ExampleGrammar } from './grammar-examples.js';
 import type { Series } from './recovery.js';
@@ -72,7 +72,7 @@ export class Grammar extends ExampleGrammar {
     const opens = () => this.sees(1, this.v.word.schedule, this.v.word.variant, this.v.word.part);
     const series = { opens, ends: () => !opens(), resumes: () => this.seesDeclaration(), read: () => this.SUBRULE(this.header) };
     const [header] = this.series({ ...series, ends: () => this.seesDeclaration() || this.place > 0 });
-    if (header === undefined && this.problems.every((each) => each.code === syntaxCatalogue.strayWords.code)) this.noHeader();
+    if (header === undefined && this.problems.every((each) => each.code === syntaxCodes.strayWords.code)) this.noHeader();
     return header ?? null;
   });
 
@@ -214,7 +214,7 @@ export class Grammar extends ExampleGrammar {
     const first = this.tokenAt(0);
     const at = first === undefined ? { file: this.file, start: 0, end: 0 } : this.spanOf(first);
     this.problems = [
-      diagnose(syntaxCatalogue.headerMissing, {
+      diagnose(syntaxCodes.headerMissing, {
         message: 'The file does not say what it is.',
         at,
         help: 'Begin with `schedule`, a name and a title, for example `schedule orchard-tractor "Orchard tractor"`.',

@@ -4,7 +4,7 @@
 import type { ILexingError, IToken, Lexer } from 'chevrotain';
 import type { Span } from '../base/span.js';
 import { diagnose } from '../diagnostics/catalogue-entry.js';
-import { syntaxCatalogue } from '../diagnostics/catalogue/syntax.js';
+import { syntaxCodes } from '../diagnostics/codes/syntax.js';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import { tidy } from './tidy.js';
 import { retype } from './token-edit.js';
@@ -82,13 +82,13 @@ function oddCharacters(error: ILexingError, text: string, file: number): Diagnos
   const shown = seen.length > 12 ? `${[...seen].slice(0, 12).join('')}…` : seen;
   const meant = COMPARISONS.get(seen);
   if (meant !== undefined) {
-    return diagnose(syntaxCatalogue.oddCharacter, {
+    return diagnose(syntaxCodes.oddCharacter, {
       message: `\`${seen}\` is written \`${meant}\`.`,
       at,
       fixes: [{ grade: 'sure', title: `Write \`${meant}\``, edits: [{ at, text: meant }] }],
     });
   }
-  return diagnose(syntaxCatalogue.oddCharacter, {
+  return diagnose(syntaxCodes.oddCharacter, {
     message: `\`${shown}\` has no meaning in a schedule.`,
     at,
     help: /^[;{}]+$/.test(seen)
@@ -99,7 +99,7 @@ function oddCharacters(error: ILexingError, text: string, file: number): Diagnos
 }
 
 function oddSpace(at: Span): Diagnostic {
-  return diagnose(syntaxCatalogue.oddCharacter, {
+  return diagnose(syntaxCodes.oddCharacter, {
     message: 'This space is not an ordinary one.',
     at,
     fixes: [{ grade: 'sure', title: 'Write an ordinary space', edits: [{ at, text: ' ' }] }],

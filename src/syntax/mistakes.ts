@@ -3,8 +3,8 @@
  */
 import type { IToken } from 'chevrotain';
 import type { Span } from '../base/span.js';
-import { diagnose, type CatalogueEntry } from '../diagnostics/catalogue-entry.js';
-import { syntaxCatalogue } from '../diagnostics/catalogue/syntax.js';
+import { diagnose, type Code } from '../diagnostics/catalogue-entry.js';
+import { syntaxCodes } from '../diagnostics/codes/syntax.js';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import { clauseExample } from './clause-examples.js';
 import { shown } from './plain-errors.js';
@@ -34,7 +34,7 @@ export function unexpected(error: Error, token: IToken | undefined, context: Fai
     ...(reserved ? [`\`${token.image}\` is a word of the language and cannot be a name.`] : []),
     ...(example === undefined ? [] : [`For example: \`${example}\`.`]),
   ].join(' ');
-  return diagnose(syntaxCatalogue.unexpected, {
+  return diagnose(syntaxCodes.unexpected, {
     message,
     at,
     labels: opener === undefined ? [] : [{ at: opener.at, text: 'in what begins here' }],
@@ -50,7 +50,7 @@ function numberBefore(token: IToken, at: Span): Diagnostic['fixes'] {
 }
 
 /** A slip that many make, told by what was meant. */
-export function slipped({ message, help, start, end, fix }: Slip, file: number, entry: CatalogueEntry): Diagnostic {
+export function slipped({ message, help, start, end, fix }: Slip, file: number, entry: Code): Diagnostic {
   const at = { file, start, end };
   const fixes = fix === undefined ? [] : [{ grade: fix.grade, title: fix.title, edits: [{ at, text: fix.text }] }];
   return diagnose(entry, { message, at, ...(help === undefined ? {} : { help }), fixes });
@@ -58,7 +58,7 @@ export function slipped({ message, help, start, end, fix }: Slip, file: number, 
 
 /** A word that was read as one of the language. */
 export function misspelt(written: string, word: string, at: Span): Diagnostic {
-  return diagnose(syntaxCatalogue.misspelt, {
+  return diagnose(syntaxCodes.misspelt, {
     message: `\`${written}\` is not a word that fits here, but \`${word}\` is.`,
     at,
     fixes: [
@@ -74,13 +74,13 @@ export function misspelt(written: string, word: string, at: Span): Diagnostic {
 /** Words that begin no item and belong to none. */
 export function stray(first: IToken, at: Span): Diagnostic {
   if (opensClause(first.image)) {
-    return diagnose(syntaxCatalogue.strayWords, {
+    return diagnose(syntaxCodes.strayWords, {
       message: `\`${first.image}\` opens a clause, but not one of what is declared here.`,
       at,
       help: 'Most clauses belong to a task: they follow `task`, its name and its title.',
     });
   }
-  return diagnose(syntaxCatalogue.strayWords, {
+  return diagnose(syntaxCodes.strayWords, {
     message: `${shown(first)} begins no clause or declaration and does not go on with the one before it.`,
     at,
     help: 'Each clause begins with its own word, such as `every`, `with`, `uses` or `reason`.',
@@ -90,7 +90,7 @@ export function stray(first: IToken, at: Span): Diagnostic {
 /** A reserved word in the place of a name. `before` is the word that asked for the name. */
 export function reservedAsName(token: IToken, before: IToken | undefined, at: Span): Diagnostic {
   const better = before !== undefined && opensDeclaration(before.image) ? `${token.image}-${before.image}` : `the-${token.image}`;
-  return diagnose(syntaxCatalogue.reservedName, {
+  return diagnose(syntaxCodes.reservedName, {
     message: `\`${token.image}\` is a word of the language and cannot be a name.`,
     at,
     help: `Call it \`${better}\`, for example, here and wherever it is used.`,
@@ -100,5 +100,5 @@ export function reservedAsName(token: IToken, before: IToken | undefined, at: Sp
 
 /** The limit on mistakes is reached. */
 export function giveUp(limit: number, at: Span): Diagnostic {
-  return diagnose(syntaxCatalogue.tooMany, { message: `Reading stops here, after ${limit} mistakes.`, at });
+  return diagnose(syntaxCodes.tooMany, { message: `Reading stops here, after ${limit} mistakes.`, at });
 }

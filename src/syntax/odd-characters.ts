@@ -4,7 +4,7 @@
 import type { Span } from '../base/span.js';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import { diagnose } from '../diagnostics/catalogue-entry.js';
-import { syntaxCatalogue } from '../diagnostics/catalogue/syntax.js';
+import { syntaxCodes } from '../diagnostics/codes/syntax.js';
 
 /** Runs of control characters but tab and line ends, of invisible and direction-turning characters, and of halves of surrogate pairs. */
 const HIDDEN =
@@ -23,7 +23,7 @@ export function hiddenCharacters(text: string, file: number, most: number): read
 
 function hidden(run: string, at: Span): Diagnostic {
   const code = `U+${run.charCodeAt(0).toString(16).toUpperCase().padStart(4, '0')}`;
-  return diagnose(syntaxCatalogue.hiddenCharacter, {
+  return diagnose(syntaxCodes.hiddenCharacter, {
     message:
       run.length === 1
         ? `A character that cannot be seen stands here (${code}).`

@@ -2,7 +2,7 @@
  * The door to this folder: text in, tree and diagnostics out.
  */
 import { diagnose } from '../diagnostics/catalogue-entry.js';
-import { syntaxCatalogue } from '../diagnostics/catalogue/syntax.js';
+import { syntaxCodes } from '../diagnostics/codes/syntax.js';
 import { collect } from '../diagnostics/collect.js';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { DeclarationMemory } from './grammar.js';
@@ -82,11 +82,11 @@ export function parseTokens(
 
 /** Words of a title without quotes are no names, so nothing is wrong with their form; nor is it worth telling of a word that does not belong. */
 function outsideTitles(lexical: readonly Diagnostic[], found: readonly Diagnostic[]): readonly Diagnostic[] {
-  const titles = found.filter((each) => each.code === syntaxCatalogue.titleMissing.code);
-  const told = found.filter((each) => each.code === syntaxCatalogue.unexpected.code || each.code === syntaxCatalogue.strayWords.code);
+  const titles = found.filter((each) => each.code === syntaxCodes.titleMissing.code);
+  const told = found.filter((each) => each.code === syntaxCodes.unexpected.code || each.code === syntaxCodes.strayWords.code);
   if (titles.length + told.length === 0) return lexical;
   const isTold = ({ code, at }: Diagnostic): boolean =>
-    code === syntaxCatalogue.nameForm.code && told.some((each) => each.at.start === at.start && each.at.end === at.end);
+    code === syntaxCodes.nameForm.code && told.some((each) => each.at.start === at.start && each.at.end === at.end);
   return lexical.filter((each) => !isTold(each) && !titles.some((title) => title.at.start <= each.at.start && each.at.end <= title.at.end));
 }
 
@@ -106,7 +106,7 @@ function refusedForHidden(hidden: readonly Diagnostic[], limits: ParseLimits): P
 }
 
 function tooLarge(length: number, file: number, limit: number): Diagnostic {
-  return diagnose(syntaxCatalogue.tooLarge, {
+  return diagnose(syntaxCodes.tooLarge, {
     message: `The file has ${length} characters; the limit is ${limit}.`,
     at: { file, start: 0, end: 0 },
     help: 'Split it with `use`, or raise the limit where the host allows it.',
@@ -114,7 +114,7 @@ function tooLarge(length: number, file: number, limit: number): Diagnostic {
 }
 
 function declarationTooLong(at: Diagnostic['at'], limit: number): Diagnostic {
-  return diagnose(syntaxCatalogue.tooLarge, {
+  return diagnose(syntaxCodes.tooLarge, {
     message: `One declaration has more than ${limit} words, numbers, texts and signs, up to here.`,
     at,
     help: 'Split it into several.',
@@ -122,7 +122,7 @@ function declarationTooLong(at: Diagnostic['at'], limit: number): Diagnostic {
 }
 
 function nestedTooDeep(at: Diagnostic['at'], limit: number): Diagnostic {
-  return diagnose(syntaxCatalogue.tooDeep, {
+  return diagnose(syntaxCodes.tooDeep, {
     message: `Parentheses and \`not\` are nested more than ${limit} deep here.`,
     at,
     help: 'Take out the parentheses that change nothing.',

@@ -14,7 +14,7 @@ import { MONTH_NAMES } from '../values/calendar.js';
 import type { Outcome } from './grammar-base.js';
 import { PlanGrammar } from './grammar-plans.js';
 import { diagnose } from '../diagnostics/catalogue-entry.js';
-import { syntaxCatalogue } from '../diagnostics/catalogue/syntax.js';
+import { syntaxCodes } from '../diagnostics/codes/syntax.js';
 import { giveUp, misspelt, reservedAsName, slipped, stray, unexpected } from './mistakes.js';
 import { slipAt, type Slip } from './slips.js';
 import { endOf, retype } from './token-edit.js';
@@ -105,7 +105,7 @@ export abstract class RecoveringGrammar extends PlanGrammar {
       const slip = this.slipAround(start, outcome.failedAt);
       const better = slip === undefined ? this.mend(series, start, outcome.failedAt) : undefined;
       if (better?.outcome === undefined) {
-        if (slip !== undefined) this.problems.push(slipped(slip, this.file, syntaxCatalogue.unexpected));
+        if (slip !== undefined) this.problems.push(slipped(slip, this.file, syntaxCodes.unexpected));
         else if (better === undefined)
           this.problems.push(unexpected(outcome.error, this.tokenAt(outcome.failedAt), this.context(start, outcome.failedAt)));
         this.lost += 1;
@@ -281,7 +281,7 @@ export abstract class RecoveringGrammar extends PlanGrammar {
     const at = { ...spoken, end: spoken.end + stop.length };
     const text = this.source.slice(at.start, at.end);
     this.pending.push(
-      diagnose(syntaxCatalogue.titleMissing, {
+      diagnose(syntaxCodes.titleMissing, {
         message: 'This text stands without quotes.',
         at,
         fixes: [{ grade: 'likely', title: 'Put it in quotes', edits: [{ at, text: `"${text}"` }] }],
@@ -309,7 +309,7 @@ export abstract class RecoveringGrammar extends PlanGrammar {
     this.lost += 1;
     this.resume(start + 1);
     const last = this.tokenAt(this.place - 1);
-    if (slip !== undefined) this.problems.push(slipped(slip, this.file, syntaxCatalogue.strayWords));
+    if (slip !== undefined) this.problems.push(slipped(slip, this.file, syntaxCodes.strayWords));
     else if (first !== undefined && last !== undefined) this.problems.push(stray(first, this.reach(this.spanOf(first), this.spanOf(last))));
   }
 

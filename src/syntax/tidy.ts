@@ -4,8 +4,8 @@
  */
 import type { IToken } from 'chevrotain';
 import type { Span } from '../base/span.js';
-import { diagnose, type CatalogueEntry } from '../diagnostics/catalogue-entry.js';
-import { syntaxCatalogue } from '../diagnostics/catalogue/syntax.js';
+import { diagnose, type Code } from '../diagnostics/catalogue-entry.js';
+import { syntaxCodes } from '../diagnostics/codes/syntax.js';
 import type { Diagnostic, FixGrade } from '../diagnostics/diagnostic.js';
 import { nearName } from '../base/near-name.js';
 import { MONTH_NAMES } from '../values/calendar.js';
@@ -23,7 +23,7 @@ export function tidy(token: IToken, before: IToken | undefined, file: number, vo
     case vocabulary.DaysWork:
       return token.image === "day's"
         ? []
-        : [rewritten(token, vocabulary.DaysWork, "day's", at, syntaxCatalogue.oddCharacter, 'The apostrophe here is a curly one.')];
+        : [rewritten(token, vocabulary.DaysWork, "day's", at, syntaxCodes.oddCharacter, 'The apostrophe here is a curly one.')];
     case odd.text:
       return [oddText(token, at, vocabulary)];
     case odd.number:
@@ -37,7 +37,7 @@ export function tidy(token: IToken, before: IToken | undefined, file: number, vo
           vocabulary.Time,
           `0${token.image}`,
           at,
-          syntaxCatalogue.numberForm,
+          syntaxCodes.numberForm,
           `A time has four digits; \`${token.image}\` has three.`,
         ),
       ];
@@ -53,7 +53,7 @@ function rewritten(
   kind: IToken['tokenType'],
   text: string,
   at: Span,
-  entry: CatalogueEntry,
+  entry: Code,
   message: string,
   grade: FixGrade = 'sure',
 ): Diagnostic {
@@ -74,7 +74,7 @@ function escapes(token: IToken, file: number): readonly Diagnostic[] {
       { grade: 'possible' as const, title: 'Delete the backslash', edits: [{ at, text: '' }] },
       { grade: 'possible' as const, title: 'Write a backslash that is meant as one', edits: [{ at, text: '\\\\' }] },
     ];
-    found.push(diagnose(syntaxCatalogue.unknownEscape, { message, at, fixes }));
+    found.push(diagnose(syntaxCodes.unknownEscape, { message, at, fixes }));
   }
   return found;
 }
@@ -83,7 +83,7 @@ function oddText(token: IToken, at: Span, vocabulary: Vocabulary): Diagnostic {
   const curly = /^[“”„«'‘’](.*?)["“”»'‘’]$/s.exec(token.image);
   if (curly !== null) {
     const text = `"${(curly[1] ?? '').replace(/\\/g, '\\\\')}"`;
-    return rewritten(token, vocabulary.Text, text, at, syntaxCatalogue.oddCharacter, 'A text stands between straight double quotes.');
+    return rewritten(token, vocabulary.Text, text, at, syntaxCodes.oddCharacter, 'A text stands between straight double quotes.');
   }
   const open = token.image.trimEnd().replace(/^[“”„«'‘’]/, '"');
   const text = /(?<!\\)(?:\\\\)*\\$/.test(open) ? `${open}\\"` : `${open}"`;
@@ -94,7 +94,7 @@ function oddText(token: IToken, at: Span, vocabulary: Vocabulary): Diagnostic {
     vocabulary.Text,
     text,
     where,
-    syntaxCatalogue.textNotClosed,
+    syntaxCodes.textNotClosed,
     'This text is not closed before the line ends.',
     'likely',
   );
@@ -107,7 +107,7 @@ function oddNumber(token: IToken, at: Span, vocabulary: Vocabulary): Diagnostic 
   const grouped = /^-?\d{1,3}(?:,\d{3})+(?:\.\d+)?$/.test(written);
   const text = grouped ? written.replaceAll(',', '') : written.replace(',', '.').replaceAll(',', '');
   const message = grouped ? `\`${written}\` has a comma between its thousands.` : `\`${written}\` has a decimal comma.`;
-  return rewritten(token, vocabulary.Number, text, at, syntaxCatalogue.numberForm, message, grouped ? 'likely' : 'sure');
+  return rewritten(token, vocabulary.Number, text, at, syntaxCodes.numberForm, message, grouped ? 'likely' : 'sure');
 }
 
 function oddDate(token: IToken, at: Span, vocabulary: Vocabulary): Diagnostic {
@@ -115,7 +115,7 @@ function oddDate(token: IToken, at: Span, vocabulary: Vocabulary): Diagnostic {
   const parts = written.split(/[-./]/).map((each) => each.padStart(2, '0'));
   const [first = '', second = '', third = ''] = parts;
   if (written.includes('-')) {
-    return rewritten(token, vocabulary.Date, parts.join('-'), at, syntaxCatalogue.numberForm, `\`${written}\` lacks a digit of a date.`);
+    return rewritten(token, vocabulary.Date, parts.join('-'), at, syntaxCodes.numberForm, `\`${written}\` lacks a digit of a date.`);
   }
   const guesses = [`${third}-${second}-${first}`, `${third}-${first}-${second}`].filter((each) => Number(each.slice(5, 7)) <= 12);
   const guess = guesses[0] ?? `${third}-${second}-${first}`;
@@ -124,7 +124,7 @@ function oddDate(token: IToken, at: Span, vocabulary: Vocabulary): Diagnostic {
     vocabulary.Date,
     guess,
     at,
-    syntaxCatalogue.numberForm,
+    syntaxCodes.numberForm,
     `\`${written}\` is read differently in different countries.`,
   );
   return {
@@ -150,7 +150,7 @@ function oddWord(token: IToken, before: IToken | undefined, at: Span, vocabulary
     kind,
     text,
     at,
-    syntaxCatalogue.nameForm,
+    syntaxCodes.nameForm,
     message,
     known === undefined && month === undefined ? 'likely' : 'sure',
   );
@@ -161,11 +161,11 @@ function oddWord(token: IToken, before: IToken | undefined, at: Span, vocabulary
 function oddAfterNumber(token: IToken, at: Span, vocabulary: Vocabulary): readonly Diagnostic[] {
   const month = nearName(token.image, MONTH_NAMES);
   if (month !== undefined && token.image.length > 2) {
-    return [rewritten(token, vocabulary.Month, month, at, syntaxCatalogue.nameForm, `\`${token.image}\` is no month.`, 'likely')];
+    return [rewritten(token, vocabulary.Month, month, at, syntaxCodes.nameForm, `\`${token.image}\` is no month.`, 'likely')];
   }
   const unit = unitSpellings().find((each) => each.toLowerCase() === token.image.toLowerCase());
   if (unit !== undefined) {
-    return [rewritten(token, vocabulary.UnitSign, unit, at, syntaxCatalogue.nameForm, `The unit is written \`${unit}\`.`, 'likely')];
+    return [rewritten(token, vocabulary.UnitSign, unit, at, syntaxCodes.nameForm, `The unit is written \`${unit}\`.`, 'likely')];
   }
   retype(token, vocabulary.UnitSign);
   return [];

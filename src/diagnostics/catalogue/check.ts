@@ -1,13 +1,11 @@
 /**
  * Problems of meaning: what `check` reports (DW2xx).
  */
-import type { CatalogueEntry } from '../catalogue-entry.js';
+import { catalogued, type Page } from '../catalogued.js';
+import { checkCodes } from '../codes/check.js';
 
-/** Every problem that `check` can report. */
-export const checkCatalogue = {
+const pages = {
   fileNotFound: {
-    code: 'DW201',
-    severity: 'error',
     title: 'A file that is not there',
     explanation:
       'A path in `use`, `varies` or `follows` is looked for in the folder of the file that names it; `.due` is added where the last part has no dot. Correct the path, or publish the missing file with the schedule.',
@@ -15,8 +13,6 @@ export const checkCatalogue = {
     right: 'use "common/diesel"',
   },
   pathOutside: {
-    code: 'DW202',
-    severity: 'error',
     title: 'A path that leaves the folder of its file',
     explanation:
       'A schedule may only name files in its own folder and below, written out with `/` between folders. That way it cannot reach for anything else on the computer of whoever opens it.',
@@ -24,8 +20,6 @@ export const checkCatalogue = {
     right: 'use "shared/diesel"',
   },
   fileLoop: {
-    code: 'DW203',
-    severity: 'error',
     title: 'Files that lead back to themselves',
     explanation:
       'Following `use`, `varies` and `follows` from file to file must come to an end. Take what both files need into a part that uses neither.',
@@ -33,8 +27,6 @@ export const checkCatalogue = {
     right: 'part a "A" use "c"   # and b uses "c" too',
   },
   limitReached: {
-    code: 'DW204',
-    severity: 'error',
     title: 'More files, rules or mistakes than the limit',
     explanation:
       'A schedule may be made of 32 files, lead from one to the next 8 deep, and hold 5,000 rules (a task counts once for each of its timing clauses, any other declaration once); it may have 200 places; what its tasks cover, and what that covers in turn, may come to 50,000; of its mistakes the first 100 are told. Thus one from outside cannot keep a program busy. The program that reads it can set other limits.',
@@ -42,8 +34,6 @@ export const checkCatalogue = {
     right: 'use "a" use "b" use "c"',
   },
   wrongRole: {
-    code: 'DW205',
-    severity: 'error',
     title: 'A file of the wrong kind',
     explanation:
       '`use` takes a `part`, `varies` a schedule or a variant, `follows` a schedule `for attachment`. A part by itself says nothing about any machine.',
@@ -51,8 +41,6 @@ export const checkCatalogue = {
     right: 'use "common/diesel"   # a part',
   },
   variantWithoutVaries: {
-    code: 'DW206',
-    severity: 'error',
     title: 'A variant without a base, or a base without a variant',
     explanation:
       'A variant changes a few tasks of another schedule and has to say which with `varies`. A schedule or a part that has `varies` should begin with `variant`.',
@@ -60,8 +48,6 @@ export const checkCatalogue = {
     right: 'variant narrow "Narrow model" language 1 varies "tarn-55"',
   },
   missingLanguage: {
-    code: 'DW207',
-    severity: 'error',
     title: 'No `language` in the header',
     explanation:
       'The edition of the language fixes what the words mean, so that a later edition can add words without changing a schedule that is in use.',
@@ -69,40 +55,30 @@ export const checkCatalogue = {
     right: 'schedule tractor "Tractor" language 1',
   },
   unknownLanguage: {
-    code: 'DW208',
-    severity: 'error',
     title: 'An edition of the language that does not exist',
     explanation: 'This program knows edition 1. A schedule for a later edition needs a later program; it is not guessed at.',
     wrong: 'language 2',
     right: 'language 1',
   },
   repeatedHeadClause: {
-    code: 'DW209',
-    severity: 'error',
     title: 'A header clause that may stand once stands twice',
     explanation: 'There is one language, one edition and one base. Take one of the two out.',
     wrong: 'language 1 language 1',
     right: 'language 1',
   },
   missingFits: {
-    code: 'DW210',
-    severity: 'note',
     title: 'The header does not say which machines it fits',
     explanation: 'Without `fits` an owner cannot be told that a schedule is for another model or another series of serial numbers.',
     wrong: 'schedule tractor "Tractor" language 1',
     right: 'schedule tractor "Tractor" language 1 fits model "Tarn 55"',
   },
   reversedSerials: {
-    code: 'DW211',
-    severity: 'error',
     title: 'A range of serial numbers that ends before it begins',
     explanation: 'The lower number comes first; both ends belong to the range.',
     wrong: 'fits model "Tarn 55" serial 5899 to 1200',
     right: 'fits model "Tarn 55" serial 1200 to 5899',
   },
   unknownName: {
-    code: 'DW220',
-    severity: 'error',
     title: 'A name that nothing has',
     explanation:
       "Every name has to be declared somewhere in the schedule or in a part that it uses. In an attachment's schedule names that are not found there are looked for on the machine.",
@@ -110,8 +86,6 @@ export const checkCatalogue = {
     right: 'every 100 h of engine',
   },
   wrongKind: {
-    code: 'DW221',
-    severity: 'error',
     title: 'A name of the wrong kind of thing',
     explanation:
       'The name exists, but what has it cannot stand in this place: a duty is not a task, an event is not a defect. Name a thing of the kind that is wanted.',
@@ -119,8 +93,6 @@ export const checkCatalogue = {
     right: 'covers engine-oil-level   # a task',
   },
   duplicateName: {
-    code: 'DW222',
-    severity: 'error',
     title: 'A name that is taken',
     explanation:
       'Within one schedule a name belongs to one thing of a kind, and what can be read or can be in a position shares its names. Rename one of the two.',
@@ -128,8 +100,6 @@ export const checkCatalogue = {
     right: 'gauge coolant "Coolant" reads °C  meter coolant-hours "Coolant hours" counts h',
   },
   qualifiedDeclaration: {
-    code: 'DW223',
-    severity: 'error',
     title: 'A declared name with a dot',
     explanation:
       "The dot is for naming a thing of an attachment's schedule from outside: `flail-mower.rotor`. Where a thing is declared its name has no dot.",
@@ -137,8 +107,6 @@ export const checkCatalogue = {
     right: 'meter rotor "Rotor hours" counts h   # in the flail mower\'s schedule',
   },
   misleadingName: {
-    code: 'DW224',
-    severity: 'error',
     title: 'A name that already means something in its place',
     explanation:
       '`open` and `closed` say whether there is a defect at all, so no class can be called that. `work` in `of work` is time at work, so no meter can be called that. `machine` in `expect machine` is the whole machine, so no task can be called that.',
@@ -146,8 +114,6 @@ export const checkCatalogue = {
     right: 'defect seep "Seep" classes wetness, dripping',
   },
   unknownWord: {
-    code: 'DW225',
-    severity: 'error',
     title: 'A position, class, band or mark that its subject does not have',
     explanation:
       'What can stand after a name depends on what it names: the positions of a part, the classes of a defect (or `open`, `closed`), the bands of a gauge, `low` and `full` on a dipstick, `on` and `off` for an attachment, and for `expect machine` one of `ready`, `held`, `work-due-first`, `cannot-tell`.',
@@ -155,32 +121,24 @@ export const checkCatalogue = {
     right: 'with guard open',
   },
   unusedName: {
-    code: 'DW226',
-    severity: 'warning',
     title: 'Something that nothing uses',
     explanation: 'It may be left over, or a rule that should use it may be missing. Take it out, or use it.',
     wrong: 'duty dusty "Dusty ground"   # and no task says `in dusty`',
     right: 'task filter "Clean the filter" in dusty every 50 h of engine',
   },
   changeOutsideVariant: {
-    code: 'DW227',
-    severity: 'error',
     title: '`change` or `remove` outside a variant',
     explanation: 'Only a variant has a base whose tasks it can change. In a schedule, edit the task itself.',
     wrong: 'schedule tractor "Tractor" remove task grease',
     right: 'variant narrow "Narrow model" varies "tarn-55" remove task grease',
   },
   changeOfMissingTask: {
-    code: 'DW228',
-    severity: 'error',
     title: 'A change of a task that the base does not have',
     explanation: '`change task` and `remove task` name a task of the base as the base names it.',
     wrong: 'remove task greas',
     right: 'remove task grease',
   },
   wrongUnit: {
-    code: 'DW240',
-    severity: 'error',
     title: 'A unit that measures the wrong thing',
     explanation:
       "What is wanted is told from the place: a gauge's level in what the gauge reads, a span of a meter in what the meter counts, a torque in N·m or lbf·ft. Units of one kind are converted; others are never guessed at.",
@@ -188,16 +146,12 @@ export const checkCatalogue = {
     right: 'when coolant above 97 °C',
   },
   unknownUnit: {
-    code: 'DW241',
-    severity: 'error',
     title: 'A unit that does not exist',
     explanation: 'The language knows a fixed list of units, so that a misspelt one is found and not taken for a new one.',
     wrong: 'every 100 hours of engine',
     right: 'every 100 h of engine',
   },
   impossibleDate: {
-    code: 'DW242',
-    severity: 'error',
     title: 'A day or a time that does not exist',
     explanation:
       'Dates are ISO 8601 civil dates; a day of the month has to exist in that month in some year, and the time of day runs from 00:00 to 23:59.',
@@ -205,16 +159,12 @@ export const checkCatalogue = {
     right: 'edition 3 of 2026-02-28 by "Millrace"',
   },
   emptySpan: {
-    code: 'DW243',
-    severity: 'error',
     title: 'A span of nothing or less',
     explanation: 'An interval, a margin or a period of freshness has to have some length; of zero it would be due for ever.',
     wrong: 'every 0 h of engine',
     right: 'every 100 h of engine',
   },
   unclearMeter: {
-    code: 'DW244',
-    severity: 'error',
     title: 'Hours that do not say on what they count',
     explanation:
       'Hours without `of` count on the only hour meter that is read. Where there is none, or more than one, say which: `of engine`, or `of work` for time at work.',
@@ -222,16 +172,12 @@ export const checkCatalogue = {
     right: 'every 100 h of engine',
   },
   fractionalSpan: {
-    code: 'DW245',
-    severity: 'error',
     title: 'Part of a day or of a month',
     explanation: 'The calendar counts in whole days and whole months. Write a finer span in the smaller unit.',
     wrong: 'every 1.5 months',
     right: 'every 45 days',
   },
   impossibleNumber: {
-    code: 'DW247',
-    severity: 'error',
     title: 'A number that makes no sense in its place',
     explanation:
       'Percentages run from above 0 to 100 (in `look`, to below 100), amounts are more than nothing, `months` and `years` on marks come in whole numbers from 1, and no machine counts more than a hundred million of anything.',
@@ -239,8 +185,6 @@ export const checkCatalogue = {
     right: 'allow 10 % late',
   },
   bandGap: {
-    code: 'DW250',
-    severity: 'error',
     title: 'Readings that fall into no band',
     explanation:
       'Every possible reading has to fall into exactly one of the bands of a task that sorts them, from the lowest to the highest, so that no reading is passed over in silence.',
@@ -248,24 +192,18 @@ export const checkCatalogue = {
     right: 'below low hold "Fill up."  low to full fine  above full caution "Overfilled."',
   },
   bandOverlap: {
-    code: 'DW251',
-    severity: 'error',
     title: 'A reading that falls into two bands',
     explanation: '`60 to 75` includes both 60 and 75. Where the next band begins at 75, write `60 to below 75`, or `above 75`.',
     wrong: '60 to 75 fine  75 to 90 caution "Warm."',
     right: '60 to below 75 fine  75 to 90 caution "Warm."',
   },
   bandOutOfOrder: {
-    code: 'DW252',
-    severity: 'error',
     title: 'A band that ends before it begins',
     explanation: 'The lower level comes first. No reading is in a band written the other way round.',
     wrong: 'normal 90 to 75',
     right: 'normal 75 to 90',
   },
   bandWithoutEdge: {
-    code: 'DW254',
-    severity: 'error',
     title: 'A band used as an edge that it does not have',
     explanation:
       '`above high` has no meaning if `high` itself goes up without end. The edges of named bands are numbers, so that none is defined by another.',
@@ -273,8 +211,6 @@ export const checkCatalogue = {
     right: 'when coolant is high',
   },
   neverDue: {
-    code: 'DW260',
-    severity: 'warning',
     title: 'A task that nothing ever makes due',
     explanation:
       'It has no interval, occasion or condition, and no reading, defect or other task asks for it, covers it or puts it in an order, so no owner will ever be told to do it.',
@@ -282,8 +218,6 @@ export const checkCatalogue = {
     right: 'task grease "Grease the pivots" every 50 h of engine takes 5 min',
   },
   neverGoverns: {
-    code: 'DW261',
-    severity: 'warning',
     title: 'A limit that another always comes before',
     explanation:
       "Of two limits on one axis, whichever first means the shorter and whichever last the longer; the other has no say. A duty's interval at least as long as the ordinary one changes nothing for the better.",
@@ -291,8 +225,6 @@ export const checkCatalogue = {
     right: 'every 100 h of engine or 12 months, whichever first',
   },
   firstAfterEvery: {
-    code: 'DW262',
-    severity: 'warning',
     title: 'A first time that is both sooner and later than the interval',
     explanation:
       'The first time may be shorter than the interval (a new engine) or longer (a new vehicle is tested after three years, then yearly). Shorter in hours and longer in months at once is hardly meant.',
@@ -300,16 +232,12 @@ export const checkCatalogue = {
     right: 'first at 50 h of engine or 6 months, whichever first every 100 h of engine or 12 months, whichever first',
   },
   stagesNotIncreasing: {
-    code: 'DW263',
-    severity: 'error',
     title: 'Stages that do not rise',
     explanation: 'Stages are written from the first to the last, each later than the one before.',
     wrong: 'at 1 h, 50 h, 10 h of engine after wheel-refit',
     right: 'at 1 h, 10 h, 50 h of engine after wheel-refit',
   },
   mixedStages: {
-    code: 'DW264',
-    severity: 'error',
     title: 'Stages on different meters',
     explanation:
       'One list of stages counts on one meter, or on the calendar. Write `first at 50 h of engine or 1 month, whichever first` where either will do.',
@@ -317,16 +245,12 @@ export const checkCatalogue = {
     right: 'first at 50 h of engine or 3 months, whichever first',
   },
   allowanceTooLong: {
-    code: 'DW265',
-    severity: 'error',
     title: 'An allowance or a lead as long as the interval',
     explanation: 'With such a margin the work would be in time, or coming up, for ever.',
     wrong: 'every 100 h of engine allow 100 h late',
     right: 'every 100 h of engine allow 10 h late',
   },
   dutyWithoutInterval: {
-    code: 'DW267',
-    severity: 'error',
     title: "A duty's interval with nothing to shorten",
     explanation:
       '`in dusty every 50 h of engine` shortens the one ordinary interval on the same hour meter. The task has none on it, or more than one, or one that says `more than`.',
@@ -334,16 +258,12 @@ export const checkCatalogue = {
     right: 'every 100 h of engine in dusty every 50 h of engine',
   },
   dutyNotOnHours: {
-    code: 'DW268',
-    severity: 'error',
     title: "A duty's interval that is not on an hour meter",
     explanation: 'Only hours can be told apart by the duty in which they were worked; months and kilometres cannot.',
     wrong: 'in dusty every 6 months',
     right: 'in dusty every 50 h of engine',
   },
   countWithoutInterval: {
-    code: 'DW269',
-    severity: 'error',
     title: 'A way of counting with no interval to count',
     explanation:
       '`count from` says where the next interval begins, and the task has no interval. Marks and occasions count for themselves.',
@@ -351,8 +271,6 @@ export const checkCatalogue = {
     right: 'every 100 h of engine count from due if late',
   },
   marginWithoutLimit: {
-    code: 'DW270',
-    severity: 'error',
     title: 'An allowance, lead or hold that no limit of the task can use',
     explanation:
       'A margin in hours goes with limits in hours, one in days with limits on the calendar. Here the task has no limit that the margin could belong to.',
@@ -360,16 +278,12 @@ export const checkCatalogue = {
     right: 'every 12 months allow 14 days late',
   },
   contradiction: {
-    code: 'DW271',
-    severity: 'warning',
     title: 'A condition that can never hold',
     explanation: 'A part cannot be in two positions, nor a reading in two ranges that lie apart, at the same time.',
     wrong: 'only if coolant below 40 °C and coolant above 90 °C',
     right: 'only if coolant below 40 °C or coolant above 90 °C',
   },
   dutyTooFine: {
-    code: 'DW272',
-    severity: 'error',
     title: 'Duty intervals that have no common measure',
     explanation:
       'Hours in several duties are added up exactly, as fractions of the common multiple of the intervals. With these numbers it is too large to be exact. Write rounder numbers.',
@@ -377,32 +291,24 @@ export const checkCatalogue = {
     right: 'every 100 h of engine in dusty every 33.3 h of engine',
   },
   repeatedClause: {
-    code: 'DW274',
-    severity: 'error',
     title: 'A clause that may stand once in a task stands twice',
     explanation: 'Only one of the two could count, and a reader would have to guess which. Take one out.',
     wrong: 'takes 5 min takes 10 min',
     right: 'takes 10 min',
   },
   firstOfMarks: {
-    code: 'DW275',
-    severity: 'error',
     title: '`first at` something that is not a span',
     explanation: "The first time is a span from the machine's start: hours, days, months. Marks fall where they fall.",
     wrong: 'first at multiple of 250 h of engine',
     right: 'first at 250 h of engine',
   },
   multipleNotOnMeter: {
-    code: 'DW276',
-    severity: 'error',
     title: 'Multiples of what is no meter',
     explanation: '`multiple of 250 h` counts the marks on a meter. For the calendar write `year on 1 November` or `month on day 15`.',
     wrong: 'every multiple of 6 months',
     right: 'every 6 months',
   },
   dependenceCycle: {
-    code: 'DW280',
-    severity: 'error',
     title: 'Tasks that depend on each other in a circle',
     explanation:
       'Following `covers`, `restarts`, `follows` or `met by` from task to task must come to an end. Take out one of the clauses on the way round.',
@@ -410,16 +316,12 @@ export const checkCatalogue = {
     right: 'task a "A"  task b "B" follows a',
   },
   askedInCircle: {
-    code: 'DW281',
-    severity: 'warning',
     title: 'A reading that asks for its own task at once',
     explanation: 'A task that asks for itself now is due again the moment it is done, as long as the reading says the same.',
     wrong: 'task level "Level" reads oil below low hold "Fill." then level now',
     right: 'task level "Level" reads oil below low hold "Fill." then top-up now',
   },
   notAPosition: {
-    code: 'DW290',
-    severity: 'error',
     title: 'A condition of access that is not about positions',
     explanation:
       'What a step or a task needs to be got at, and what must never be, is said in positions of moving parts only: the safe order is searched over those.',
@@ -427,35 +329,30 @@ export const checkCatalogue = {
     right: 'with engine stopped   # and: only if coolant below 40 °C',
   },
   restIncomplete: {
-    code: 'DW291',
-    severity: 'error',
     title: 'A part without a position at rest',
     explanation: 'Every moving part has one position when the machine is left, and the way round begins and ends there.',
     wrong: 'position loader lowered, raised   # and no `at rest`',
     right: 'at rest loader lowered',
   },
   restTwice: {
-    code: 'DW292',
-    severity: 'error',
     title: 'A part with two positions at once',
     explanation: '`at rest` and `at work` give each part one position.',
     wrong: 'at rest loader lowered, loader raised',
     right: 'at rest loader lowered',
   },
   stepGoesNowhere: {
-    code: 'DW293',
-    severity: 'error',
     title: 'A step from a position to itself',
     explanation: 'A step changes one part from one position to another.',
     wrong: 'step raise "Raise" loader lowered to lowered',
     right: 'step raise "Raise" loader lowered to raised',
   },
   walkRepeated: {
-    code: 'DW294',
-    severity: 'error',
     title: 'A walk to where one is, or one that is given twice',
     explanation: 'There is one time for each pair of places, in either direction.',
     wrong: 'walk left to left 1 min',
     right: 'walk left to front 1 min',
   },
-} as const satisfies Readonly<Record<string, CatalogueEntry>>;
+} satisfies Readonly<Record<keyof typeof checkCodes, Page>>;
+
+/** Every problem that `check` can report. */
+export const checkCatalogue = catalogued(checkCodes, pages);

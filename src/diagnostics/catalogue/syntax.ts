@@ -1,13 +1,11 @@
 /**
  * Problems of spelling and grammar: what the parser itself reports (DW1xx).
  */
-import type { CatalogueEntry } from '../catalogue-entry.js';
+import { catalogued, type Page } from '../catalogued.js';
+import { syntaxCodes } from '../codes/syntax.js';
 
-/** Every problem that `parse` can report. */
-export const syntaxCatalogue = {
+const pages = {
   tooLarge: {
-    code: 'DW101',
-    severity: 'error',
     title: 'The file is larger than the limit',
     explanation:
       'A schedule of several hundred tasks fits well inside the limit, which is there so that a text from outside cannot keep a program busy. Split the file with `use`, or have the program that reads it raise the limit.',
@@ -15,8 +13,6 @@ export const syntaxCatalogue = {
     right: 'schedule orchard-tractor "Orchard tractor"\n  use "common/diesel"',
   },
   tooDeep: {
-    code: 'DW102',
-    severity: 'error',
     title: 'Parentheses or `not` are nested deeper than the limit',
     explanation:
       'Nobody can read a condition that is dozens of levels deep, so the depth is bounded before the text is read. Remove parentheses that change nothing, or declare part of the condition as a duty or a defect of its own.',
@@ -24,8 +20,6 @@ export const syntaxCatalogue = {
     right: 'stop s "Stop" when panel off',
   },
   oddCharacter: {
-    code: 'DW103',
-    severity: 'error',
     title: 'A character that has no meaning in a schedule',
     explanation:
       'Outside texts and comments a schedule is written with letters, digits, hyphens, commas, parentheses and straight double quotes. Anything else is most often a slip of the keyboard or was brought in by copying from a word processor.',
@@ -33,8 +27,6 @@ export const syntaxCatalogue = {
     right: 'task grease "Grease the pivots" every 50 h of engine',
   },
   hiddenCharacter: {
-    code: 'DW104',
-    severity: 'error',
     title: 'A character that cannot be seen, or that reorders the text on screen',
     explanation:
       'Control characters, invisible characters and those that turn the direction of writing can make a line look different from what it says. They are refused everywhere, in texts and comments too.',
@@ -42,8 +34,6 @@ export const syntaxCatalogue = {
     right: 'duty dusty "Dusty ground"',
   },
   textNotClosed: {
-    code: 'DW105',
-    severity: 'error',
     title: 'A text without its closing quote',
     explanation:
       'A text stands between two straight double quotes on one line. Close it before the line ends; a longer procedure is several `do` lines.',
@@ -51,16 +41,12 @@ export const syntaxCatalogue = {
     right: 'event refit "A wheel was refitted"',
   },
   unknownEscape: {
-    code: 'DW106',
-    severity: 'error',
     title: 'A backslash that stands before neither a quote nor a backslash',
     explanation: 'In a text, \\" stands for a quote and \\\\ for a backslash. There are no other escapes; write the character itself.',
     wrong: 'do "Set the valve\\lever to N"',
     right: 'do "Set the valve lever to N"',
   },
   numberForm: {
-    code: 'DW107',
-    severity: 'error',
     title: 'A number, date or time in a form that can be misread',
     explanation:
       'Numbers have a decimal point and no thousands separator, whole numbers have no point, dates are ISO 8601 (2026-03-02) and times have four digits (07:30), so that no country reads them otherwise.',
@@ -68,8 +54,6 @@ export const syntaxCatalogue = {
     right: 'uses 6.6 L engine-oil',
   },
   nameForm: {
-    code: 'DW108',
-    severity: 'error',
     title: 'A name or word in the wrong form',
     explanation:
       'Names are small letters and digits in words joined by hyphens; the words of the language are written in small letters; months begin with a capital. What people read stands in the quoted title.',
@@ -77,16 +61,12 @@ export const syntaxCatalogue = {
     right: 'meter engine-hours "Hour meter" counts h',
   },
   headerMissing: {
-    code: 'DW110',
-    severity: 'error',
     title: 'The file does not begin with a header',
     explanation: 'A file begins with `schedule`, `variant` or `part`, its name and its title, so that everybody knows what it is.',
     wrong: 'meter engine "Hour meter" counts h',
     right: 'schedule pump "Irrigation pump"\n  language 1\nmeter engine "Hour meter" counts h',
   },
   reservedName: {
-    code: 'DW111',
-    severity: 'error',
     title: 'A word of the language used as a name',
     explanation:
       'The words that open declarations and clauses, and a few that join them, cannot be names, or nobody could tell where a clause ends. Add a word to it.',
@@ -94,8 +74,6 @@ export const syntaxCatalogue = {
     right: 'event implement-change "The implement was changed"',
   },
   misspelt: {
-    code: 'DW112',
-    severity: 'error',
     title: 'A word of the language is misspelt',
     explanation:
       'The word is close to one that fits here. It is read as that word, so that the rest of the text is checked too; correct the spelling.',
@@ -103,8 +81,6 @@ export const syntaxCatalogue = {
     right: 'task grease "Grease the pivots" every 50 h of engine',
   },
   strayWords: {
-    code: 'DW113',
-    severity: 'error',
     title: 'Something that belongs to no clause',
     explanation:
       'Each clause and each declaration begins with its own word. What stands here begins none and does not continue the clause before it; it was passed over up to the next word that begins one.',
@@ -112,8 +88,6 @@ export const syntaxCatalogue = {
     right: 'task grease "Grease the pivots" every 50 h of engine',
   },
   unexpected: {
-    code: 'DW114',
-    severity: 'error',
     title: 'Something else was expected here',
     explanation:
       'The clause began well but goes on in a way that the language does not have. The message says what was expected; reading goes on at the next clause.',
@@ -121,8 +95,6 @@ export const syntaxCatalogue = {
     right: 'task grease "Grease the pivots" every 50 h of engine',
   },
   titleMissing: {
-    code: 'DW115',
-    severity: 'error',
     title: 'A title is missing, or a text stands without quotes',
     explanation:
       'What is declared has a short name for other clauses to use and a title for people to read. Titles and all other texts stand in straight double quotes.',
@@ -130,8 +102,6 @@ export const syntaxCatalogue = {
     right: 'duty dusty "Dry, dusty ground"',
   },
   whicheverMissing: {
-    code: 'DW116',
-    severity: 'error',
     title: 'Two limits joined by `or` do not say which of them decides',
     explanation:
       '`whichever first` makes the task due when any of them is reached, `whichever last` when all are. Without the words, `first` is assumed.',
@@ -139,11 +109,12 @@ export const syntaxCatalogue = {
     right: 'every 100 h of engine or 12 months, whichever first',
   },
   tooMany: {
-    code: 'DW119',
-    severity: 'error',
     title: 'Too many mistakes to go on',
     explanation: 'After this many mistakes the rest would say little. Correct the first ones and try again.',
     wrong: '# a file that is not a schedule at all',
     right: 'schedule pump "Irrigation pump"',
   },
-} as const satisfies Readonly<Record<string, CatalogueEntry>>;
+} satisfies Readonly<Record<keyof typeof syntaxCodes, Page>>;
+
+/** Every problem that `parse` can report. */
+export const syntaxCatalogue = catalogued(syntaxCodes, pages);
