@@ -184,11 +184,11 @@ function workAxis(world: World, duty: string | null): Axis {
   };
 }
 
-/** Ticks of work from one moment to another. */
+/** Ticks of work from one moment to another: of each outing what counts from the one on, less what counts from the other on, and never less than nothing. */
 function workBetween(world: World, from: Moment | null, to: Moment, duty: string | null): AxisValue {
   const parts = world.timeline.outings.map((outing) => {
     world.step();
-    return { entry: outing.entry, ticks: workTicks(world, outing, from, duty) - workTicks(world, outing, to, duty) };
+    return { entry: outing.entry, ticks: Math.max(0, workTicks(world, outing, from, duty) - workTicks(world, outing, to, duty)) };
   });
   const counted = parts.filter(({ ticks }) => ticks !== 0);
   return { value: counted.reduce((sum, { ticks }) => sum + ticks, 0), entries: counted.map(({ entry }) => entry) };

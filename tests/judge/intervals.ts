@@ -4,7 +4,7 @@ import { later, type When } from './calendar.js';
 import type { Done } from './doings.js';
 import { calendarLimit, meterLimit, nextBase, unknown, unrecorded, workLimit } from './limits.js';
 import { meterNow } from './meters.js';
-import { outings, shareSince, timeIn, workSince } from './outings.js';
+import { outings, shareSince, timeIn, workBetween } from './outings.js';
 import type { Outcome } from './outcome.js';
 import type { World } from './world.js';
 
@@ -66,7 +66,7 @@ function workInterval(world: World, node: IntervalNode, amount: WorkAmount, cloc
   let first = !clock.fromStart;
   for (const { when, resets } of doings) {
     if (when === null) continue;
-    const done = carried + workSince(world, base, amount.duty) - workSince(world, when, amount.duty);
+    const done = carried + workBetween(world, base, when, amount.duty);
     carried = first || resets ? 0 : done - nextBase(node, amount.ticks, done);
     [base, first] = [when, false];
   }
@@ -102,7 +102,7 @@ function left(world: World, node: DutyMixNode, base: number, from: When | null, 
   let ordinary = Math.max(0, total - base);
   let used = 0;
   for (const work of outings(world)) {
-    const share = shareSince(world, work, from) - (to === null ? 0 : shareSince(world, work, to));
+    const share = Math.max(0, shareSince(world, work, from) - (to === null ? 0 : shareSince(world, work, to)));
     let free = Math.min(Math.round(work.ticks * share), ordinary);
     for (const { duty, ticks } of [...node.duties].sort((a, b) => a.ticks - b.ticks)) {
       const here = Math.min(free, Math.round(timeIn(work, duty) * share));

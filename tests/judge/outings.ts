@@ -89,7 +89,16 @@ export function underWay(world: World): Work | undefined {
 
 /** Time at work not before a moment (§4 "work time"), in a duty if one is named. */
 export function workSince(world: World, base: When | null, duty: string | undefined): number {
-  return outings(world).reduce((sum, work) => sum + Math.round(timeIn(work, duty) * shareSince(world, work, base)), 0);
+  return outings(world).reduce((sum, work) => sum + ofOuting(world, work, base, duty), 0);
+}
+
+/** Time at work not before one moment and before another, of each outing at least none. */
+export function workBetween(world: World, from: When | null, to: When, duty: string | undefined): number {
+  return outings(world).reduce((sum, work) => sum + Math.max(0, ofOuting(world, work, from, duty) - ofOuting(world, work, to, duty)), 0);
+}
+
+function ofOuting(world: World, work: Work, base: When | null, duty: string | undefined): number {
+  return Math.round(timeIn(work, duty) * shareSince(world, work, base));
 }
 
 /** How much of an outing was in a duty; all of it where no duty is asked for. */

@@ -6,7 +6,7 @@ import type { Done } from './doings.js';
 import type { Clock } from './intervals.js';
 import { limit, unrecorded, type Base } from './limits.js';
 import { meterAtEntry } from './meters.js';
-import { workSince } from './outings.js';
+import { workBetween } from './outings.js';
 import { plain, reached, type Outcome } from './outcome.js';
 import { triggerAt, type World } from './world.js';
 
@@ -55,7 +55,7 @@ function meets(world: World, node: StagesNode, base: Base, amount: Amount, done:
       return inTime(later(base.when, amount), node.early, done.when);
     case 'work':
       if (done.when === null) return false;
-      return amount.ticks <= workBefore(world, base.when, done.when, amount.duty) + node.early.size;
+      return amount.ticks <= workBetween(world, base.when, done.when, amount.duty) + node.early.size;
   }
 }
 
@@ -64,10 +64,6 @@ function inTime(point: When, early: Margin, done: When): boolean {
   return point.minute === null
     ? done.day >= earliest(point.day, early)
     : !after({ day: point.day - early.size, minute: point.minute }, done);
-}
-
-function workBefore(world: World, from: When | null, to: When, duty: string | undefined): number {
-  return workSince(world, from, duty) - workSince(world, to, duty);
 }
 
 /** `first` until its stages are met; what follows counts from doings alone. */

@@ -2,6 +2,7 @@
  * Random schedules that between them use every construct of the language, as text: parser, checker and compiler take part in what is compared.
  */
 import fc from 'fast-check';
+import { countsSpans, hasOneForDuty, limitsIn, suits } from './differential-margins.js';
 
 /** The files of a schedule by name; `tried.due` is the schedule. */
 export type Files = Readonly<Record<string, string>>;
@@ -364,18 +365,17 @@ function task(index: number): fc.Arbitrary<string> {
     })
     .map((parts) => {
       const every = parts.timings.some((each) => each.startsWith('every'));
-      const limited = every || parts.timings.some((each) => /^(while|at|within)/.test(each));
-      const mixes = parts.timings.some((each) => /^every \d+ h of engine/.test(each));
+      const clauses = [...(every || parts.alone ? [parts.first] : []), ...parts.timings];
+      const limits = limitsIn(clauses);
       const dependence = parts.link.map((each) =>
         name === 'alpha' && each === 'covers beta' && parts.link.includes('met by gamma, delta') ? '' : each,
       );
       return [
         `task ${name} "Task ${name}"`,
-        every || parts.alone ? parts.first : '',
-        ...parts.timings,
-        mixes ? parts.duty : '',
-        ...(every ? [parts.extra, parts.hold] : []),
-        ...(limited || (parts.alone && parts.first !== '') ? [parts.allow, parts.lead] : []),
+        ...clauses,
+        hasOneForDuty(clauses) ? parts.duty : '',
+        countsSpans(parts.timings) ? parts.extra : '',
+        ...[parts.hold, parts.allow, parts.lead].filter((each) => limits !== '' && suits(each, limits)),
         parts.gate,
         ...dependence,
         parts.reads,

@@ -63,7 +63,7 @@ function sharesBetween(world: World, node: DutyMixNode, from: Moment | null, to:
   let unclaimed = total;
   for (const outing of world.timeline.outings) {
     world.step();
-    const part = shareSince(world, outing, from) - (to === null ? 0 : shareSince(world, outing, to));
+    const part = Math.max(0, shareSince(world, outing, from) - (to === null ? 0 : shareSince(world, outing, to)));
     let free = Math.min(Math.round(outing.ticks * part), unclaimed);
     for (const { duty } of strictest) {
       const claimed = Math.min(free, Math.round(hoursIn(outing, duty) * part));
