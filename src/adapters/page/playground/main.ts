@@ -2,6 +2,7 @@
 /**
  * The script of the playground: the editor and the panels, and the worker that answers them.
  */
+import { assertNever } from '../../../base/assert-never.js';
 import { byId } from '../view/element.js';
 import { AnswerPanel } from './answer-panel.js';
 import { type Desk, isLogbook } from './desk.js';
@@ -14,80 +15,96 @@ import { SupposingPanel } from './supposing-panel.js';
 import { Tabs } from './tabs.js';
 import type { Ask, Told } from './told.js';
 
-function start(): void {
-  const worker = workerFrom(byId('worker', HTMLScriptElement).text);
-  const ask = (asked: Ask): void => worker.postMessage(asked);
-  const status = byId('problem-count', HTMLElement);
-  const speed = byId('speed', HTMLElement);
-  const sent = new Map<number, number>();
-  let edits = 0;
-  const inquiries = inquirer(ask);
-  const editor = new Editor(byId('editor', HTMLElement), {
-    ...inquiries.events,
-    edited: (path, text) => {
-      edits += 1;
-      sent.set(edits, performance.now());
-      ask({ ask: 'edit', path, text, edit: edits });
-    },
+/** Owns the page: its panels, its worker, and what is asked of whom. */
+class Playground {
+  private readonly worker = workerFrom(byId('worker', HTMLScriptElement).text);
+  private readonly status = byId('problem-count', HTMLElement);
+  private readonly speed = byId('speed', HTMLElement);
+  /** When each edit that is not answered yet was sent. */
+  private readonly sent = new Map<number, number>();
+  private edits = 0;
+  /** Whether somebody has chosen a task to look at. */
+  private looked = false;
+  private readonly inquiries = inquirer((asked) => this.ask(asked));
+  private readonly editor = new Editor(byId('editor', HTMLElement), {
+    ...this.inquiries.events,
+    edited: (path, text) => this.edited(path, text),
   });
-  const files = new Tabs(byId('files', HTMLElement), 'Files', 'editor', (path) => editor.show(path));
-  const supposing = new SupposingPanel((supposed) => ask({ ask: 'suppose', supposing: supposed }));
-  const detail = new DetailPanel(byId('detail', HTMLElement), byId('looks', HTMLElement));
-  let looked = false;
-  const choose = (task: string | null): void => {
-    looked = task !== null;
-    if (task !== null) answers.mark(task);
-    ask({ ask: 'look', task });
-  };
-  const answers = new AnswerPanel(byId('verdict', HTMLElement), byId('due', HTMLElement), choose);
+  private readonly files = new Tabs(byId('files', HTMLElement), 'Files', 'editor', (path) => this.editor.show(path));
+  private readonly supposing = new SupposingPanel((supposing) => this.ask({ ask: 'suppose', supposing }));
+  private readonly detail = new DetailPanel(byId('detail', HTMLElement), byId('looks', HTMLElement));
+  private readonly answers = new AnswerPanel(byId('verdict', HTMLElement), byId('due', HTMLElement), (task) => this.choose(task));
 
-  const open = (desk: Desk): void => {
-    editor.open(desk.files);
-    files.show(
+  start(): void {
+    this.worker.onmessage = ({ data }: MessageEvent<Told>) => this.hear(data);
+    this.open(JSON.parse(byId('desk', HTMLScriptElement).text) as Desk);
+    const { editor } = this;
+    openFiles(
+      () => Object.fromEntries(editor.paths.map((path) => [path, editor.text(path)])),
+      (desk) => this.open(desk),
+    );
+  }
+
+  private ask(asked: Ask): void {
+    this.worker.postMessage(asked);
+  }
+
+  private edited(path: string, text: string): void {
+    this.edits += 1;
+    this.sent.set(this.edits, performance.now());
+    this.ask({ ask: 'edit', path, text, edit: this.edits });
+  }
+
+  private choose(task: string | null): void {
+    this.looked = task !== null;
+    if (task !== null) this.answers.mark(task);
+    this.ask({ ask: 'look', task });
+  }
+
+  private open(desk: Desk): void {
+    this.editor.open(desk.files);
+    this.files.show(
       Object.keys(desk.files).map((path) => [path, nameOf(path)]),
       desk.main,
     );
-    editor.show(desk.main);
-    supposing.reset();
-    looked = false;
-    ask({ ask: 'open', desk });
-  };
+    this.editor.show(desk.main);
+    this.supposing.reset();
+    this.looked = false;
+    this.ask({ ask: 'open', desk });
+  }
 
-  worker.onmessage = ({ data }: MessageEvent<Told>) => {
-    switch (data.told) {
+  private hear(told: Told): void {
+    switch (told.told) {
       case 'problems':
-        editor.setProblems(data.problems);
-        showProblems(byId('problems', HTMLElement), status, data.problems, editor);
-        document.documentElement.dataset['checked'] = String(data.edit);
+        this.editor.setProblems(told.problems);
+        showProblems(byId('problems', HTMLElement), this.status, told.problems, this.editor);
+        document.documentElement.dataset['checked'] = String(told.edit);
         return;
-      case 'answer': {
-        answers.show(data.answer, data.behind);
-        supposing.show(data.machine);
-        const since = sent.get(data.edit);
-        sent.clear();
-        if (since !== undefined) speed.textContent = `answered in ${Math.round(performance.now() - since)} ms`;
-        if (!looked) choose(data.answer.groups[0]?.rows[0]?.task ?? null);
-        document.documentElement.dataset['answered'] = String(data.edit);
-        return;
-      }
+      case 'answer':
+        return this.show(told);
       case 'no-answer':
-        answers.none();
-        return;
+        return this.answers.none();
       case 'task':
-        detail.task(data.why, data.drawing);
-        return;
+        return this.detail.task(told.why, told.drawing);
       case 'walk':
-        detail.walk(data.walk);
-        return;
+        return this.detail.walk(told.walk);
       case 'completions':
       case 'hover':
-        inquiries.answer(data);
-        return;
+        return this.inquiries.answer(told);
+      default:
+        return assertNever(told);
     }
-  };
+  }
 
-  open(JSON.parse(byId('desk', HTMLScriptElement).text) as Desk);
-  openFiles(() => Object.fromEntries(editor.paths.map((path) => [path, editor.text(path)])), open);
+  private show({ answer, behind, machine, edit }: Extract<Told, { readonly told: 'answer' }>): void {
+    this.answers.show(answer, behind);
+    this.supposing.show(machine);
+    const since = this.sent.get(edit);
+    this.sent.clear();
+    if (since !== undefined) this.speed.textContent = `answered in ${Math.round(performance.now() - since)} ms`;
+    if (!this.looked) this.choose(answer.groups[0]?.rows[0]?.task ?? null);
+    document.documentElement.dataset['answered'] = String(edit);
+  }
 }
 
 /** Pages from disk may not load a worker from a file; from a text of their own they may. */
@@ -101,4 +118,4 @@ function nameOf(path: string): string {
   return isLogbook(path) ? 'Logbook' : (path.split('/').at(-1) ?? path);
 }
 
-start();
+new Playground().start();
