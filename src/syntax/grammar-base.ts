@@ -1,9 +1,9 @@
 /**
  * What every layer of the grammar stands on: tokens by place, nodes with spans, and recovery.
  *
- * The grammar is one Chevrotain parser in layers, each a class that extends the one before: quantities, conditions, outcomes,
- * plans, clauses, access, examples, files. Recovery is our own (recovery.ts explains it): Chevrotain's would stop
- * at any word that may follow, and here nearly every clause word also stands inside some other clause.
+ * The grammar is one Chevrotain parser in layers, each a class that extends the one before: quantities, conditions, plans, recovery,
+ * readings, clauses, titles, timing, tasks, access, machine, examples, files. Recovery is our own (recovery.ts explains it):
+ * Chevrotain's would stop at any word that may follow, and here nearly every clause word also stands inside some other clause.
  */
 import { EarlyExitException, EmbeddedActionsParser, EOF, isRecognitionException, NoViableAltException, tokenMatcher, type IToken, type TokenType } from 'chevrotain'; // prettier-ignore
 import { cover, type Span } from '../base/span.js';

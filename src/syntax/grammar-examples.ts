@@ -1,5 +1,5 @@
 /**
- * Grammar, tenth layer: worked examples.
+ * Grammar, eleventh layer: worked examples.
  */
 import { MachineGrammar } from './grammar-machine.js';
 import type { ActNode, BecauseNode, ExampleLineNode, ExampleNode, ExpectNode, NameNode, PointNode } from './tree.js';
