@@ -6,7 +6,7 @@
  * Tests that have found many mutants for the time that they take are tried first.
  */
 import { declareFactoryPlugin, PluginKind } from '@stryker-mutator/api/plugin';
-import { DryRunStatus, TestStatus, determineHitLimitReached, toMutantRunResult } from '@stryker-mutator/api/test-runner';
+import { DryRunStatus, MutantRunStatus, TestStatus, determineHitLimitReached, toMutantRunResult } from '@stryker-mutator/api/test-runner';
 import { bundleTests } from './bundle-tests.mjs';
 import { forget } from './forgetful-weak-map.mjs';
 import { testsFor } from './tests-for.mjs';
@@ -23,9 +23,10 @@ class InProcessRunner {
   #tests = null;
   #state = (globalThis[NAMESPACE] ??= {});
 
-  constructor(folder, isFar) {
+  constructor({ folder, isFar, everyNth }) {
     this.folder = folder;
     this.isFar = isFar;
+    this.everyNth = everyNth;
   }
 
   capabilities() {
@@ -50,6 +51,8 @@ class InProcessRunner {
   }
 
   async mutantRun({ activeMutant, testFilter, hitLimit: mostHits, mutantActivation, disableBail }) {
+    // Counted as an error, which no score counts.
+    if (Number(activeMutant.id) % this.everyNth !== 0) return { status: MutantRunStatus.Error, errorMessage: 'not in the sample' };
     const hitLimit = mostHits === undefined ? undefined : mostHits / SOONER;
     const tests = await this.#testsFor(activeMutant.id, mutantActivation === 'static');
     Object.assign(this.#state, { activeMutant: activeMutant.id, hitCount: 0, hitLimit });
@@ -101,9 +104,13 @@ async function run({ id, file, body }) {
   }
 }
 
-/** Which folder of `src` is mutated, and whether the far tests are tried as well, is said by the environment, to this process as to Stryker's own. */
+/**
+ * The environment says, to this process as to Stryker's own, which folder of `src` is mutated (`MUTATED`), whether the far tests are tried as
+ * well (`MUTATED_FAR`), and that only every so-manieth mutant is tried (`MUTATED_EVERY`).
+ */
 function createRunner() {
-  return new InProcessRunner(process.env.MUTATED, process.env.MUTATED_FAR === '1');
+  const { MUTATED, MUTATED_FAR, MUTATED_EVERY } = process.env;
+  return new InProcessRunner({ folder: MUTATED, isFar: MUTATED_FAR === '1', everyNth: Number(MUTATED_EVERY ?? 1) });
 }
 createRunner.inject = [];
 
