@@ -6,6 +6,7 @@
 import { assertNever } from '../base/assert-never.js';
 import type {
   Amount,
+  CalendarAmount,
   CalendarMarksNode,
   CalendarWindowNode,
   DutyMixNode,
@@ -15,6 +16,8 @@ import type {
   StagesNode,
   Trigger,
 } from '../graph/rule-graph.js';
+import { marginAfter, marginBefore } from '../graph/calendar-amount.js';
+import { periodOf } from '../graph/period.js';
 import { isAfter } from '../values/moment.js';
 import type { RuleFacts } from './explanation.js';
 import { mayAlter } from './influence.js';
@@ -73,12 +76,12 @@ function afterInterval(node: IntervalNode, rule: RuleFacts, standing: Standing):
   const { amount } = node;
   if (amount.on === 'meter') {
     const now = standing.meters.get(amount.meter);
-    if (now === undefined) return unread(rule);
+    if (now === undefined) return unread(rule, amount.meter);
     return byLeft(moved ? amount.ticks + (rule.limit?.left ?? 0) : amount.ticks, node);
   }
   if (amount.on === 'work')
     return standing.workToday ? ANYTHING : byLeft(moved ? amount.ticks + (rule.limit?.left ?? 0) : amount.ticks, node);
-  if (moved) return ANYTHING;
+  if (moved) return fromDuePoint(amount, rule, node.lead);
   return fresh(amount, daysAtMost(node.lead));
 }
 
@@ -88,14 +91,15 @@ function movesOnlyToDue(node: IntervalNode | DutyMixNode, rule: RuleFacts): bool
   const left = rule.limit?.left;
   if (left === undefined || left === null) return rule.limit?.base === null ? false : null;
   if (node.count === 'due-if-late') return left < 0;
-  // A margin that goes by the calendar is not so many days.
-  if (node.early.calendar !== undefined || node.late.calendar !== undefined) return null;
+  const due = rule.limit?.due;
+  if (due?.on === 'calendar')
+    return due.day - left >= marginBefore(due.day, node.early) && due.day - left <= marginAfter(due.day, node.late);
   return left <= node.early.size && -left <= node.late.size;
 }
 
-/** No meter's value on the record of the rule: nobody read it, or the run had no need to look. */
-function unread(rule: RuleFacts): Possible {
-  return rule.state === undefined ? ANYTHING : exactly('unknown');
+/** No meter's value on the record of the rule: nobody ever read it, or the run had no need to look. */
+function unread(rule: RuleFacts, meter: string): Possible {
+  return rule.missing.some((missing) => missing.what === 'meter' && missing.meter === meter) ? exactly('unknown') : ANYTHING;
 }
 
 /** What `left` comes to on an axis of ticks. */
@@ -108,6 +112,18 @@ function byLeft(
   return exactly(-left > node.late.size ? 'overdue' : 'due');
 }
 
+/** The next due day lies a span after the last one, wherever between the two the work is done. */
+function fromDuePoint(amount: CalendarAmount, rule: RuleFacts, lead: Margin): Possible {
+  const left = rule.limit?.left;
+  if (left === undefined || left === null || amount.unit === 'minutes') return ANYTHING;
+  return left + daysAtLeast(amount) > daysAtMost(lead) ? exactly('clear') : ANYTHING;
+}
+
+/** No month is shorter than 28 days. */
+function daysAtLeast({ unit, count, less = 0 }: CalendarAmount): number {
+  return (unit === 'days' ? count : count * 28) - less;
+}
+
 /** No month is longer than 31 days, and a margin in calendar months may take in the rest of one more. */
 function daysAtMost({ size, calendar }: Margin): number {
   return calendar === undefined ? size : (calendar.count + (calendar.unit === 'calendar-months' ? 1 : 0)) * 31;
@@ -116,7 +132,7 @@ function daysAtMost({ size, calendar }: Margin): number {
 /** A calendar span that has just begun: no month is shorter than 28 days. */
 function fresh(amount: Amount, lead: number): Possible {
   if (amount.on !== 'calendar' || amount.unit === 'minutes') return ANYTHING;
-  const days = (amount.unit === 'days' ? amount.count : amount.count * 28) - (amount.less ?? 0);
+  const days = daysAtLeast(amount);
   if (lead < days) return exactly('clear');
   return amount.unit === 'days' ? exactly('coming-up') : AT_EASE;
 }
@@ -124,12 +140,12 @@ function fresh(amount: Amount, lead: number): Possible {
 function afterDutyMix(node: DutyMixNode, rule: RuleFacts, standing: Standing): Possible {
   const moved = movesOnlyToDue(node, rule);
   if (standing.workToday || moved !== false) return ANYTHING;
-  return standing.meters.has(node.meter) ? byLeft(node.ticks, node) : unread(rule);
+  return standing.meters.has(node.meter) ? byLeft(node.ticks, node) : unread(rule, node.meter);
 }
 
 function afterMarks(node: MarksNode, rule: RuleFacts, standing: Standing): Possible {
   const now = standing.meters.get(node.amount.meter);
-  if (now === undefined) return unread(rule);
+  if (now === undefined) return unread(rule, node.amount.meter);
   const step = node.amount.ticks;
   const next = (Math.floor((now.ticks + node.early.size) / step) + 1) * step;
   return byLeft(next - now.ticks, node);
@@ -140,6 +156,9 @@ function afterCalendarMarks(node: CalendarMarksNode | CalendarWindowNode, rule: 
   if (due === undefined || due === null || due.on !== 'calendar') return ANYTHING;
   const gap = node.kind === 'calendar-marks' && node.days.length > 1 ? 1 : node.months * 28;
   const sinceDue = standing.now.day - due.day;
+  const period = node.kind === 'calendar-marks' ? periodOf(node) : null;
+  // Done now, the period that now lies in is met, and the mark of the next lies at least so many months ahead.
+  if (period !== null) return daysAtMost(node.lead) < period.months * 28 ? exactly('clear') : AT_EASE;
   const early = daysAtMost(node.early);
   if (sinceDue + early < 0) return rule.state === undefined ? ANYTHING : exactly(rule.state);
   const atLeast = gap - Math.max(0, sinceDue);

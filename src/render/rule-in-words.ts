@@ -9,6 +9,7 @@ import { amountInWords, meterQuantity, quoted, titleOf } from './amounts-in-word
 import type { Titles } from './amounts-in-words.js';
 import type { NodeById } from './node-by-id.js';
 import { isCondition } from '../graph/node-references.js';
+import { periodOf } from '../graph/period.js';
 import { conditionInWords } from './condition-in-words.js';
 import { safeText } from './safe-text.js';
 import { listed } from '../base/listed.js';
@@ -82,17 +83,9 @@ function stagesInWords(node: StagesNode, names: Titles): string {
 
 function calendarMarksInWords(node: CalendarMarksNode): string {
   const period = periodOf(node);
-  if (period !== undefined) return `once each calendar ${period}`;
+  if (period !== null) return `once each calendar ${period.period}`;
   const days = listed(node.days.map(monthDayInWords));
   return `${everyMonths(node.months)} on ${days}${node.skip ? ' where it exists' : ''}`;
-}
-
-/** The month, quarter or year that a mark on its last day stands for, where work on any day of it meets the mark. */
-function periodOf({ days, early: { calendar } }: CalendarMarksNode): 'month' | 'quarter' | 'year' | undefined {
-  if (calendar?.unit !== 'calendar-months' || days.some(({ day }) => day !== 31)) return undefined;
-  const period = ({ 0: 'month', 2: 'quarter', 11: 'year' } as const)[calendar.count];
-  const marks = { month: 1, quarter: 4, year: 1 };
-  return period !== undefined && days.length === marks[period] ? period : undefined;
 }
 
 function everyMonths(months: number): string {

@@ -41,6 +41,8 @@ const mark = fc.constantFrom(
   'year in April',
   'year in March',
   '3 months on day 31',
+  'calendar month',
+  'calendar year',
 );
 const term = fc.oneof(
   { weight: 5, arbitrary: span },
