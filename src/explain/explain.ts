@@ -3,15 +3,17 @@
  */
 import type { Assessment, Hold, Missing, Notice, Observation, TaskAssessment } from '../assess/assessment.js';
 import { assertNever } from '../base/assert-never.js';
+import { compareTexts } from '../base/compare-texts.js';
 import type { NodeId, RuleGraph, Task } from '../graph/rule-graph.js';
+import { dateEntry } from '../history/dated-entry.js';
 import type { Entry, EntryId } from '../history/entry.js';
-import { entryMoment } from './entry-moment.js';
 import type { CitedEntry, ExplainedTask, Explanation, RuleFacts, Unknown } from './explanation.js';
 import { forecastOf } from './forecast.js';
 import { namesIn } from './names.js';
 import { nearestChanges } from './nearest-changes.js';
 import { placeOf, ruleFacts } from './rule-facts.js';
 import { standingOf } from './standing.js';
+import { compareMoments } from '../values/moment.js';
 
 /** What `explain` may be given besides the assessment. */
 export interface ExplainOptions {
@@ -137,12 +139,12 @@ function cited(
   }
   const found = [...ids].flatMap(([id, refutes]) => {
     const entry = byId.get(id);
-    const when = entry === undefined ? null : entryMoment(entry);
-    return entry === undefined || when === null
+    const when = entry === undefined ? undefined : dateEntry(entry)?.when;
+    return entry === undefined || when === undefined
       ? []
       : [{ id, when, entry, ...(refutes === null ? {} : { refutes }), ...confirms(entry, ids) }];
   });
-  return found.sort((a, b) => a.when.day - b.when.day || (a.when.minute ?? -1) - (b.when.minute ?? -1) || (a.id < b.id ? -1 : 1));
+  return found.sort((a, b) => compareMoments(a.when, b.when) || compareTexts(a.id, b.id));
 }
 
 function confirms(entry: Entry, ids: ReadonlyMap<EntryId, unknown>): Pick<CitedEntry, 'confirms'> {

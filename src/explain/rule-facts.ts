@@ -4,10 +4,10 @@
 import type { Observation } from '../assess/assessment.js';
 import { partsOf } from '../graph/node-references.js';
 import type { NodeId, Origin, RuleGraph } from '../graph/rule-graph.js';
+import { dateEntry } from '../history/dated-entry.js';
 import type { Entry, EntryId } from '../history/entry.js';
 import { dayOf } from '../values/civil.js';
 import type { Moment } from '../values/moment.js';
-import { entryMoment } from './entry-moment.js';
 import type { Place, RuleFacts } from './explanation.js';
 
 /** What the tree is read from. */
@@ -67,7 +67,7 @@ function firstMoment(recorded: Recorded, ids: readonly EntryId[]): Moment | null
   if (entry === undefined) return null;
   if (entry.kind === 'machine' && entry.inService !== undefined) return dayMoment(entry.inService);
   if (entry.kind === 'stated') return entry.doneBy === undefined ? null : dayMoment(entry.doneBy);
-  return entryMoment(entry);
+  return dateEntry(entry)?.when ?? null;
 }
 
 function dayMoment(date: string): Moment | null {
