@@ -31,13 +31,13 @@ export function divideParts(
   weights: BondWeights,
 ): readonly (readonly number[])[] {
   const bonds = bondsBetween(problem, needs, weights);
-  let groups: readonly Group[] = problem.parts.map((positions, part) => ({ parts: [part], size: positions }));
+  let groups: readonly Group[] = problem.parts.map((positions, part) => ({ parts: [part], size: positions, bonds: bonds[part] ?? [] }));
   const refused = new Set<string>();
   for (;;) {
-    const pair = closestPair(groups, bonds, size, refused);
+    const pair = closestPair(groups, size, refused);
     if (pair === null) return groups.map(({ parts }) => parts);
     const [first, second] = pair;
-    const both = { parts: [...first.parts, ...second.parts], size: first.size * second.size };
+    const both = joined(first, second);
     if (both.size * 2 ** distinctDemands(problem, needs, both.parts).sets.length > size.table) refused.add(pairKey(first, second));
     else groups = groups.flatMap((group) => (group === first ? [both] : group === second ? [] : [group]));
   }
@@ -46,6 +46,16 @@ export function divideParts(
 interface Group {
   readonly parts: readonly number[];
   readonly size: number;
+  /** To each part, the bonds of all parts of the group together. */
+  readonly bonds: readonly number[];
+}
+
+function joined(first: Group, second: Group): Group {
+  return {
+    parts: [...first.parts, ...second.parts],
+    size: first.size * second.size,
+    bonds: first.bonds.map((bond, part) => bond + (second.bonds[part] ?? 0)),
+  };
 }
 
 /** For each part how closely it is tied to each other one. */
@@ -73,20 +83,18 @@ export function bondsBetween(problem: AccessProblem, needs: readonly EffectiveNe
   return bonds;
 }
 
-function closestPair(
-  groups: readonly Group[],
-  bonds: Bonds,
-  size: PatternSize,
-  refused: ReadonlySet<string>,
-): readonly [Group, Group] | null {
+function closestPair(groups: readonly Group[], size: PatternSize, refused: ReadonlySet<string>): readonly [Group, Group] | null {
   let best: readonly [Group, Group] | null = null;
   let closest = 0;
   groups.forEach((first, index) => {
-    for (const second of groups.slice(index + 1)) {
-      if (first.size * second.size > size.stances || refused.has(pairKey(first, second))) continue;
-      const bond = first.parts.reduce((sum, one) => sum + second.parts.reduce((part, other) => part + (bonds[one]?.[other] ?? 0), 0), 0);
+    for (let other = index + 1; other < groups.length; other++) {
+      const second = groups[other];
+      if (second === undefined || first.size * second.size > size.stances) continue;
+      const bond = second.parts.reduce((sum, part) => sum + (first.bonds[part] ?? 0), 0);
       const closeness = bond / Math.log2(first.size * second.size);
-      if (closeness > closest) [best, closest] = [[first, second], closeness];
+      if (closeness <= closest || refused.has(pairKey(first, second))) continue;
+      best = [first, second];
+      closest = closeness;
     }
   });
   return best;

@@ -59,15 +59,16 @@ export class DoneSets {
   }
 
   /**
-   * The set after doing everything that can be done at `place` (`-1`: anywhere) in a stance that meets `met`, order rules kept.
+   * The set after doing everything that can be done at `place` (`-1`: anywhere) in a stance that meets what the words of
+   * `met` from `at` on say, order rules kept.
    * Doing it at once never costs more than doing it later: it changes neither stance nor place, and only opens the way for others.
    */
-  absorb(done: number, met: Int32Array, place: number): number {
+  absorb(done: number, met: Int32Array, at: number, place: number): number {
     const meetable = this.#meetable[place < 0 ? this.#meetable.length - 1 : place];
     let changed = false;
     for (let word = 0; word < this.#words; word++) {
       const before = this.#table.word(done, word);
-      const after = before | ((met[word] ?? 0) & (meetable?.[word] ?? 0));
+      const after = before | ((met[at + word] ?? 0) & (meetable?.[word] ?? 0));
       this.#buffer[word] = after;
       changed ||= after !== before;
     }

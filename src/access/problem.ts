@@ -46,13 +46,14 @@ export type Act = { readonly kind: 'move'; readonly move: number } | { readonly 
 
 /** How much the search may use before it settles for what it has. */
 export interface SearchCaps {
-  /** States whose successors may be looked at. */
+  /** States whose successors may be looked at; of a machine on which sixteen steps or more can mostly be done next, fewer. */
   readonly expanded: number;
-  /** States that may be held in memory. */
+  /** States that may be held in memory, each some 70 bytes; a stance that is new among them counts as three more. */
   readonly held: number;
 }
 
-export const DEFAULT_CAPS: SearchCaps = { expanded: 400_000, held: 2_000_000 };
+/** What a search may use unless told otherwise: about a second, and some 50 MB. */
+export const DEFAULT_CAPS: SearchCaps = { expanded: 250_000, held: 600_000 };
 
 export type SearchOutcome =
   /** `acts` costs `seconds`, and nothing costs less. */

@@ -12,6 +12,10 @@ export class SearchNodes {
   #parent = new Int32Array(256);
   #through = new Int32Array(256);
 
+  /** For each stance the state looked at last, plus 1; and for each state the one of the same stance before it, likewise. */
+  #last = new Int32Array(256);
+  #before = new Int32Array(256);
+
   get size(): number {
     return this.#keys.size;
   }
@@ -59,6 +63,26 @@ export class SearchNodes {
     this.#through[node] = through;
   }
 
+  /** Notes that the state is looked at, once for all. */
+  lookAt(node: number): void {
+    const stance = this.stance(node);
+    while (stance >= this.#last.length) this.#last = doubled(this.#last);
+    if (this.#before[node] !== 0) return;
+    this.#before[node] = (this.#last[stance] ?? 0) === 0 ? FIRST : (this.#last[stance] ?? 0);
+    this.#last[stance] = node + 1;
+  }
+
+  /** The state looked at last of those of a stance; −1: none. */
+  lookedAt(stance: number): number {
+    return (this.#last[stance] ?? 0) - 1;
+  }
+
+  /** The state of the same stance that was looked at before this one; −1: none. */
+  lookedAtBefore(node: number): number {
+    const before = this.#before[node] ?? FIRST;
+    return before === FIRST ? -1 : before - 1;
+  }
+
   /** The moves and walks from the start to `node`, first to last. */
   way(node: number): readonly { readonly move: number; readonly place: number }[] {
     const way: { move: number; place: number }[] = [];
@@ -73,11 +97,15 @@ export class SearchNodes {
       this.#bound = doubled(this.#bound);
       this.#parent = doubled(this.#parent);
       this.#through = doubled(this.#through);
+      this.#before = doubled(this.#before);
     }
     this.#cost[node] = NOT_REACHED;
     this.#bound[node] = -1;
     this.#parent[node] = -1;
   }
 }
+
+/** Instead of the state before it: it is the first of its stance. */
+const FIRST = -1;
 
 export const NOT_REACHED = 0x7fffffff;

@@ -50,6 +50,12 @@ export function runSearch(problem: AccessProblem, needs: readonly EffectiveNeed[
 /** The bounds of the patterns in each list add up; of the sums the greatest counts. */
 export type PatternSums = readonly (readonly Pattern[])[];
 
+/** Ways out of a state that count as one state looked at: a machine of many parts has more. */
+const WAYS_OUT = 16;
+
+/** A stance, with all that is remembered of it, takes about as much memory as so many states. */
+const STANCE_WEIGHT = 3;
+
 class Run {
   readonly #problem: AccessProblem;
   readonly #settings: RunSettings;
@@ -58,12 +64,11 @@ class Run {
   readonly #walking: WalkBound;
   readonly #nodes = new SearchNodes();
   readonly #queue = new BucketQueue();
-  /** For each stance the nodes looked at so far. */
-  readonly #looked: (number[] | undefined)[] = [];
   readonly #patterns: readonly Pattern[];
   /** 1 for each pattern that is the first of a sum. */
   readonly #begins: Uint8Array;
   #expanded = 0;
+  #reached = 0;
 
   constructor(problem: AccessProblem, needs: readonly EffectiveNeed[], sums: PatternSums, settings: RunSettings) {
     const patterns = sums.flat();
@@ -92,20 +97,22 @@ class Run {
   }
 
   #isOutdone(node: number): boolean {
-    const looked = (this.#looked[this.#nodes.stance(node)] ??= []);
+    const stance = this.#nodes.stance(node);
     const [done, place, cost] = [this.#nodes.done(node), this.#nodes.place(node), this.#nodes.cost(node)];
-    for (const other of looked) {
+    for (let other = this.#nodes.lookedAt(stance); other >= 0; other = this.#nodes.lookedAtBefore(other)) {
       if (other === node || !this.#dones.isWithin(done, this.#nodes.done(other))) continue;
       const there = this.#nodes.place(other);
       if (there >= 0 && place < 0) continue;
       if (this.#nodes.cost(other) + this.#walk(there, place) <= cost) return true;
     }
-    looked.push(node);
+    this.#nodes.lookAt(node);
     return false;
   }
 
   #isSpent(): boolean {
-    return this.#expanded >= this.#settings.caps.expanded || this.#nodes.size >= this.#settings.caps.held;
+    const { expanded, held } = this.#settings.caps;
+    const room = this.#nodes.size + STANCE_WEIGHT * this.#stances.size;
+    return this.#expanded >= expanded || this.#reached >= WAYS_OUT * expanded || room >= held;
   }
 
   #isEnd(node: number): boolean {
@@ -140,7 +147,7 @@ class Run {
     const met = this.#stances.met(stance);
     for (let open = this.#dones.facts(done).places, there = 0; there < this.#problem.walk.length; there++) {
       if (there === here || (there < 30 && ((open >> there) & 1) === 0)) continue;
-      const after = this.#dones.absorb(done, met, there);
+      const after = this.#dones.absorb(done, this.#stances.metWords, met, there);
       if (after !== done) this.#reach(stance, there, after, this.#nodes.cost(node) + this.#walk(here, there), node, -1);
     }
   }
@@ -150,8 +157,10 @@ class Run {
   }
 
   #reach(stance: number, place: number, doneBefore: number, cost: number, parent: number, through: number): void {
+    this.#reached++;
     if (cost >= NO_WAY) return;
-    const done = this.#dones.absorb(doneBefore, this.#stances.met(stance), place);
+    const met = this.#stances.met(stance);
+    const done = this.#dones.absorb(doneBefore, this.#stances.metWords, met, place);
     const node = this.#nodes.at(stance, place, done);
     if (cost >= this.#nodes.cost(node)) return;
     if (this.#nodes.bound(node) < 0) this.#nodes.setBound(node, this.#bound(stance, place, done));
@@ -166,7 +175,6 @@ class Run {
 
   #bound(stance: number, place: number, done: number): number {
     const facts = this.#dones.facts(done);
-    const numbers = this.#stances.patternNumbers(stance);
     let [seconds, best] = [0, 0];
     let places = facts.places;
     for (let index = 0; index < facts.rows.length; index++) {
@@ -176,7 +184,7 @@ class Run {
       }
       const pattern = this.#patterns[index];
       if (pattern === undefined) continue;
-      const [row, number] = [facts.rows[index] ?? 0, numbers[index] ?? 0];
+      const [row, number] = [facts.rows[index] ?? 0, this.#stances.patternNumber(stance, index)];
       const least = pattern.seconds(row, number);
       if (least >= NO_WAY) return NO_WAY;
       seconds += least;

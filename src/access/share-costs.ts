@@ -22,6 +22,7 @@ interface Candidate {
 /** How many patterns of one, two, three parts are made larger by one part, and how many stances times sets of demands are looked at. */
 const EXTENDED = [Infinity, 6, 4];
 const LARGEST_TABLE = 65_536;
+const MOST_GROUPS = 100;
 
 /** Two lists of patterns; in each the bounds add up. In one those come first that say much for what they take, in the other those that say most. */
 export function shareCosts(problem: AccessProblem, needs: readonly EffectiveNeed[]): readonly (readonly Pattern[])[] {
@@ -60,7 +61,8 @@ function candidatesFor(problem: AccessProblem, needs: readonly EffectiveNeed[], 
   for (const count of EXTENDED) {
     const best = [...level].sort((a, b) => gain(b) - gain(a)).slice(0, count);
     const groups = new Map(best.flatMap(({ space }) => withOneMore(bonds, space.parts)).map((parts) => [parts.join(), parts]));
-    level = [...groups.values()].filter((parts) => fits(problem, needs, parts)).map((parts) => candidateFor(problem, needs, costs, parts));
+    const fitting = [...groups.values()].filter((parts) => fits(problem, needs, parts)).slice(0, MOST_GROUPS);
+    level = fitting.map((parts) => candidateFor(problem, needs, costs, parts));
     all.push(...level);
   }
   return all;

@@ -22,6 +22,9 @@ const LARGE_PATTERNS = { stances: 1000, table: 65_536 };
 const SOON = 200;
 const LATER = 1500;
 
+/** Where the exact search gives up: how far the bound is trusted beyond what it deserves, so as to find anything at all. */
+const WEIGHTS = [1.5, 3, 8];
+
 /** Finds the cheapest way from the start to the goal that meets every need. Equal problems give equal answers. */
 export function solve(problem: AccessProblem, caps: SearchCaps = DEFAULT_CAPS): SearchOutcome {
   if (closedOrder(problem.needs).some((before, need) => before.has(need))) return { kind: 'impossible', expanded: 0 };
@@ -51,9 +54,12 @@ export function solve(problem: AccessProblem, caps: SearchCaps = DEFAULT_CAPS): 
       return { kind: 'impossible', expanded };
     case 'capped': {
       const atLeast = result.atLeast * scaled.unit + always;
-      const found = firstFound([1.5, 3, 8], (weight) => run(weight, sums, caps));
+      const fewer = { held: Math.ceil(caps.held / 2), expanded: Math.ceil(caps.expanded / 4) };
+      const found = firstFound(WEIGHTS, (weight) => run(weight, sums, fewer));
       if (found === null) return { kind: 'undecided', atLeast, expanded };
-      return { kind: 'bounded', acts: tell(found.legs), seconds: found.cost * scaled.unit + always, atLeast, expanded };
+      const seconds = found.cost * scaled.unit + always;
+      if (seconds === atLeast) return { kind: 'optimal', acts: tell(found.legs), seconds, expanded };
+      return { kind: 'bounded', acts: tell(found.legs), seconds, atLeast, expanded };
     }
   }
 }
@@ -96,9 +102,14 @@ function atMergedPlaces(problem: AccessProblem, merged: readonly number[]): Acce
   };
 }
 
+/**
+ * Seconds divided by what they have in common. Where nothing takes any time every way is as cheap as any other; then each move counts as
+ * one, so that the search has something to go by, and finds a way of few steps.
+ */
 function scaledProblem(problem: AccessProblem): { readonly problem: AccessProblem; readonly unit: number } {
   const costs = [...problem.moves.map((move) => move.seconds), ...problem.walk.flat().filter(Number.isFinite)];
-  const unit = Math.max(1, costs.reduce(commonDivisor, 0));
+  const unit = costs.reduce(commonDivisor, 0);
+  if (unit === 0) return { unit, problem: { ...problem, moves: problem.moves.map((move) => ({ ...move, seconds: 1 })) } };
   if (unit === 1) return { problem, unit };
   return {
     unit,

@@ -4,6 +4,7 @@
  * A stance is a bit set with one bit for each position of each part, so that a box is tested with one *and* a word. Stances are
  * numbered from 0 in the order in which they are met.
  */
+import { doubled } from './bucket-queue.js';
 import type { Move } from './problem.js';
 import type { PartSizes, Stance, StanceSet } from './stance-set.js';
 import { WordTable } from './word-table.js';
@@ -29,7 +30,12 @@ export class StanceTable {
   /** Bits of where each move begins and ends. */
   readonly #from: readonly number[];
   readonly #to: readonly number[];
-  readonly #exits: (Exits | undefined)[] = [];
+  /** Exits of the stances that were asked for theirs, one after the other. */
+  #pool = new Int32Array(256);
+  #used = 0;
+  /** For each stance where its exits begin and end in the pool; end 0: not worked out. */
+  #first = new Int32Array(64);
+  #end = new Int32Array(64);
 
   constructor(sizes: PartSizes, moves: readonly Move[], nevers: readonly StanceSet[]) {
     this.#sizes = sizes;
@@ -117,18 +123,30 @@ export class StanceTable {
 
   /** Every move that can be made here, in the order in which moves were given, with where it leads. */
   exits(stance: number): Exits {
-    return (this.#exits[stance] ??= this.#findExits(stance));
+    if ((this.#end[stance] ?? 0) === 0) this.#findExits(stance);
+    return this.#pool.subarray(this.#first[stance], (this.#end[stance] ?? 1) - 1);
   }
 
-  #findExits(stance: number): Exits {
-    const exits: number[] = [];
+  #findExits(stance: number): void {
+    while (stance >= this.#end.length) {
+      this.#first = doubled(this.#first);
+      this.#end = doubled(this.#end);
+    }
+    this.#first[stance] = this.#used;
     for (let move = 0; move < this.#moves.length; move++) {
       if (!this.begins(stance, move) || !this.allows(stance, move)) continue;
       this.#layOutAfter(stance, move);
       // A forbidden stance gets no number: numbers are of stances that can be reached.
-      if (!this.#isBufferForbidden()) exits.push(move, this.#stances.intern(this.#buffer));
+      if (!this.#isBufferForbidden()) this.#addExit(move, this.#stances.intern(this.#buffer));
     }
-    return Int32Array.from(exits);
+    // One more than the end, so that a stance without exits is told from one not worked out.
+    this.#end[stance] = this.#used + 1;
+  }
+
+  #addExit(move: number, target: number): void {
+    if (this.#used + 2 > this.#pool.length) this.#pool = doubled(this.#pool);
+    this.#pool[this.#used++] = move;
+    this.#pool[this.#used++] = target;
   }
 
   #layOutAfter(stance: number, move: number): void {
