@@ -9,8 +9,10 @@ const UNSAFE = /[\u0000-\u0008\u000e-\u001f\u007f-\u009f\u061c\u200b-\u200f\u202
 
 /** One line of safe text. */
 export function safeText(text: string): string {
-  return text
-    .replace(/[\t\n\v\f\r\u2028\u2029 ]+/g, ' ')
-    .replace(UNSAFE, '\ufffd')
-    .trim();
+  return safeSigns(text.replace(/[\t\n\v\f\r\u2028\u2029 ]+/g, ' ')).trim();
+}
+
+/** The same with its white space and its lines as they are. */
+export function safeSigns(text: string): string {
+  return text.replace(UNSAFE, '\ufffd');
 }

@@ -21,6 +21,7 @@ import { moment } from '../support/history.js';
 import { askEverything } from './ask-everything.js';
 import { askDoor } from './doors.js';
 import { hostileCases } from './hostile-cases.js';
+import { steered } from './steered.js';
 
 // eslint-disable-next-line no-control-regex -- control characters are what this is about
 const STEERING = /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069]/u;
@@ -69,29 +70,6 @@ test('an entry under the name `__proto__` reaches into nothing', () => {
   expect(said).toContain('unreadable');
   expect(({} as Record<string, unknown>)['polluted']).toBeUndefined();
 });
-
-const MARKUP = `<script>alert(1)</script><img src=x onerror='alert(2)'>&amp;"`;
-const STEER = '\u001b]0;title\u0007\u001b[2J\u009b31m\u202e\u2066';
-
-/** A machine whose every title, and a logbook whose every word, is made to reach a page or a terminal. The graph is bent, for the parser refuses such signs. */
-function steered(): { graph: ReturnType<typeof compileFile>; entries: readonly Entry[] } {
-  const graph = compileFile(`schedule t "T" ${header}
-meter m "XX" counts h  gauge g "XX" reads °C  dipstick o "XX" low to full is 1 L  supply s "XX" each
-position p "XX" a, b  at rest p a  place l "XX"  step f "XX" p a to b warning "XX" back "XX" takes 1 min at l
-task t "XX" every 10 h of m or 1 month, whichever first with p b at l uses 1 s needs "XX" do "XX" warning "XX" reason "XX" source "XX" reads g below 5 °C hold "XX" from 5 °C fine
-task u "XX" every 20 h of m sooner at half the time that o takes to fall to low`);
-  const bent = JSON.parse(JSON.stringify(graph).replaceAll('XX', JSON.stringify(MARKUP + STEER).slice(1, -1))) as typeof graph;
-  const words = MARKUP + STEER;
-  const entry = (id: string, on: string, more: object): Entry => ({ id, on, by: words, note: words, ...more }) as Entry;
-  const entries = [
-    entry(`a${words}`.slice(0, 100), '2026-01-01', { kind: 'machine', model: words, inService: '2025-01-01' }),
-    entry('b', '2026-02-01', { kind: 'done', tasks: ['t'], meters: { m: 10 }, readings: { g: 3, o: 1 }, used: { s: 1 } }),
-    entry('c', '2026-03-01', { kind: 'reading', meters: { m: 30 }, readings: { o: 0.5 } }),
-    entry('d', '2026-03-02', { kind: 'finding', text: words }),
-    entry('e', '2026-03-02', { kind: 'reading', meters: { [words.slice(0, 100)]: 30 } }),
-  ];
-  return { graph: bent, entries };
-}
 
 test('no title, note or name becomes markup on a page', () => {
   const { graph, entries } = steered();

@@ -1,9 +1,10 @@
 import type { Shell } from './shell.js';
 import { nearNames } from '../../base/near-name.js';
+import { safeSigns } from '../../render/safe-text.js';
 
-/** Says on the error stream what is wrong, one sentence a line. */
+/** Says on the error stream what is wrong, one sentence a line. Names and arguments in it come from outside and steer no terminal. */
 export function complain(shell: Shell, ...sentences: readonly string[]): void {
-  for (const sentence of sentences) shell.err(`duewright: ${sentence}\n`);
+  for (const sentence of sentences) shell.err(`duewright: ${safeSigns(sentence)}\n`);
 }
 
 /** More names than this are no help on a line. */

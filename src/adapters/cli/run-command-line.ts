@@ -7,6 +7,7 @@ import { addOuting } from './commands/outing.js';
 import { addRules } from './commands/rules.js';
 import { addWhy } from './commands/why.js';
 import { type ExitCode, exitCode } from './exit-code.js';
+import { safeSigns } from '../../render/safe-text.js';
 import type { Shell } from './shell.js';
 import { styleFor, wantsColour } from './style-for.js';
 
@@ -52,7 +53,7 @@ export async function runCommandLine(args: readonly string[], shell: Shell): Pro
     return code;
   } catch (error) {
     if (error instanceof CommanderError) return error.exitCode === 0 ? exitCode.fine : exitCode.usage;
-    shell.err(`duewright: this is a fault of the program, not of yours: ${describe(error)}\n`);
+    shell.err(`duewright: this is a fault of the program, not of yours: ${safeSigns(describe(error))}\n`);
     return exitCode.fault;
   }
 }
@@ -68,7 +69,7 @@ function createProgram(shell: Shell): Command {
     .configureOutput({
       writeOut: shell.out,
       writeErr: shell.err,
-      outputError: (text, write) => write(text.replace(/^error: /, 'duewright: ')),
+      outputError: (text, write) => write(safeSigns(text.replace(/^error: /, 'duewright: '))),
       getOutHelpWidth: () => width,
       getErrHelpWidth: () => width,
       getOutHasColors: () => wantsColour(shell),

@@ -1,4 +1,5 @@
 import type { Json, JsonSchema } from '../../history/entry-json-schema.js';
+import { safeText } from '../safe-text.js';
 import type { Inputs } from './input-definitions.js';
 import { inputSchema } from './input-schema.js';
 
@@ -69,7 +70,7 @@ function comment(schema: Json, indent: string): string {
 
 /** An author's words cannot end the comment that they stand in. */
 function commentText(words: string): string {
-  return words.replace(/\s+/g, ' ').replaceAll('*/', '*\u200b/');
+  return safeText(words).replaceAll('*/', '*\u200b/');
 }
 
 function asObject(value: Json | undefined): JsonSchema {

@@ -1,5 +1,6 @@
 /// <reference lib="dom" />
 /// <reference lib="dom.iterable" />
+import { safeSigns } from '../../../render/safe-text.js';
 
 /** What may stand inside an element: elements, text, and nothing. */
 export type Child = Node | string | null;
@@ -8,7 +9,8 @@ export type Child = Node | string | null;
 export type Attributes = Readonly<Record<string, string | number | boolean | null>>;
 
 /**
- * Makes an element. Text goes in as text, never as markup, so that nothing from a schedule or a logbook can become more than words.
+ * Makes an element. Text goes in as text, never as markup, so that nothing from a schedule or a logbook can become more than words;
+ * nor do its words run the wrong way round or hold signs that nobody sees.
  *
  * @example element('p', { class: 'why' }, 'The 100 h of engine are up.')
  */
@@ -19,7 +21,7 @@ export function element<K extends keyof HTMLElementTagNameMap>(
 ): HTMLElementTagNameMap[K] {
   const made = document.createElement(tag);
   setAttributes(made, attributes);
-  made.append(...children.filter((child) => child !== null));
+  made.append(...children.filter((child) => child !== null).map((child) => (typeof child === 'string' ? safeSigns(child) : child)));
   return made;
 }
 
@@ -30,11 +32,14 @@ export function button(words: Child, act: () => void, attributes: Attributes = {
   return made;
 }
 
+/** Attributes that a person reads or hears. Others may hold ids, which stay as they are. */
+const SPOKEN: ReadonlySet<string> = new Set(['aria-label', 'title', 'placeholder', 'label', 'alt']);
+
 /** Sets and removes attributes as {@link Attributes} says. */
 function setAttributes(target: Element, attributes: Attributes): void {
   for (const [name, value] of Object.entries(attributes)) {
     if (value === null || value === false) target.removeAttribute(name);
-    else target.setAttribute(name, value === true ? '' : String(value));
+    else target.setAttribute(name, value === true ? '' : SPOKEN.has(name) ? safeSigns(String(value)) : String(value));
   }
 }
 
