@@ -1,6 +1,6 @@
-import { assertNever } from '../base/assert-never.js';
+import { addAmount } from '../graph/calendar-amount.js';
 import type { CalendarAmount } from '../graph/rule-graph.js';
-import { addCalendarMonths, addMonths, firstOfMonth } from '../values/calendar.js';
+import { addMonths, firstOfMonth } from '../values/calendar.js';
 import { civilOf, daysInMonth } from '../values/civil.js';
 import type { Day } from '../values/moment.js';
 import { FAR } from './due-days.js';
@@ -34,28 +34,17 @@ export function almanacOf(from: Day, to: Day): Almanac {
   return { from, month, dayOfMonth, starts: Int32Array.from(starts), lengths: Int32Array.from(lengths) };
 }
 
-/** The day that lies a calendar span after a day of the almanac, as `addMonths` has it; FAR where it lies in no month of it, or is less than a day on. */
-export function spanOn({ from, month, dayOfMonth, starts, lengths }: Almanac, day: number, { unit, count }: CalendarAmount): number {
-  if (unit === 'days') return day + count;
-  if (unit === 'minutes') return FAR;
-  const target = (month[day - from] ?? 0) + count;
+/** The day that lies a calendar span after a day of the almanac, as `addAmount` has it; FAR where it lies in no month of it, or is less than a day on. */
+export function spanOn({ from, month, dayOfMonth, starts, lengths }: Almanac, day: number, amount: CalendarAmount): number {
+  if (amount.unit === 'minutes' || amount.unit === 'days' || amount.less !== undefined) return spansAfter(day as Day, amount, 1);
+  const target = (month[day - from] ?? 0) + amount.count;
   if (target >= starts.length) return FAR;
   const length = lengths[target] ?? 0;
-  return (starts[target] ?? 0) + (unit === 'calendar-months' ? length : Math.min(dayOfMonth[day - from] ?? 0, length)) - 1;
+  return (starts[target] ?? 0) + (amount.unit === 'calendar-months' ? length : Math.min(dayOfMonth[day - from] ?? 0, length)) - 1;
 }
 
-/** As {@link spanOn}, for any day and so many spans at once, from it each time so that month ends do not drift. */
-export function spansAfter(day: Day, { unit, count }: CalendarAmount, times: number): number {
-  switch (unit) {
-    case 'minutes':
-      return Infinity;
-    case 'days':
-      return day + times * count;
-    case 'months':
-      return addMonths(day, times * count);
-    case 'calendar-months':
-      return times === 0 ? day : addCalendarMonths(day, times * count);
-    default:
-      return assertNever(unit);
-  }
+/** The day that lies so many calendar spans after any day, counted from it; FAR for spans of minutes. */
+export function spansAfter(day: Day, amount: CalendarAmount, times: number): number {
+  if (amount.unit === 'minutes') return FAR;
+  return times === 0 ? day : Math.min(FAR, addAmount(day, amount, times));
 }

@@ -2,6 +2,7 @@
  * Rules that keep a beat (docs/meaning.md §4, "Counting"): work done late, or within its allowance, does not move the next due point.
  */
 import type { LimitFacts } from '../assess/assessment.js';
+import { marginAfter, marginBefore } from '../graph/calendar-amount.js';
 import type { CalendarAmount, Counting, Margin } from '../graph/rule-graph.js';
 import { civilOf } from '../values/civil.js';
 import type { Day } from '../values/moment.js';
@@ -30,7 +31,8 @@ export function meterBeat(course: UseFutures, ticks: number, beat: Beat): BringF
       const [f, at] = [future[i] ?? 0, day[i] ?? 0];
       const point = points[f] ?? Number.NaN;
       const total = totalOn(course, f, at);
-      const next = (keepsBeat(beat, total, point) ? point : total) + ticks;
+      const kept = keepsBeat(beat, total, point, point - beat.early.size, point + beat.late.size);
+      const next = (kept ? point : total) + ticks;
       points[f] = next;
       into[i] = reachedBy(course, f, next + beat.beyond, at, into[i] ?? 0);
     }
@@ -39,7 +41,7 @@ export function meterBeat(course: UseFutures, ticks: number, beat: Beat): BringF
 
 /** A beat of calendar spans: each future keeps a day to count from and how many spans the next due day lies after it. */
 export function calendarBeat(futures: number, amount: CalendarAmount, beat: Beat): BringForward {
-  const start = beatOf(beat.limit);
+  const start = beatOf(beat.limit, amount.less ?? 0);
   const anchors = new Int32Array(futures).fill(start?.anchor ?? 0);
   const spans = new Int32Array(futures).fill(start?.spans ?? -1);
   return ({ count, future, day }, into) => {
@@ -47,7 +49,7 @@ export function calendarBeat(futures: number, amount: CalendarAmount, beat: Beat
       const [f, at] = [future[i] ?? 0, day[i] ?? 0];
       const [anchor, times] = [anchors[f] ?? 0, spans[f] ?? -1];
       const point = times < 0 ? Number.NaN : spansAfter(anchor as Day, amount, times);
-      const kept = keepsBeat(beat, at, point);
+      const kept = keepsBeat(beat, at, point, marginBefore(point, beat.early), marginAfter(point, beat.late));
       anchors[f] = kept ? anchor : at;
       spans[f] = kept ? times + 1 : 1;
       into[i] = Math.min(into[i] ?? 0, spansAfter((kept ? anchor : at) as Day, amount, kept ? times + 1 : 1) + beat.beyond);
@@ -56,16 +58,17 @@ export function calendarBeat(futures: number, amount: CalendarAmount, beat: Beat
 }
 
 /** Whether work done at `value` leaves the beat as it is; never where the due point is not known (NaN). */
-function keepsBeat({ count, early, late }: Beat, value: number, due: number): boolean {
-  return count === 'due-if-late' ? value > due : value >= due - early.size && value <= due + late.size;
+function keepsBeat({ count }: Beat, value: number, due: number, from: number, to: number): boolean {
+  return count === 'due-if-late' ? value > due : value >= from && value <= to;
 }
 
 /**
  * Where the beat stands now. The record has the base and the due day, not what the schedule counts from; of the two, the one that stands later in
  * its month was cut off less by a short one.
  */
-function beatOf(limit: LimitFacts | undefined): { readonly anchor: Day; readonly spans: number } | null {
-  const [base, due] = [limit?.base?.point, limit?.due];
-  if (base?.on !== 'calendar' || due?.on !== 'calendar') return null;
-  return civilOf(due.day).day > civilOf(base.day).day ? { anchor: due.day, spans: 0 } : { anchor: base.day, spans: 1 };
+function beatOf(limit: LimitFacts | undefined, less: number): { readonly anchor: Day; readonly spans: number } | null {
+  const [base, due] = [limit?.base, limit?.due];
+  if (base?.point.on !== 'calendar' || due?.on !== 'calendar') return null;
+  const anchor = (base.why === 'due-point' ? base.point.day + less : base.point.day) as Day;
+  return less === 0 && civilOf(due.day).day > civilOf(anchor).day ? { anchor: due.day, spans: 0 } : { anchor, spans: 1 };
 }

@@ -5,6 +5,7 @@
  */
 import { addDays } from '../values/calendar.js';
 import type { Day } from '../values/moment.js';
+import { FAR } from './due-days.js';
 import type { UseFutures } from './use-futures.js';
 
 /** The life total of future `f` at the end of a day; its last where the day lies beyond. */
@@ -19,11 +20,12 @@ export function totalOn({ start, weeks, totals }: UseFutures, f: number, day: nu
 
 /** The day on which future `f` first stands at a life total or beyond; Infinity if it does not within its weeks. O(log weeks). */
 export function dayReached(futures: UseFutures, f: number, total: number): number {
-  return reachedBy(futures, f, total, futures.start, Infinity);
+  const day = reachedBy(futures, f, total, futures.start, FAR);
+  return day === FAR ? Infinity : day;
 }
 
 /**
- * As {@link dayReached}, but `until` where the total is not reached before that day.
+ * As {@link dayReached}, but `until`, a whole day, where the total is not reached before that day.
  *
  * @param from a day not before the start; where the total had been reached by then, the answer is some day not after it.
  */
@@ -36,7 +38,9 @@ export function reachedBy({ start, weeks, totals }: UseFutures, f: number, total
   if (last <= week || (totals[row + last] ?? 0) < total) return until;
   const high = weekReached(totals, row + week + 1, row + last, total);
   const before = totals[high - 1] ?? 0;
-  const day = start + 7 * (high - 1 - row) + Math.ceil((7 * (total - before)) / ((totals[high] ?? 0) - before));
+  // A small whole number, as all that is returned here: nothing to keep in memory.
+  const into = Math.ceil((7 * (total - before)) / ((totals[high] ?? 0) - before)) | 0;
+  const day = start + 7 * (high - 1 - row) + into;
   return day < until ? day : until;
 }
 

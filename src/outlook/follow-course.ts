@@ -29,25 +29,34 @@ export function followCourse(course: DueCourse, sky: Sky): Followed {
   course.first(due, by);
   const decides = votesOf(by, course.rules);
   const doings: Doings = { count: 0, future: columns.lend(), day: columns.lend() };
-  for (let f = 0; f < count; f += 1) doAgain(doings, f, Math.max(now, due[f] ?? FAR), to);
+  for (let f = 0; f < count; f += 1) {
+    doings.future[f] = f;
+    doings.day[f] = Math.max(now, due[f] ?? FAR);
+  }
+  doings.count = keepWithin(doings, count, to);
   const rounds: DateRange[] = [];
   const tally = new Int32Array(to - now + 1);
   while (doings.count > rankOf((1 - LEVEL) / 2, count) && rounds.length < MOST_ROUNDS) {
     rounds.push(rangeOf(doings, tally.fill(0), now, count));
     course.again(doings, due.fill(to + 1, 0, doings.count));
-    const before = doings.count;
-    doings.count = 0;
-    for (let i = 0; i < before; i += 1) doAgain(doings, doings.future[i] ?? 0, Math.max((doings.day[i] ?? 0) + 1, due[i] ?? 0), to);
+    for (let i = 0; i < doings.count; i += 1) doings.day[i] = Math.max((doings.day[i] ?? 0) + 1, due[i] ?? 0);
+    doings.count = keepWithin(doings, doings.count, to);
   }
   for (const column of [due, by, doings.future, doings.day]) columns.giveBack(column);
   return { rounds, decides };
 }
 
-function doAgain(doings: Doings, future: number, day: number, to: number): void {
-  if (day > to) return;
-  doings.future[doings.count] = future;
-  doings.day[doings.count] = day;
-  doings.count += 1;
+/** Moves the doings up to `to` to the front, and says how many they are. */
+function keepWithin({ future, day }: Doings, count: number, to: number): number {
+  let kept = 0;
+  for (let i = 0; i < count; i += 1) {
+    const at = day[i] ?? 0;
+    // Written in any case, and counted if it holds: a branch that is guessed wrong would cost more.
+    future[kept] = future[i] ?? 0;
+    day[kept] = at;
+    kept += Number(at <= to);
+  }
+  return kept;
 }
 
 /** The range of the days on which the task is done, all other futures counting as later. */
@@ -56,20 +65,29 @@ function rangeOf({ count, day }: Doings, tally: Int32Array, from: Day, of: numbe
     const place = (day[i] ?? from) - from;
     tally[place] = (tally[place] ?? 0) + 1;
   }
-  let [place, passed] = [0, 0];
-  const at = (share: number): Day | null => {
-    const rank = rankOf(share, of);
-    if (rank >= count) return null;
-    while (passed + (tally[place] ?? 0) <= rank) passed += tally[place++] ?? 0;
-    return (from + place) as Day;
+  const [early, likely, late] = [(1 - LEVEL) / 2, 0.5, (1 + LEVEL) / 2].map((share) => rankOf(share, of));
+  return {
+    early: dayOfRank(tally, from, count, early ?? 0) ?? from,
+    likely: dayOfRank(tally, from, count, likely ?? 0),
+    late: dayOfRank(tally, from, count, late ?? 0),
+    level: LEVEL,
   };
-  return { early: at((1 - LEVEL) / 2) ?? from, likely: at(0.5), late: at((1 + LEVEL) / 2), level: LEVEL };
+}
+
+function dayOfRank(tally: Int32Array, from: Day, count: number, rank: number): Day | null {
+  if (rank >= count) return null;
+  let [place, passed] = [0, tally[0] ?? 0];
+  while (passed <= rank) passed += tally[(place += 1)] ?? 0;
+  return (from + place) as Day;
 }
 
 function votesOf(by: Int32Array, rules: readonly NodeId[]): Followed['decides'] {
   // Place 0 is for futures in which nothing decided.
   const votes = new Int32Array(rules.length + 1);
-  for (const vote of by) votes[vote + 1] = (votes[vote + 1] ?? 0) + 1;
+  for (let f = 0; f < by.length; f += 1) {
+    const place = (by[f] ?? 0) + 1;
+    votes[place] = (votes[place] ?? 0) + 1;
+  }
   const cast = by.length - (votes[0] ?? 0);
   return rules
     .map((node, rule) => ({ node, share: (votes[rule + 1] ?? 0) / cast }))

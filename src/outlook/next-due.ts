@@ -24,7 +24,7 @@ import { dayTable, lookUp } from './day-table.js';
 import type { DayTable } from './day-table.js';
 import { NEVER } from './due-days.js';
 import type { BringForward, Columns } from './due-days.js';
-import { markAfter } from './mark-after.js';
+import { markNotMet } from './mark-not-met.js';
 import type { Sky } from './sky.js';
 import { stagesAhead } from './stages-ahead.js';
 import type { UseFutures } from './use-futures.js';
@@ -120,7 +120,7 @@ function onTable(table: DayTable): BringForward {
 }
 
 function marksTable(node: CalendarMarksNode | CalendarWindowNode, { now, to }: Sky): DayTable {
-  return dayTable(now, to, (day) => markAfter(node, (day + node.early.size) as Day));
+  return dayTable(now, to, (day) => markNotMet(node, day as Day));
 }
 
 /** Rules of the calendar cost least: the days that they find spare the others a search. */

@@ -3,7 +3,7 @@ import { civilOf } from '../values/civil.js';
 import type { Day, Moment } from '../values/moment.js';
 import { addDays } from '../values/calendar.js';
 import type { Estimate } from './estimate.js';
-import { studentQuantile } from './normal.js';
+import { normalQuantile } from './normal.js';
 import { theilSen } from './theil-sen.js';
 import { useSpread } from './use-spread.js';
 import { dailyTotals, weeklyUse } from './weekly-use.js';
@@ -71,7 +71,7 @@ function rangeOf(slope: number, track: MeterTrack): Estimate['range'] {
   if (use === null) return null;
   const { blocks, levelSpread } = useSpread(use);
   if (blocks < 3) return null;
-  const reach = levelSpread * studentQuantile((1 + LEVEL) / 2, blocks - 1);
+  const reach = levelSpread * normalQuantile((1 + LEVEL) / 2);
   return { low: slope * Math.exp(-reach), high: slope * Math.exp(reach), level: LEVEL };
 }
 

@@ -4,7 +4,7 @@ import { meanOf } from './mean.js';
 export const YEAR_WEEKS = 52.18;
 const REACH = 4;
 /** No season is taken to have less than this share of the average, for what the record shows of it would be blown up beyond reason. */
-const LEAST = 0.1;
+export const LEAST = 0.1;
 
 /** What a record shows of seasons. */
 export interface SeasonProfile {
@@ -28,7 +28,7 @@ export function seasonProfile(weeks: readonly number[], blockWeeks: number, unti
   const windows = (weeks.length / YEAR_WEEKS) * ((2 * REACH + 1) / blockWeeks);
   const share = spread === 0 ? 0 : Math.max(0, 1 - unevenness(weeks, blockWeeks, mean) / windows / spread);
   // Sharpened: where most of the differences are accounted for one way, it is likely that all are.
-  const trust = share ** 2 / (share ** 2 + (1 - share) ** 2);
+  const trust = share ** 3 / (share ** 3 + (1 - share) ** 3);
   return { factors: raw.map((factor) => Math.max(LEAST, factor)), trust };
 }
 

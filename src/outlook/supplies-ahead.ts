@@ -1,5 +1,6 @@
 import type { RuleGraph } from '../graph/rule-graph.js';
 import type { Day, Moment } from '../values/moment.js';
+import { coveringTasks, withoutCovered } from './covering.js';
 import type { Outlook } from './outlook.js';
 import { suppliesNeeded } from './supplies-needed.js';
 import type { PlannedWork, WorkNeeded } from './supplies-needed.js';
@@ -22,7 +23,7 @@ export interface SuppliesAhead {
 /**
  * What to have on the shelf: for the time that an outlook looks at, or for `tasks` done once each.
  *
- * What comes with work, readings or events (a top-up, a repair) is not foreseen and not in it.
+ * What comes with work, readings or events (a top-up, a repair) is not foreseen and not in it. What another task covers is not counted twice.
  *
  * @param shelf supply → how much is there, in the supply's unit.
  */
@@ -33,8 +34,9 @@ export function suppliesAhead(
   tasks: readonly string[] = [],
 ): SuppliesAhead {
   const named: readonly PlannedWork[] = tasks.map((task) => ({ task, times: 1 }));
+  const covering = coveringTasks(graph);
   const taken = (how: 'likely' | 'most'): WorkNeeded =>
-    suppliesNeeded(graph, named.length > 0 ? named : workAhead(outlook.tasks, how), shelf);
+    suppliesNeeded(graph, named.length > 0 ? named : withoutCovered(workAhead(outlook.tasks, how), covering), shelf);
   return {
     format: 'duewright-supplies',
     version: 1,

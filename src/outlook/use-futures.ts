@@ -1,10 +1,12 @@
 import type { Day } from '../values/moment.js';
 import type { MeterTrack } from '../history/timeline.js';
+import { guessedSeasons } from './guessed-seasons.js';
 import { meanOf } from './mean.js';
 import { randomNumbers } from './random-numbers.js';
 import type { RandomNumbers } from './random-numbers.js';
 import { seasonProfile, withoutSeason, YEAR_WEEKS } from './season-profile.js';
 import { useSpread } from './use-spread.js';
+import type { UseSpread } from './use-spread.js';
 import { weeklyUse } from './weekly-use.js';
 import type { WeeklyUse } from './weekly-use.js';
 
@@ -39,62 +41,79 @@ export interface FuturesOptions {
   readonly seed?: number;
 }
 
+/** Three runs from one reading to the next, as for any interval of the outlook. */
+const LEAST_READINGS = 4;
 /** Weeks after which a week of the record is drawn half as often. */
 const HALF_LIFE_WEEKS = 40;
 
 /**
  * Simulates the use of a meter by drawing runs of weeks from its own record, recent ones more often, with the season taken out and that of the
- * week ahead put in once there is a year of readings; each future on a level of its own, as far apart as the record leaves the level open.
+ * week ahead put in; before there is a year of readings, with a season that may be behind them. Each future is on a level of its own, as far apart as
+ * the record leaves the level open.
  *
- * `null` before there is a week on record, or where nothing was counted. No clock and no chance: the draws follow from `seed`.
+ * `null` with fewer than four days with a reading or less than a week on record, or where nothing was counted: from less nobody can tell. No clock and no chance: the draws follow from `seed`.
  */
 export function useFutures(track: MeterTrack, options: FuturesOptions = {}): UseFutures | null {
   const use = weeklyUse(track);
-  if (use === null || use.weeks.every((week) => week === 0)) return null;
+  if (use === null || use.readings < LEAST_READINGS || use.weeks.every((week) => week === 0)) return null;
   const { count = 1000, days = 760, seed = 1 } = options;
   const weeks = Math.ceil(days / 7);
-  const { blockWeeks, levelSpread, runSpread } = useSpread(use);
-  const pools = poolsOf(use, blockWeeks, weeks, runSpread);
+  const spread = useSpread(use);
+  const views = viewsOf(use, spread, weeks);
+  const upTo = summedUp(views.map(({ weight }) => weight));
   const totals = new Float64Array(count * (weeks + 1));
   const random = randomNumbers(seed);
   for (let future = 0; future < count; future += 1) {
-    const level = aroundOne(levelSpread, random);
-    // Where it is open whether the seasons are real, some futures have them and some do not.
-    const pool = random.uniform() < pools.trust ? pools.seasonal : pools.even;
-    follow(totals.subarray(future * (weeks + 1), (future + 1) * (weeks + 1)), use.total, pool, level, random);
+    // As likely above the record as below it.
+    const level = Math.exp(spread.levelSpread * random.normal());
+    const view = views[drawn(upTo, random.uniform())];
+    if (view === undefined) break;
+    follow(totals.subarray(future * (weeks + 1), (future + 1) * (weeks + 1)), use.total, view, level, random);
   }
-  const method = `${count} simulated futures from ${use.weeks.length} weeks of use${use.weeks.length >= YEAR_WEEKS ? ', by season' : ''}`;
+  const seasons = use.weeks.length >= YEAR_WEEKS ? ', by season' : ', whose season is not known: it may have been a high or a low one';
+  const method = `${count} simulated futures from ${use.weeks.length} weeks of use${seasons}`;
   return { start: use.end, count, weeks, totals, readings: use.readings, weeksOnRecord: use.weeks.length, method };
 }
 
-/** What the futures are drawn from. */
-interface Pool {
+/** One way to see the record, from which futures are drawn as often as it is likely. */
+interface View {
   /** Use in each week of the record as it would have been in an average season. */
   readonly weeks: readonly number[];
   /** Summed weights of the weeks that a run may begin with. */
   readonly upTo: readonly number[];
   /** Season of each week ahead. */
   readonly seasons: readonly number[];
+  readonly weight: number;
   readonly blockWeeks: number;
   readonly runSpread: number;
 }
 
-/** One pool with the seasons of the record, one that knows none. */
-function poolsOf(
-  use: WeeklyUse,
-  blockWeeks: number,
-  ahead: number,
-  runSpread: number,
-): { readonly seasonal: Pool; readonly even: Pool; readonly trust: number } {
+/**
+ * With a year on record: one view with the seasons that it shows and one that knows none, as far as it is open whether they are real. With less: the
+ * seasons that may be behind it.
+ */
+function viewsOf(use: WeeklyUse, spread: UseSpread, ahead: number): readonly View[] {
   const recorded = use.weeks.length;
-  const profile = seasonProfile(use.weeks, blockWeeks, recorded + ahead);
+  const until = recorded + ahead;
+  const view = (factors: readonly number[], weight: number): View => viewOf(use, spread, factors, weight);
+  if (recorded < YEAR_WEEKS) {
+    const guesses = guessedSeasons(use.weeks, spread.blockWeeks, spread.blockSpread, until);
+    return guesses.filter(({ weight }) => weight > NEGLIGIBLE).map(({ factors, weight }) => view(factors, weight));
+  }
+  const { factors, trust } = seasonProfile(use.weeks, spread.blockWeeks, until);
+  return [view(factors, trust), view(new Array<number>(until).fill(1), 1 - trust)];
+}
+
+/** Guesses that less than one future in a thousand would go by are left out. */
+const NEGLIGIBLE = 0.001;
+
+function viewOf(use: WeeklyUse, { blockWeeks, runSpread }: UseSpread, factors: readonly number[], weight: number): View {
+  const recorded = use.weeks.length;
   const starts = Array.from({ length: recorded - blockWeeks + 1 }, (_, start) => 2 ** ((start - recorded) / HALF_LIFE_WEEKS));
   // Weeks of the low season say little of the others, so they are drawn the less the lower it is.
-  const telling = starts.map((weight, start) => weight * meanOf(profile.factors.slice(start, start + blockWeeks)));
-  const common = { blockWeeks, runSpread };
-  const weeks = withoutSeason(use.weeks, profile, 1);
-  const seasonal = { ...common, weeks, upTo: summedUp(telling), seasons: profile.factors.slice(recorded) };
-  return { seasonal, even: { ...common, weeks: use.weeks, upTo: summedUp(starts), seasons: [] }, trust: profile.trust };
+  const telling = starts.map((each, start) => each * meanOf(factors.slice(start, start + blockWeeks)));
+  const weeks = withoutSeason(use.weeks, { factors, trust: 1 }, 1);
+  return { weeks, upTo: summedUp(telling), seasons: factors.slice(recorded), weight, blockWeeks, runSpread };
 }
 
 function summedUp(weights: readonly number[]): readonly number[] {
@@ -102,22 +121,22 @@ function summedUp(weights: readonly number[]): readonly number[] {
   return weights.map((weight) => (sum += weight));
 }
 
-function follow(row: Float64Array, start: number, pool: Pool, level: number, random: RandomNumbers): void {
+function follow(row: Float64Array, start: number, view: View, level: number, random: RandomNumbers): void {
   let total = start;
   row[0] = total;
   let [from, scale] = [0, level];
   for (let week = 0; week + 1 < row.length; week += 1) {
-    const within = week % pool.blockWeeks;
+    const within = week % view.blockWeeks;
     if (within === 0) {
-      from = drawn(pool.upTo, random.uniform());
-      scale = level * aroundOne(pool.runSpread, random);
+      from = drawn(view.upTo, random.uniform());
+      scale = level * aroundOne(view.runSpread, random);
     }
-    total += 7 * Math.round(((pool.weeks[from + within] ?? 0) * (pool.seasons[week] ?? 1) * scale) / 7);
+    total += 7 * Math.round(((view.weeks[from + within] ?? 0) * (view.seasons[week] ?? 1) * scale) / 7);
     row[week + 1] = total;
   }
 }
 
-/** Log-normal with mean 1, so that the futures are centred on the record. */
+/** Log-normal with mean 1, so that uneven runs add up to the level. */
 function aroundOne(spread: number, random: RandomNumbers): number {
   return Math.exp(spread * random.normal() - spread ** 2 / 2);
 }

@@ -2,6 +2,7 @@ import type { RuleGraph } from '../graph/rule-graph.js';
 import type { Day } from '../values/moment.js';
 import { bundle } from './bundling.js';
 import type { Bundles } from './bundling.js';
+import { coveringTasks, uncovered } from './covering.js';
 import { openings } from './openings.js';
 import { suppliesNeeded } from './supplies-needed.js';
 import type { WorkNeeded } from './supplies-needed.js';
@@ -55,15 +56,16 @@ export function visitsAhead(graph: RuleGraph, ahead: YearAhead, options: VisitOp
     .filter(({ task, next }) => !without.has(task) && next?.likely !== null && next !== null)
     .map((task) => ({ id: task.task, ...windowOf(task, ahead.from, pull), opens: of.get(task.task) ?? [] }));
   const found: Bundles = bundle(tasks, minutes);
-  const work = (ids: readonly string[]): WorkNeeded =>
+  const covering = coveringTasks(graph);
+  const work = (visits: readonly (readonly string[])[]): WorkNeeded =>
     suppliesNeeded(
       graph,
-      ids.map((task) => ({ task, times: 1 })),
+      visits.flatMap((ids) => uncovered(ids, covering).map((task) => ({ task, times: 1 }))),
       shelf,
     );
   return {
-    visits: found.visits.map(({ at, tasks: ids, opens }) => ({ day: at as Day, tasks: ids, opens, takes: work(ids) })),
-    takes: work(tasks.map(({ id }) => id)),
+    visits: found.visits.map(({ at, tasks: ids, opens }) => ({ day: at as Day, tasks: ids, opens, takes: work([ids]) })),
+    takes: work(found.visits.map(({ tasks: ids }) => ids)),
     opening: found.opening,
     thrownAway: found.thrownAway,
     proved: found.proved,

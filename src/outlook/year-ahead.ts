@@ -28,7 +28,7 @@ export type Foreseen =
   | 'now'
   /** It comes with work, a reading, an event: no date can be told. */
   | 'no-date'
-  /** Its limit counts on meters whose use is not known. */
+  /** Its limit counts on meters whose use is not known; the rest of its rules may still say by when at the latest. */
   | 'use-unknown'
   /** It does not apply now, or what it depends on is unknown. */
   | 'resting'
@@ -39,7 +39,10 @@ export interface TaskAhead {
   readonly task: string;
   readonly state: TaskState;
   readonly foreseen: Foreseen;
-  /** `null` where no date can be told, or it lies beyond what was looked at. */
+  /**
+   * `null` where no date can be told, or it lies beyond what was looked at. Where use is not known: from today to the day on which the other rules
+   * make it due in any case.
+   */
   readonly next: DateRange | null;
   /** Rules that decide the next date, with the share of futures in which each does; the likeliest first. */
   readonly decides: readonly { readonly node: NodeId; readonly share: number }[];
@@ -136,13 +139,13 @@ function taskAhead(assessed: TaskAssessment, course: DueCourse | null, sky: Sky)
     readUntil: null,
     method: 'none',
   };
-  if (course === null || (foreseen !== 'simulated' && foreseen !== 'calendar')) return none;
+  if (course === null || (foreseen !== 'simulated' && foreseen !== 'calendar' && foreseen !== 'use-unknown')) return none;
   const { rounds, decides } = followCourse(course, sky);
   const [next = null, ...later] = rounds;
   const used = course.meters.flatMap((meter) => sky.futures.get(meter) ?? []);
   return {
     ...none,
-    next: foreseen === 'calendar' && next !== null ? { ...next, level: 1 } : next,
+    next: next && { ...next, ...(foreseen === 'simulated' ? {} : { level: 1 }), ...(foreseen === 'use-unknown' ? { early: sky.now } : {}) },
     decides,
     later,
     n: used.length === 0 ? 0 : Math.min(...used.map(({ readings }) => readings)),

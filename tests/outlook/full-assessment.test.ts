@@ -27,6 +27,7 @@ const months = fc.integer({ min: 1, max: 4 });
 const calendar = fc.oneof(
   months.map((n) => `${n} month${n > 1 ? 's' : ''}`),
   months.map((n) => `${n} calendar months`),
+  months.map((n) => `${n} months less 2 days`),
   fc.integer({ min: 1, max: 9 }).map((n) => `${n} week${n > 1 ? 's' : ''}`),
 );
 const more = (span: fc.Arbitrary<string>): fc.Arbitrary<string> =>
@@ -43,7 +44,13 @@ const rule = fc.oneof(
   fc
     .tuple(fc.integer({ min: 3, max: 40 }), fc.constantFrom('', ' allow 2 h early'))
     .map(([h, early]) => `every multiple of ${h} h of engine${early}`),
-  fc.constantFrom('every month on day 31', 'every month on day 31 where it exists', 'every year in September', 'every year on 1 November'),
+  fc.constantFrom(
+    'every month on day 31',
+    'every month on day 31 where it exists',
+    'every month on day 15 allow 5 days early',
+    'every year in September',
+    'every year on 1 November',
+  ),
   fc
     .tuple(fc.integer({ min: 1, max: 20 }), fc.integer({ min: 1, max: 30 }), hours)
     .map(([a, b, h]) => `first at ${a} h, ${a + b} h of engine every ${h}`),

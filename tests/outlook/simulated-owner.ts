@@ -12,7 +12,21 @@ export interface Owner {
   readonly truth: readonly number[];
 }
 
-export type Habit = 'steady' | 'seasonal' | 'bursts';
+/** `jobs`: some days of hard work, then none for weeks. */
+export type Habit = 'steady' | 'seasonal' | 'bursts' | 'jobs';
+
+/** Days of a job, and of the time between two, at random about their means. */
+function jobs(random: RandomNumbers): (day: number) => number {
+  const [work, idle] = [3 + 6 * random.uniform(), 8 + 20 * random.uniform()];
+  let [at, until] = [false, 0];
+  return (day) => {
+    if (day >= until) {
+      at = !at;
+      until = day + 1 + -Math.log(1 - random.uniform()) * (at ? work : idle);
+    }
+    return at ? 2 : 0;
+  };
+}
 
 /** Simulates `before` days on record and `after` days to come. The generator shares nothing with the forecaster but uniform numbers. */
 export function simulateOwner(seed: number, habit: Habit, before: number, after: number): Owner {
@@ -21,6 +35,7 @@ export function simulateOwner(seed: number, habit: Habit, before: number, after:
   const often = 0.15 + 0.6 * random.uniform();
   const phase = random.uniform() * 365;
   const truth: number[] = [];
+  const job = habit === 'jobs' ? jobs(random) : null;
   let [total, mood, year] = [100 * 36_000 * random.uniform(), 1, 1];
   for (let day = 0; day < before + after; day += 1) {
     if (day % 365 === 0) year = Math.exp(0.1 * random.normal());
@@ -28,6 +43,7 @@ export function simulateOwner(seed: number, habit: Habit, before: number, after:
     if (day % 7 === 0)
       mood = habit === 'bursts' ? (random.uniform() < 0.6 ? mood : 0.2 + 1.6 * random.uniform()) : 0.7 + 0.6 * random.uniform();
     const season = habit === 'seasonal' ? Math.max(0.05, 1 + 0.9 * Math.sin(((day + phase) / 365) * 2 * Math.PI)) : 1;
+    if (job !== null) mood = job(day) / often;
     if (random.uniform() < Math.min(0.95, often * season * mood)) total += hours * year * (0.5 + random.uniform()) * 36_000;
     truth.push(total);
   }

@@ -90,8 +90,9 @@ function taskRow(task: TaskAhead, to: Outlook['to'], graph: RuleGraph, names: Ti
   const basis = task.n === 0 ? '' : ` (${counted(task.n, 'day')} read)`;
   return [
     safeText(names.tasks[task.task] ?? task.task),
-    rangeInWords(next, to),
-    likelyInWords(next, to),
+    ...(task.foreseen === 'use-unknown'
+      ? [`${dayInWords(next.likely ?? to)} at the latest`, '']
+      : [rangeInWords(next, to), likelyInWords(next, to)]),
     `${decidesInWords(task, graph, names)}${basis}${leftOut}${again}`,
   ];
 }
@@ -101,11 +102,11 @@ function restLines(tasks: readonly TaskAhead[], to: Outlook['to'], names: Titles
   const of = (foreseen: TaskAhead['foreseen']): readonly TaskAhead[] => tasks.filter((task) => task.foreseen === foreseen);
   const named = (some: readonly TaskAhead[]): string => listed(some.map(({ task }) => titleOf(task, names)));
   const beyond = tasks.filter(({ foreseen, next }) => (foreseen === 'simulated' || foreseen === 'calendar') && next === null);
-  const [unknown, useless] = [of('unknown'), of('use-unknown')];
+  const [unknown, useless] = [of('unknown'), of('use-unknown').filter(({ next }) => next === null)];
   const sentences = [
     beyond.length === 0 ? '' : `Hardly before ${dayInWords(to)}: ${named(beyond)}.`,
     unknown.length === 0 ? '' : `Unknown, because a reading or a record is missing: ${named(unknown)}.`,
-    useless.length === 0 ? '' : `No date, because nobody knows how their meter is used: ${named(useless)}.`,
+    useless.length === 0 ? '' : `No date, because too few readings say how their meter is used: ${named(useless)}.`,
     of('no-date').length === 0
       ? ''
       : `${counted(of('no-date').length, 'task')} without a date: they come with work, a reading or an event.`,

@@ -68,7 +68,7 @@ function footLines({ time }: SuppliesAhead, style: Style): readonly string[] {
   const method =
     time === null
       ? ''
-      : 'Counted along simulated courses of use: as much as half of them take, at most what nine in ten take task by task. What a reading or a defect asks for (a top-up, a repair) is not foreseen; a task that another covers is counted as if it were not.';
+      : 'Counted along simulated courses of use: as much as half of them take, at most what nine in ten take task by task. What a reading or a defect asks for (a top-up, a repair) is not foreseen; what another task covers is not counted twice.';
   return [method, DEFERENCE]
     .filter((sentence) => sentence !== '')
     .flatMap((sentence) => wrap(sentence, style.width).map(style.paint.quiet));

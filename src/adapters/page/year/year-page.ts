@@ -50,7 +50,7 @@ function head(graph: RuleGraph, { machine }: Timeline, outlook: Outlook): string
 
 function facts(graph: RuleGraph, { tasks, meters }: Outlook): readonly (readonly [string, string])[] {
   const now = tasks.filter(({ foreseen }) => foreseen === 'now').length;
-  const unknown = tasks.filter(({ foreseen }) => foreseen === 'unknown' || foreseen === 'use-unknown').length;
+  const unknown = tasks.filter(({ foreseen, next }) => next === null && (foreseen === 'unknown' || foreseen === 'use-unknown')).length;
   const rates = meters.flatMap(({ meter, rate }): readonly (readonly [string, string])[] => {
     const { title, unit } = graph.meters.find(({ id }) => id === meter) ?? { title: meter, unit: 'h' };
     if (rate === null) return [];
@@ -78,7 +78,7 @@ function withoutDates({ tasks, to }: Outlook, graph: RuleGraph): string {
   const titles = (some: readonly { readonly task: string }[]): string =>
     listed(some.map(({ task }) => inSentence(names.tasks[task] ?? task)));
   const of = (...kinds: readonly string[]) => tasks.filter(({ foreseen }) => kinds.includes(foreseen));
-  const unknown = of('unknown', 'use-unknown');
+  const unknown = of('unknown', 'use-unknown').filter(({ next }) => next === null);
   const beyond = of('simulated', 'calendar').filter(({ next }) => next === null);
   const sentences = [
     unknown.length === 0 ? '' : `Unknown, because something is missing: ${titles(unknown)}.`,

@@ -1,3 +1,4 @@
+import { marginBefore } from '../graph/calendar-amount.js';
 import type { CalendarMarksNode, CalendarWindowNode } from '../graph/rule-graph.js';
 import { addMonths, firstOfMonth } from '../values/calendar.js';
 import { civilOf, dayNumber, daysInMonth } from '../values/civil.js';
@@ -6,8 +7,14 @@ import type { Day } from '../values/moment.js';
 /** A day that some months lack (30 February, the leap day) recurs within eight years or not at all. */
 const REACH = 8 * 12;
 
-/** The first day after `day` on which a calendar mark falls due; Infinity where there is none. */
-export function markAfter(node: CalendarMarksNode | CalendarWindowNode, day: Day): number {
+/** The first calendar mark that work on `day` does not meet: whose early margin begins after it. Infinity where there is none. */
+export function markNotMet(node: CalendarMarksNode | CalendarWindowNode, day: Day): number {
+  let mark = markAfter(node, day);
+  while (Number.isFinite(mark) && marginBefore(mark, node.early) <= day) mark = markAfter(node, mark as Day);
+  return mark;
+}
+
+function markAfter(node: CalendarMarksNode | CalendarWindowNode, day: Day): number {
   const start = firstOfMonth(day);
   for (let ahead = 0; ahead <= node.months + REACH; ahead += 1) {
     const { year, month } = civilOf(addMonths(start, ahead));
