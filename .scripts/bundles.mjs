@@ -111,6 +111,7 @@ export const library = {
     'src/adapters/logbook.ts',
     'src/adapters/exchange.ts',
     'src/adapters/fleet.ts',
+    'src/adapters/editor.ts',
   ],
   outdir: 'dist',
   chunkNames: 'chunks/[name]-[hash]',

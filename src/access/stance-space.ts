@@ -27,7 +27,7 @@ export interface StanceSpace {
   readonly members: (set: StanceSet) => Uint8Array;
 }
 
-const NO_EXITS: Exits = new Int32Array(0);
+const NO_EXITS: Exits = /* @__PURE__ */ new Int32Array(0);
 
 /** Looks at up to `most` stances, and at sixteen ways out of each on the average; stops there. */
 export function exploreStances(machine: MovingParts, most: number): StanceSpace {

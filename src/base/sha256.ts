@@ -11,7 +11,7 @@ declare const TextEncoder: new () => { encode(text: string): Uint8Array };
 /** The first 32 bits of what follows the point in the square roots of the first 8 primes. */
 const START = [0x6a09e667, 0xbb67ae85, 0x3c6ef372, 0xa54ff53a, 0x510e527f, 0x9b05688c, 0x1f83d9ab, 0x5be0cd19];
 /** The same of the cube roots of the first 64. */
-const ROUND = Int32Array.of(
+const ROUND = /* @__PURE__ */ Int32Array.of(
   0x428a2f98,
   0x71374491,
   0xb5c0fbcf,

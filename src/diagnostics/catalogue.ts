@@ -7,11 +7,11 @@ import { checkCatalogue } from './catalogue/check.js';
 import { syntaxCatalogue } from './catalogue/syntax.js';
 
 /** All areas in the order of their codes. An area joins by a line here. */
-export const catalogue: readonly CatalogueEntry[] = [
-  ...Object.values(syntaxCatalogue),
-  ...Object.values(checkCatalogue),
-  ...Object.values(accessCatalogue),
-];
+export const catalogue: readonly CatalogueEntry[] = /* @__PURE__ */ inOneList(syntaxCatalogue, checkCatalogue, accessCatalogue);
+
+function inOneList(...areas: readonly Readonly<Record<string, CatalogueEntry>>[]): readonly CatalogueEntry[] {
+  return areas.flatMap((area) => Object.values(area));
+}
 
 /** The entry for a code such as `DW112`, or undefined. */
 export function catalogueEntry(code: string): CatalogueEntry | undefined {

@@ -4,6 +4,7 @@ import type { CatalogueEntry, Code } from './catalogue-entry.js';
 export type Page = Omit<CatalogueEntry, keyof Code>;
 
 /** Codes with their pages. */
+/* @__NO_SIDE_EFFECTS__ */
 export function catalogued<K extends string>(
   codes: Readonly<Record<K, Code>>,
   pages: Readonly<Record<NoInfer<K>, Page>>,

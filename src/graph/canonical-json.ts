@@ -3,7 +3,7 @@
  */
 import { keyOrder } from './key-order.js';
 
-const ranks = new Map(keyOrder.map((key, rank) => [key, rank]));
+const ranks = /* @__PURE__ */ new Map(/* @__PURE__ */ keyOrder.map((key, rank) => [key, rank]));
 
 /**
  * The value with the keys of every object in schema order, keys that the schema does not know after them by code unit. What is in order already

@@ -6,7 +6,7 @@
  *
  * The shape here is the source of `grammar/history-entry.schema.json`, and of the type.
  */
-import { choice, either, list, map, number, object, oneOf, optional, text, type TypeOf, whole } from '../base/typed-shape.js';
+import { choice, either, list, map, type Members, number, object, oneOf, optional, text, type TypeOf, whole } from '../base/typed-shape.js';
 
 const id = text({ least: 1, most: 120 });
 // `__proto__` is no name: as a key it would reach into the object that holds it instead of naming anything.
@@ -39,18 +39,19 @@ const common = {
   readings: optional(map(name, reading)),
 };
 
+/* @__NO_SIDE_EFFECTS__ */
+function entry<const K extends string, M extends Members>(kind: K, members: M) {
+  return object({ kind: oneOf(kind), ...common, ...members });
+}
+
 /** The machine's birth certificate in this logbook. `inService` is left out when the machine was taken over without records. */
-const machine = object({
-  kind: oneOf('machine'),
-  ...common,
+const machine = entry('machine', {
   model: optional(words),
   serial: optional(whole({ least: Number.MIN_SAFE_INTEGER, most: Number.MAX_SAFE_INTEGER })),
   inService: optional(date),
 });
-const readingEntry = object({ kind: oneOf('reading'), ...common });
-const done = object({
-  kind: oneOf('done'),
-  ...common,
+const readingEntry = entry('reading', {});
+const done = entry('done', {
   tasks: list(name, 1),
   /** Supply id → how much, in the supply's unit. */
   used: optional(map(name, amount)),
@@ -58,9 +59,7 @@ const done = object({
 });
 /** Work with the machine. `at` is the start; `hours` counts when there is no end and no meter difference. An outing with neither `until` nor `hours` is still under way.
  *  Where `until` is earlier than `at` and there is no `untilOn`, it ended on the next day. Meters and readings noted here were taken at its end. */
-const outing = object({
-  kind: oneOf('outing'),
-  ...common,
+const outing = entry('outing', {
   until: optional(time),
   untilOn: optional(date),
   hours: optional(amount),
@@ -69,28 +68,20 @@ const outing = object({
   attachments: optional(list(name)),
   shift: optional(name),
 });
-const finding = object({ kind: oneOf('finding'), ...common, task: optional(name), text: words });
-const defectOpened = object({ kind: oneOf('defect-opened'), ...common, defect: name, class: optional(name) });
-const defectClosed = object({ kind: oneOf('defect-closed'), ...common, defect: name });
-const event = object({ kind: oneOf('event'), ...common, event: name });
-const attached = object({ kind: oneOf('attached'), ...common, attachment: name });
-const detached = object({ kind: oneOf('detached'), ...common, attachment: name });
+const finding = entry('finding', { task: optional(name), text: words });
+const defectOpened = entry('defect-opened', { defect: name, class: optional(name) });
+const defectClosed = entry('defect-closed', { defect: name });
+const event = entry('event', { event: name });
+const attached = entry('attached', { attachment: name });
+const detached = entry('detached', { attachment: name });
 /** `final` is what the old meter last showed, `initial` what the new one shows when fitted. */
-const meterReplaced = object({ kind: oneOf('meter-replaced'), ...common, meter: name, final: amount, initial: amount });
-const stands = object({ kind: oneOf('stands'), ...common, positions: map(name, name) });
-const storage = object({ kind: oneOf('storage'), ...common, phase: oneOf('begins', 'ends') });
-const refuelled = object({ kind: oneOf('refuelled'), ...common, litres: optional(amount) });
-const toppedUp = object({
-  kind: oneOf('topped-up'),
-  ...common,
-  dipstick: optional(name),
-  supply: optional(name),
-  litres: amount,
-});
+const meterReplaced = entry('meter-replaced', { meter: name, final: amount, initial: amount });
+const stands = entry('stands', { positions: map(name, name) });
+const storage = entry('storage', { phase: oneOf('begins', 'ends') });
+const refuelled = entry('refuelled', { litres: optional(amount) });
+const toppedUp = entry('topped-up', { dipstick: optional(name), supply: optional(name), litres: amount });
 /** What an owner knows without a record: "done before 2025, at about 1,200 h". `on` is when it was stated. */
-const stated = object({
-  kind: oneOf('stated'),
-  ...common,
+const stated = entry('stated', {
   task: name,
   /** The latest day by which it was done, as far as is known. */
   doneBy: optional(date),
@@ -98,9 +89,9 @@ const stated = object({
   doneAt: optional(map(name, amount)),
   words: optional(words),
 });
-const voids = object({ kind: oneOf('void'), ...common, entry: id });
+const voids = entry('void', { entry: id });
 /** The owner says that a suspect reading is right. */
-const confirms = object({ kind: oneOf('confirm'), ...common, entry: id });
+const confirms = entry('confirm', { entry: id });
 
 /** Any entry of a logbook. */
 export const entryShape = choice('kind', [

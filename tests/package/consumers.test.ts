@@ -46,6 +46,35 @@ describe('a project that uses the package', () => {
     expect(run(folder, process.execPath, '--no-warnings', 'main.cjs')).toBe('oil due\n');
   });
 
+  test('for a fleet, over worker threads', () => {
+    const folder = packed.project('fleet', {
+      'main.mjs': `import { compile, dayOf } from 'duewright';
+import { assessFleet, STATES } from 'duewright/fleet';
+const text = 'schedule pump "Pump"\\n  language 1\\nmeter engine "Hours" counts h\\ntask oil "Change the oil"\\n  every 50 h of engine\\n';
+const { graph } = compile('pump.due', (path) => (path === 'pump.due' ? text : undefined));
+const line = (hours) => JSON.stringify({ machine: 'm' + hours, on: '2026-02-01', meters: { engine: hours }, done: { oil: { on: '2026-01-01', meters: { engine: 10 } } } });
+const lines = [20, 60, 70].map(line).join('\\n');
+const script = new URL(import.meta.resolve('duewright/fleet-worker'));
+for await (const { machines, state } of assessFleet(graph, [lines], { today: dayOf('2026-02-01'), workers: 2, script }))
+  console.log(machines.map((name, m) => name + ' ' + STATES[state[m]]).join());
+`,
+    });
+    expect(run(folder, process.execPath, 'main.mjs')).toBe('m20 clear,m60 due,m70 overdue\n');
+  });
+
+  test('for an editor', () => {
+    const folder = packed.project('editor', {
+      'main.mjs': `import { check } from 'duewright';
+import { symbolsOf, complete } from 'duewright/editor';
+const text = 'schedule pump "Pump"\\n  language 1\\nmeter engine "Hours" counts h\\ntask oil "Change the oil"\\n  every 50 h of ';
+const checked = check('pump.due', (path) => (path === 'pump.due' ? text : undefined));
+console.log(complete({ checked, file: 0 }, text.length).map(({ label }) => label).includes('engine'));
+console.log(typeof symbolsOf);
+`,
+    });
+    expect(run(folder, process.execPath, 'main.mjs')).toBe('true\nfunction\n');
+  });
+
   test('in strict TypeScript, with the types of a browser and not those of Node', () => {
     const options = {
       strict: true,
@@ -113,7 +142,7 @@ describe('the manifest', () => {
     const attw = join(root, 'node_modules/@arethetypeswrong/cli/dist/index.js');
     const out = execFileSync(
       process.execPath,
-      [attw, packed.tarball, '--profile', 'esm-only', '--exclude-entrypoints', 'schemas', '--format', 'json'],
+      [attw, packed.tarball, '--profile', 'esm-only', '--exclude-entrypoints', 'schemas', 'fleet-worker', '--format', 'json'],
       { encoding: 'utf8', env: { PATH: process.env['PATH'], HOME: packed.folder } },
     );
     const { analysis } = JSON.parse(out) as {
