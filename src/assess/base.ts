@@ -19,8 +19,15 @@ export interface Base {
   readonly entries: readonly EntryId[];
 }
 
-export type BaseResult =
-  { readonly base: Base } | { readonly missing: Missing; readonly unrecorded: boolean; readonly entries: readonly EntryId[] };
+export type BaseResult = { readonly base: Base } | NoBase;
+
+/** `since`: when the doing was, of which nobody noted where the axis stood. */
+export interface NoBase {
+  readonly missing: Missing;
+  readonly unrecorded: boolean;
+  readonly entries: readonly EntryId[];
+  readonly since?: Moment | null;
+}
 
 export interface RepeatRule {
   readonly amount: Amount;
@@ -50,7 +57,7 @@ export function baseOf(world: World, rule: RepeatRule, axis: Axis, doings: reado
     const kept = base !== null && keepsSchedule(rule, axis, base, doing, value.value) ? base : null;
     base = kept === null ? fresh(rule, doing, value.value) : onTheBeat(rule, axis, kept, doing, value.value);
   }
-  if (lacking !== null) return { missing: lackOf(world, axis, lacking), unrecorded: false, entries: lacking.entries };
+  if (lacking !== null) return { missing: lackOf(world, axis, lacking), unrecorded: false, entries: lacking.entries, since: lacking.when };
   return base === null
     ? { missing: { what: 'record', task: world.task ?? '' }, unrecorded: true, entries: [] }
     : { base: { ...base, entries: [...new Set(cited)] } };

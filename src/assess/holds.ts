@@ -4,6 +4,7 @@ import type { Hold, Notice } from './assessment.js';
 import { test } from './condition.js';
 import { missingClass, ofClass } from './defect-class.js';
 import { latestReading, standingBand, standingReading } from './instrument.js';
+import { begunBy } from './spells.js';
 import type { World } from './world.js';
 
 /** Declared stops whose condition is true or unknown. */
@@ -44,9 +45,10 @@ export function defectHolds(world: World): { readonly holds: readonly Hold[]; re
   const notices: Notice[] = [];
   for (const defect of world.index.graph.defects) {
     world.step();
-    const spell = world.timeline.defects.get(defect.id)?.at(-1);
+    const spells = world.timeline.defects.get(defect.id);
+    const spell = spells?.at(-1);
     if (spell === undefined || spell.end !== null) continue;
-    const entries = [...new Set([spell.begin.entry, (spell.class?.by ?? spell.begin).entry])];
+    const entries = [...new Set([...begunBy(spells), (spell.class?.by ?? spell.begin).entry])];
     for (const { class: name, outcome } of defect.rules) {
       const truth = ofClass(world, defect.id, spell, (each) => each === name);
       if (truth === 'false') continue;

@@ -3,6 +3,7 @@ import type { EntryId } from '../history/entry.js';
 import { type Moment, onDay } from '../values/moment.js';
 import type { Missing } from './assessment.js';
 import type { Axis } from './axis.js';
+import type { NoBase } from './base.js';
 import type { EffectiveDoing } from './doings.js';
 import type { World } from './world.js';
 
@@ -14,11 +15,7 @@ export interface MarksBase {
 }
 
 /** The last doing, else the machine's start, else nothing. */
-export function baseForMarks(
-  world: World,
-  axis: Axis,
-  doings: readonly EffectiveDoing[],
-): MarksBase | null | { readonly missing: Missing; readonly unrecorded: false; readonly entries: readonly EntryId[] } {
+export function baseForMarks(world: World, axis: Axis, doings: readonly EffectiveDoing[]): MarksBase | null | NoBase {
   const last = doings.at(-1);
   if (last === undefined) {
     const start = axis.start();
@@ -31,7 +28,7 @@ export function baseForMarks(
       axis.missing.what === 'meter'
         ? { what: 'meter-at-doing', meter: axis.missing.meter, entry: last.entries[0] ?? '' }
         : { what: 'record', task: world.task ?? '' };
-    return { missing, unrecorded: false, entries: last.entries };
+    return { missing, unrecorded: false, entries: last.entries, since: last.when };
   }
   return { value: value.value, why: last.why, when: last.when, entries: [...new Set([...last.entries, ...value.entries])] };
 }

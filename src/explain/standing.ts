@@ -2,9 +2,9 @@
  * Where things stand at the moment of the run, as far as the task's record says: what counterfactual arithmetic starts from.
  */
 import type { TaskAssessment } from '../assess/assessment.js';
-import type { Entry } from '../history/entry.js';
-import { formatDate } from '../values/civil.js';
-import { type Moment, parseTime } from '../values/moment.js';
+import type { Entry, EntryOf } from '../history/entry.js';
+import { dayOf } from '../values/civil.js';
+import { type Day, MINUTES_PER_DAY, type Moment, parseTime } from '../values/moment.js';
 import type { RuleFacts } from './explanation.js';
 import { dialOf } from './dial.js';
 
@@ -37,9 +37,10 @@ export function standingOf(
 ): Standing {
   const byId = new Map(entries.map((entry) => [entry.id, entry]));
   const meters = new Map<string, MeterStanding>();
+  const todays = entries.filter((entry) => touches(entry, now.day));
   if (rule !== null) gatherMeters(rule, byId, meters);
-  const today = formatDate(now.day);
-  const todays = entries.filter((entry) => touches(entry, today));
+  // A reading of the day on which a meter was replaced may be of the old dial or of the new one.
+  for (const entry of todays) if (entry.kind === 'meter-replaced') forgetDial(meters, entry.meter);
   return {
     now,
     task,
@@ -65,12 +66,24 @@ function gatherMeters(rule: RuleFacts, byId: ReadonlyMap<string, Entry>, into: M
   for (const part of rule.parts) gatherMeters(part, byId, into);
 }
 
-function touches(entry: Entry, today: string): boolean {
-  if (entry.on === today) return true;
-  return (
-    entry.kind === 'outing' &&
-    (entry.untilOn === today || (entry.until === undefined && entry.untilOn === undefined && entry.hours === undefined))
-  );
+function forgetDial(meters: Map<string, MeterStanding>, meter: string): void {
+  const there = meters.get(meter);
+  if (there !== undefined) meters.set(meter, { ...there, dialBehind: null });
+}
+
+/** Whether it happened on a day, or is an outing that was going on then. */
+function touches(entry: Entry, today: Day): boolean {
+  const day = dayOf(entry.on);
+  if (day === null || day > today) return false;
+  return day === today || (entry.kind === 'outing' && lastDay(entry, day) >= today);
+}
+
+/** The day on which an outing ended, at the latest; one with no end goes on. */
+function lastDay({ at, until, untilOn, hours }: EntryOf<'outing'>, day: Day): number {
+  if (untilOn !== undefined) return dayOf(untilOn) ?? day;
+  if (until !== undefined) return at !== undefined && until < at ? day + 1 : day;
+  if (hours === undefined) return Infinity;
+  return at === undefined ? day : day + Math.floor(((parseTime(at) ?? 0) + hours * 60) / MINUTES_PER_DAY);
 }
 
 function isDoing(entry: Entry, tasks: ReadonlySet<string>): boolean {

@@ -3,7 +3,7 @@ import type { Assessment, AssessOptions, TaskAssessment } from '../../src/assess
 import { assess } from '../../src/assess/assess.js';
 import { compile } from '../../src/compile/compile.js';
 import { partsOf } from '../../src/graph/node-references.js';
-import type { RuleGraph } from '../../src/graph/rule-graph.js';
+import type { Node, RuleGraph } from '../../src/graph/rule-graph.js';
 import type { Entry } from '../../src/history/entry.js';
 import type { Moment } from '../../src/values/moment.js';
 import { formatDate } from '../../src/values/civil.js';
@@ -63,12 +63,22 @@ export function oneADay(entries: readonly Entry[]): readonly Entry[] {
   return first.filter((entry) => !open.slice(1).includes(entry));
 }
 
-/** Whether the task is met by parts, or has a rule that is worked out over a whole series: a beat kept from due points, or a consumption over all levels. */
+/** Whether the task is met by parts, or asks when one that is was done; or has a rule that is worked out over a whole series: a beat kept from due points, or a consumption over all levels. */
 export function looksAtSeries(graph: RuleGraph, task: string): boolean {
   const reached = (id: number | undefined): boolean => {
     const node = id === undefined ? undefined : graph.nodes[id];
-    return node !== undefined && (node.kind === 'sooner' || ('count' in node && node.count !== 'doing') || partsOf(node).some(reached));
+    return node !== undefined && (isSeries(graph, node) || partsOf(node).some(reached));
   };
   const found = graph.tasks.find((each) => each.id === task);
-  return (found?.metBy ?? []).length > 0 || reached(found?.trigger);
+  return isMetByParts(graph, task) || reached(found?.trigger) || reached(found?.gate);
+}
+
+function isSeries(graph: RuleGraph, node: Node): boolean {
+  if (node.kind === 'unworked') return isMetByParts(graph, node.task);
+  if (node.kind === 'recent') return node.what.is === 'done' && isMetByParts(graph, node.what.task);
+  return node.kind === 'sooner' || ('count' in node && node.count !== 'doing');
+}
+
+function isMetByParts(graph: RuleGraph, task: string): boolean {
+  return (graph.tasks.find((each) => each.id === task)?.metBy ?? []).length > 0;
 }

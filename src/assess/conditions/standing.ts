@@ -5,6 +5,7 @@ import type { Truth } from '../assessment.js';
 import { classNames, missingClass, ofClass } from '../defect-class.js';
 import { type Finding, found, unknown } from '../finding.js';
 import { workOn } from '../occasions.js';
+import { begunBy } from '../spells.js';
 import type { World } from '../world.js';
 
 /** Where a part was last left; at rest if nothing is on record. */
@@ -27,24 +28,26 @@ export function attachmentIs(world: World, node: AttachmentIsNode): Finding {
 /** Whether an attachment is on. */
 export function attachmentOn(world: World, attachment: string): Finding {
   if (world.options.intent?.outing?.attachments?.includes(attachment) === true) return found(true, world.now, []);
-  const spell = world.timeline.attachments.get(attachment)?.at(-1);
+  const spells = world.timeline.attachments.get(attachment);
+  const spell = spells?.at(-1);
   if (spell === undefined) return found(false, null, []);
   return spell.end === null
-    ? found(true, spell.begin.when, [spell.begin.entry])
-    : found(false, spell.end.when, [spell.begin.entry, spell.end.entry]);
+    ? found(true, spell.begin.when, begunBy(spells))
+    : found(false, spell.end.when, [...begunBy(spells), spell.end.entry]);
 }
 
 /** Open or not; of a class; or of a later class than one. */
 export function defectIs(world: World, node: DefectIsNode): Finding {
-  const spell = world.timeline.defects.get(node.defect)?.at(-1);
+  const spells = world.timeline.defects.get(node.defect);
+  const spell = spells?.at(-1);
   if (spell === undefined) return found(!node.open, null, []);
   if (spell.end !== null) {
     const note = { is: 'defect', class: null, since: spell.begin.when, closed: spell.end.when } as const;
-    return found(!node.open, spell.end.when, [spell.begin.entry, spell.end.entry], note);
+    return found(!node.open, spell.end.when, [...begunBy(spells), spell.end.entry], note);
   }
   const truth = isSo(world, node, spell);
   const by = spell.class?.by ?? spell.begin;
-  const entries = [...new Set([spell.begin.entry, by.entry])];
+  const entries = [...new Set([...begunBy(spells), by.entry])];
   const note = { is: 'defect', class: spell.class?.name ?? null, since: spell.begin.when } as const;
   if (truth === 'unknown') return { ...unknown(missingClass(node.defect), by.when, entries), note };
   return found((truth === 'true') === node.open, by.when, entries, note);

@@ -19,8 +19,9 @@ export function atWork(world: World): Finding {
 export function unworked(world: World, node: UnworkedNode): Finding {
   const doing = realDoings(world, node.task).findLast(({ when }) => when !== null);
   const last = latest(world, doing?.when ?? null);
-  if (last !== null) return found(false, last.when, [last.entry]);
-  return doing?.when == null ? found(true, null, []) : found(true, doing.when, doing.entries);
+  if (doing?.when == null) return found(last === null, last?.when ?? null, last === null ? [] : [last.entry]);
+  if (last === null) return found(true, doing.when, doing.entries);
+  return { ...found(false, last.when, [...new Set([...doing.entries, last.entry])]), stood: [{ on: 'moment', at: doing.when }] };
 }
 
 function latest(world: World, since: Moment | null): Outing | null {

@@ -10,6 +10,7 @@ import { missingClass, ofClass } from '../defect-class.js';
 import { entriesOfReading, latestReading, standingBand } from '../instrument.js';
 import { judge } from '../judge.js';
 import { cannotTell, dueSince, quiet, type Reach } from '../reach.js';
+import { begunBy } from '../spells.js';
 import type { TriggerContext } from '../trigger-context.js';
 import type { World } from '../world.js';
 import { lacksBase, lacksNow } from './interval.js';
@@ -78,7 +79,7 @@ function askingOf(world: World, node: AskedNode): Asking | null {
 
 /** What stands on record instead of what would ask. */
 function notAsked(world: World, { by }: AskedNode): { readonly entries: readonly EntryId[]; readonly note: Note } {
-  if (by.is === 'defect') return notAskedByDefect(world.timeline.defects.get(by.defect)?.at(-1));
+  if (by.is === 'defect') return notAskedByDefect(world.timeline.defects.get(by.defect));
   const instrument = world.index.tasks.get(by.task)?.reads[by.reads]?.instrument;
   const point = instrument === undefined ? null : latestReading(world, instrument);
   if (instrument === undefined || point === null) return { entries: [], note: { is: 'not-asked' } };
@@ -88,10 +89,11 @@ function notAsked(world: World, { by }: AskedNode): { readonly entries: readonly
   };
 }
 
-function notAskedByDefect(spell: DefectSpell | undefined): { readonly entries: readonly EntryId[]; readonly note: Note } {
+function notAskedByDefect(spells: readonly DefectSpell[] | undefined): { readonly entries: readonly EntryId[]; readonly note: Note } {
+  const spell = spells?.at(-1);
   if (spell === undefined) return { entries: [], note: { is: 'not-asked' } };
   const { begin, end } = spell;
-  const entries = end === null ? [begin.entry, ...(spell.class === null ? [] : [spell.class.by.entry])] : [begin.entry, end.entry];
+  const entries = [...begunBy(spells), ...(end === null ? (spell.class === null ? [] : [spell.class.by.entry]) : [end.entry])];
   const name = end === null ? (spell.class?.name ?? null) : null;
   return {
     entries: [...new Set(entries)],
@@ -100,14 +102,15 @@ function notAskedByDefect(spell: DefectSpell | undefined): { readonly entries: r
 }
 
 function askedByDefect(world: World, id: string, className: string): Asking | null {
-  const spell = world.timeline.defects.get(id)?.at(-1);
+  const spells = world.timeline.defects.get(id);
+  const spell = spells?.at(-1);
   const rule = world.index.defects.get(id)?.rules.find((each) => each.class === className);
   if (spell === undefined || spell.end !== null || rule === undefined) return null;
   const truth = ofClass(world, id, spell, (name) => name === className);
   if (truth === 'false') return null;
   const by = spell.class?.by ?? spell.begin;
   const doubt = truth === 'unknown' ? missingClass(id) : null;
-  return { when: by.when, entries: [...new Set([spell.begin.entry, by.entry])], outcome: rule.outcome, doubt };
+  return { when: by.when, entries: [...new Set([...begunBy(spells), by.entry])], outcome: rule.outcome, doubt };
 }
 
 function within(world: World, node: AskedNode & { readonly within: NonNullable<AskedNode['within']> }, asking: Asking): Reach {

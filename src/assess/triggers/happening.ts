@@ -1,9 +1,11 @@
 import type { AttachingNode, EventNode, RefuellingNode } from '../../graph/rule-graph.js';
+import type { EntryId } from '../../history/entry.js';
 import type { Stamped } from '../../history/timeline.js';
 import { notBefore } from '../../values/moment.js';
 import { axisOf } from '../axis.js';
 import { lastDoingSince } from '../doings.js';
 import { judge } from '../judge.js';
+import { begunBy } from '../spells.js';
 import { dueSince, quiet, type Reach } from '../reach.js';
 import type { TriggerContext } from '../trigger-context.js';
 import type { World } from '../world.js';
@@ -13,7 +15,8 @@ import { lacksBase, lacksNow } from './interval.js';
 export function attaching(world: World, node: AttachingNode, context: TriggerContext): Reach {
   const spells = world.timeline.attachments.get(node.attachment) ?? [];
   // The end of the spell before is what lets this one begin when it did.
-  return afterHappening(world, node, spells.at(-1)?.begin, context, spells.at(-2)?.end ?? null);
+  const before = spells.at(-2)?.end?.entry;
+  return afterHappening(world, node, spells.at(-1)?.begin, context, [...(before === undefined ? [] : [before]), ...begunBy(spells)]);
 }
 
 /** After each refuelling. */
@@ -31,7 +34,7 @@ function afterHappening(
   node: AttachingNode | RefuellingNode | EventNode,
   latest: Stamped | undefined,
   context: TriggerContext,
-  before: Stamped | null = null,
+  begun: readonly EntryId[] = [],
 ): Reach {
   if (latest === undefined) {
     world.observe({ node: node.id, state: 'clear', entries: [], note: { is: 'not-happened' } });
@@ -40,7 +43,7 @@ function afterHappening(
   const last = lastDoingSince(world, context.task, latest.when);
   const isDone = last !== undefined && notBefore(last.when, latest.when);
   if (!isDone && node.kind === 'event' && node.within !== undefined) return within(world, { ...node, within: node.within }, latest);
-  const entries = [...new Set([...(before === null ? [] : [before.entry]), latest.entry, ...(last?.entries ?? [])])];
+  const entries = [...new Set([...begun, latest.entry, ...(last?.entries ?? [])])];
   world.observe({
     node: node.id,
     state: isDone ? 'clear' : 'due',

@@ -2,7 +2,7 @@ import type { IntervalNode } from '../../graph/rule-graph.js';
 import type { Moment } from '../../values/moment.js';
 import type { LimitFacts } from '../assessment.js';
 import { type Axis, axisOf } from '../axis.js';
-import { type Base, baseOf } from '../base.js';
+import { type Base, baseOf, type NoBase } from '../base.js';
 import { doingsOf } from '../doings.js';
 import { hiddenStop, judge, type LimitRule } from '../judge.js';
 import { cannotTell, type Reach } from '../reach.js';
@@ -24,15 +24,11 @@ export function interval(world: World, node: IntervalNode, context: TriggerConte
 }
 
 /** The limit has no base, or one whose meter value nobody noted. */
-export function lacksBase(
-  world: World,
-  rule: LimitRule,
-  found: Exclude<ReturnType<typeof baseOf>, { base: Base }>,
-  now: LimitFacts['now'] = null,
-): Reach {
+export function lacksBase(world: World, rule: LimitRule, found: NoBase, now: LimitFacts['now'] = null): Reach {
   const state = found.unrecorded ? 'unrecorded' : 'unknown';
   const limit = { base: null, span: null, due: null, overdueAfter: null, comingUpFrom: null, now, left: null, used: null };
-  world.observe({ node: rule.id, state, ...(now === null ? {} : { limit }), entries: found.entries, missing: [found.missing] });
+  const stood = found.since == null ? {} : { stood: [{ on: 'moment', at: found.since } as const] };
+  world.observe({ node: rule.id, state, ...(now === null ? {} : { limit }), ...stood, entries: found.entries, missing: [found.missing] });
   return cannotTell(rule.id, [found.missing], state, hiddenStop(rule));
 }
 

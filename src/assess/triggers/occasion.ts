@@ -6,6 +6,7 @@ import type { Note } from '../assessment.js';
 import { lastDoingSince } from '../doings.js';
 import { isAfterOuting, outingBefore, outingOver, type Round, workOn } from '../occasions.js';
 import { dueSince, quiet, type Reach } from '../reach.js';
+import { begunBy } from '../spells.js';
 import type { TriggerContext } from '../trigger-context.js';
 import type { World } from '../world.js';
 
@@ -77,7 +78,7 @@ function beforeStorage(world: World, node: OccasionNode, task: string): Reach {
   const since = out?.end ?? null;
   const last = lastDoingSince(world, task, since);
   const isDone = last !== undefined && (since === null || notBefore(last.when, since));
-  const entries = [...(inStorage ? [stored.begin.entry] : []), ...(out === null ? [] : [out.entry]), ...(last?.entries ?? [])];
+  const entries = [...(inStorage ? begunBy(world.timeline.storage) : []), ...(out === null ? [] : [out.entry]), ...(last?.entries ?? [])];
   const note: Note = { is: 'work-on', intended: !inStorage, lastEnd: since, done: last?.when ?? null };
   return settle(world, node, isDone ? null : inStorage ? stored.begin.when : world.now, entries, note);
 }
