@@ -50,21 +50,24 @@ export const doings: (world: World, task: string) => readonly Done[] = remembere
 });
 
 function inTime(all: readonly Done[]): readonly Done[] {
-  return [...all].sort((a, b) => {
-    if (a.when === null || b.when === null) return a.when === b.when ? (a.id < b.id ? -1 : 1) : a.when === null ? -1 : 1;
-    return inOrder({ when: a.when, id: a.id }, { when: b.when, id: b.id });
-  });
+  return [...all].sort(earlier);
+}
+
+/** Those whose day nobody knows come before every other. */
+function earlier(a: Done, b: Done): number {
+  if (a.when === null || b.when === null) return a.when === b.when ? (a.id < b.id ? -1 : a.id > b.id ? 1 : 0) : a.when === null ? -1 : 1;
+  return inOrder({ when: a.when, id: a.id }, { when: b.when, id: b.id });
 }
 
 /** `met by A, B`: the moments by which each of them has been done since the task was last done. */
-function metByParts(world: World, task: string, own: readonly Done[]): readonly Dated[] {
+function metByParts(world: World, task: string, own: readonly Done[]): readonly Done[] {
   const parts = taskNamed(world, task).metBy;
   if (parts.length === 0) return [];
   const steps = [
-    ...dated(own).map((done) => ({ id: done.id, when: done.when, done, part: null })),
-    ...parts.flatMap((part) => dated(doings(world, part)).map((done) => ({ id: done.id, when: done.when, done, part }))),
-  ].sort(inOrder);
-  const met: Dated[] = [];
+    ...own.map((done) => ({ done, part: null })),
+    ...parts.flatMap((part) => doings(world, part).map((done) => ({ done, part }))),
+  ].sort((a, b) => earlier(a.done, b.done));
+  const met: Done[] = [];
   let last = '';
   let had = new Set<string>();
   for (const { done, part } of steps) {
