@@ -3,7 +3,7 @@
  *
  *   src/graph/{rule-graph,key-order,graph-shape}.ts  from grammar/rule-graph.schema.json
  *   grammar/history-entry.schema.json    from the shape of src/history/entry.ts
- *   grammar/{assessment,explanation,check-report,examples,comparison,task-rules}.schema.json   from the types of the answers
+ *   grammar/{assessment,explanation,walk-round,check-report,examples,comparison,task-rules}.schema.json   from the types of the answers
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
@@ -29,6 +29,12 @@ const answers = [
     'src/outlook/during-outing.ts',
     'OutingOutlook',
     'An outing from end to end: the answer of `duringOuting` and of `duewright outing --json`',
+  ],
+  [
+    'walk-round',
+    'src/access/walk-round.ts',
+    'WalkRound',
+    'In what order, and why: the answer of `walkRound` and of `duewright walk --json`',
   ],
   ['outlook', 'src/outlook/outlook.ts', 'Outlook', 'What lies ahead: the answer of `lookAhead` and of `duewright ahead --json`'],
   ['visits', 'src/adapters/cli/visits-answer.ts', 'VisitsAnswer', 'Proposed visits: the answer of `duewright visits --json`'],

@@ -19,7 +19,7 @@ import { holds } from './stance-set.js';
 import { underRaisedParts } from './under-raised-parts.js';
 
 /** Stances that are looked at; a schedule with more is told so. */
-export const MOST_STANCES = 20_000;
+const MOST_STANCES = 20_000;
 
 /** Stances that are looked at to find out what blocks the way, shared among the faults of a kind. */
 const LOOKS = 60_000;

@@ -108,4 +108,4 @@ export class SearchNodes {
 /** Instead of the state before it: it is the first of its stance. */
 const FIRST = -1;
 
-export const NOT_REACHED = 0x7fffffff;
+const NOT_REACHED = 0x7fffffff;

@@ -72,8 +72,19 @@ const DIVISIONS: readonly BondWeights[] = [
 
 function disjointSums(problem: AccessProblem, needs: readonly EffectiveNeed[], size: PatternSize): PatternSums {
   const costs = Int32Array.from(problem.moves, (move) => move.seconds);
-  const divisions = DIVISIONS.map((weights) => divideParts(problem, needs, size, weights));
-  return divisions.map((groups) => groups.map((parts) => new Pattern(new PatternSpace(problem, needs, parts), costs)));
+  const divisions = new Map(
+    DIVISIONS.map((weights) => {
+      const groups = divideParts(problem, needs, size, weights).map((parts) => [...parts].sort((a, b) => a - b));
+      return [
+        groups
+          .map((parts) => parts.join())
+          .sort()
+          .join(';'),
+        groups,
+      ] as const;
+    }),
+  );
+  return [...divisions.values()].map((groups) => groups.map((parts) => new Pattern(new PatternSpace(problem, needs, parts), costs)));
 }
 
 function firstFound(weights: readonly number[], run: (weight: number) => RunResult): (RunResult & { readonly kind: 'found' }) | null {

@@ -93,7 +93,8 @@ export class StanceGraph {
     if (this.#table.isForbidden(stance)) return;
     for (let need = 0; need < this.#needs.length; need++) {
       const word = stance * this.#words + Math.floor(need / BITS);
-      if (this.#table.passes(stance, this.#needs[need] ?? [])) this.#met[word] = (this.#met[word] ?? 0) | (1 << (need % BITS));
+      const test = this.#needs[need];
+      if (test !== undefined && this.#table.passes(stance, test)) this.#met[word] = (this.#met[word] ?? 0) | (1 << (need % BITS));
     }
   }
 

@@ -14,8 +14,8 @@ const BITS = 30;
 /** Move and stance that it leads to, one after the other. */
 export type Exits = Int32Array;
 
-/** For each box of a set the bits that a stance in it must not have. */
-export type StanceTest = readonly Int32Array[];
+/** For each box of a set, one after the other, the words of bits that a stance in it must not have. */
+export type StanceTest = Int32Array;
 
 export class StanceTable {
   readonly #sizes: PartSizes;
@@ -77,27 +77,22 @@ export class StanceTable {
 
   /** What {@link passes} asks for: a set, laid out for this table. */
   test(set: StanceSet): StanceTest {
-    return set.map((box) => {
-      const forbidden = new Int32Array(this.#words);
+    const forbidden = new Int32Array(this.#words * set.length);
+    set.forEach((box, index) =>
       box.forEach((mask, part) => {
         for (let position = 0; position < (this.#sizes[part] ?? 0); position++) {
           const bit = this.#bit(part, position);
-          const word = Math.floor(bit / BITS);
+          const word = index * this.#words + Math.floor(bit / BITS);
           if (((mask >> position) & 1) === 0) forbidden[word] = (forbidden[word] ?? 0) | (1 << (bit % BITS));
         }
-      });
-      return forbidden;
-    });
+      }),
+    );
+    return forbidden;
   }
 
   /** Does the stance lie in the set? */
   passes(stance: number, test: StanceTest): boolean {
-    for (const forbidden of test) {
-      let clear = true;
-      for (let word = 0; word < this.#words && clear; word++) clear = (this.#stances.word(stance, word) & (forbidden[word] ?? 0)) === 0;
-      if (clear) return true;
-    }
-    return false;
+    return isInOneOf(this.#stances.data, stance * this.#words, test, this.#words);
   }
 
   isForbidden(stance: number): boolean {
@@ -107,7 +102,8 @@ export class StanceTable {
 
   /** Would the move's own condition let it be made here? Says nothing about where the moving part is. */
   allows(stance: number, move: number): boolean {
-    return this.passes(stance, this.#during[move] ?? []);
+    const test = this.#during[move];
+    return test !== undefined && this.passes(stance, test);
   }
 
   /** The stance after a move whose part stands where the move begins, rules apart. */
@@ -156,7 +152,8 @@ export class StanceTable {
   }
 
   #isBufferForbidden(): boolean {
-    return this.#nevers.some((test) => test.some((forbidden) => forbidden.every((bits, word) => (bits & (this.#buffer[word] ?? 0)) === 0)));
+    for (const test of this.#nevers) if (isInOneOf(this.#buffer, 0, test, this.#words)) return true;
+    return false;
   }
 
   #bit(part: number, position: number): number {
@@ -171,4 +168,13 @@ export class StanceTable {
     const word = Math.floor(bit / BITS);
     this.#buffer[word] = (this.#buffer[word] ?? 0) ^ (1 << (bit % BITS));
   }
+}
+
+function isInOneOf(stances: Int32Array, at: number, test: StanceTest, words: number): boolean {
+  for (let box = 0; box < test.length; box += words) {
+    let clear = true;
+    for (let word = 0; word < words && clear; word++) clear = ((stances[at + word] ?? 0) & (test[box + word] ?? 0)) === 0;
+    if (clear) return true;
+  }
+  return false;
 }

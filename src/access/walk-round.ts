@@ -1,7 +1,7 @@
 /**
  * The answer that an owner gets: what to do, in which order, why each line is there, and back again. Plain data, fit for JSON.
  *
- * The shape is published as grammar/walk-round.schema.json.
+ * The shape is published as grammar/walk-round.schema.json, which is made from the types below.
  */
 import type { Caution, Stance } from '../graph/rule-graph.js';
 

@@ -20,6 +20,11 @@ export class WordTable {
     return this.#size;
   }
 
+  /** The words of all sets, one set after the other; another array once it has grown. */
+  get data(): Int32Array {
+    return this.#data;
+  }
+
   /** Word `word` of set `id`. */
   word(id: number, word: number): number {
     return this.#data[id * this.#words + word] ?? 0;

@@ -8,7 +8,7 @@ import { randomProblem } from './oracle/random-problem.js';
 const MANY = 5000;
 
 test('stances, ways back and what can be reached are the same, and ways into a set are as short', () => {
-  let divided = 0;
+  let [tried, divided] = [0, 0];
   fc.assert(
     fc.property(randomProblem({ parts: 5, positions: 3, needs: 4, places: 0 }), ({ parts, moves, nevers, needs, start }) => {
       // Most random conditions name other parts: with some of them left out, groups come apart.
@@ -17,6 +17,7 @@ test('stances, ways back and what can be reached are the same, and ways into a s
       const sets = needs.map((need) => need.stance);
       const whole = exploreStances(machine, MANY);
       const space = machineSpace(machine, sets, MANY);
+      tried++;
       if (space.groups.length > 1) divided++;
       expect(space.isWhole).toBe(true);
       expect(space.groups.reduce((product, group) => product * group.space.size, 1)).toBe(whole.size);
@@ -33,7 +34,7 @@ test('stances, ways back and what can be reached are the same, and ways into a s
     }),
     { numRuns: 500, seed: 20261125 },
   );
-  expect(divided).toBeGreaterThan(100);
+  expect(divided / tried).toBeGreaterThan(0.2);
 });
 
 test('sixty-four parts that have nothing to do with each other are sixty-four times a few stances', () => {

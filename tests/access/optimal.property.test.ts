@@ -16,9 +16,10 @@ import { rawDijkstra } from './oracle/raw-dijkstra.js';
 const RUNS = Number(process.env['RUNS'] ?? 3000);
 
 test('costs what brute force says, and the way told costs that', { timeout: RUNS * 20 }, () => {
-  let solved = 0;
+  let [tried, solved] = [0, 0];
   fc.assert(
     fc.property(randomProblem({ parts: 4, positions: 3, needs: 6, places: 4 }), (problem) => {
+      tried++;
       const outcome = solve(problem);
       const truth = rawDijkstra(problem);
       if (truth === null) {
@@ -32,7 +33,7 @@ test('costs what brute force says, and the way told costs that', { timeout: RUNS
     }),
     { numRuns: RUNS },
   );
-  expect(solved).toBeGreaterThan(RUNS / 10);
+  expect(solved / tried).toBeGreaterThan(0.1);
 });
 
 // Small machines seldom need the patterns that share costs among them, so here nothing else is given.

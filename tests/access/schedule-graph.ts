@@ -4,8 +4,16 @@ import type { RuleGraph } from '../../src/graph/rule-graph.js';
 
 const schedules = new URL('../../schedules/', import.meta.url);
 
-/** The graph of one of the example schedules. */
+const graphs = new Map<string, RuleGraph>();
+
+/** The graph of one of the example schedules, compiled once. */
 export function scheduleGraph(name: string): RuleGraph {
+  const graph = graphs.get(name) ?? compiled(name);
+  graphs.set(name, graph);
+  return graph;
+}
+
+function compiled(name: string): RuleGraph {
   const load = (path: string): string | undefined => {
     try {
       return readFileSync(new URL(path, schedules), 'utf8');

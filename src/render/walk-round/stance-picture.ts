@@ -11,7 +11,7 @@ import type { RuleGraph } from '../../graph/rule-graph.js';
 import { escapeHtml } from '../escape-html.js';
 
 /** More boxes than this cannot be taken in. */
-export const MOST_DRAWN = 120;
+const MOST_DRAWN = 120;
 
 interface Drawn {
   readonly lines: readonly string[];
