@@ -10,8 +10,8 @@ function many(count: number, unit: (index: number) => string, joint = ''): strin
   return Array.from({ length: count }, (_, index) => unit(index)).join(joint);
 }
 
-function schedule(name: string, body: string, more: Partial<HostileCase> = {}): HostileCase {
-  return { name, make: () => ({ files: { 'schedule.due': head + body } }), ...more };
+function schedule(name: string, body: () => string, more: Partial<HostileCase> = {}): HostileCase {
+  return { name, make: () => ({ files: { 'schedule.due': head + body() } }), ...more };
 }
 
 /** Pairs of `and` and `or`, one inside the other as deep as may be, each with some facts beside it. */
@@ -21,73 +21,86 @@ function tree(depth: number, beside: number): string {
 }
 
 const conditions: readonly HostileCase[] = [
-  schedule('2,500 facts joined by `and`', `${gauge}task a "A" every 1 month\nwhen ${many(1_900, (i) => `g above ${i} °C`, ' and ')}`),
-  schedule('a tree of conditions, 60 deep and 25 wide', `${gauge}task a "A" when ${tree(60, 25)}`),
+  schedule('2,500 facts joined by `and`', () => `${gauge}task a "A" every 1 month\nwhen ${many(1_900, (i) => `g above ${i} °C`, ' and ')}`),
+  schedule('a tree of conditions, 60 deep and 25 wide', () => `${gauge}task a "A" when ${tree(60, 25)}`),
   schedule(
     '1,000 `while` clauses in one task',
-    `${gauge}task a "A" ${many(700, (i) => `while g above ${i} °C every ${i + 1} h of engine\n`)}`,
+    () => `${gauge}task a "A" ${many(700, (i) => `while g above ${i} °C every ${i + 1} h of engine\n`)}`,
   ),
-  schedule('1,500 `unless` clauses in one task', `${gauge}task a "A" every 1 month ${many(1_500, (i) => `unless g above ${i} °C\n`)}`),
-  schedule('1,500 `only if` clauses in one task', `${gauge}task a "A" every 1 month ${many(1_300, () => 'only if g above 1 °C\n')}`),
+  schedule(
+    '1,500 `unless` clauses in one task',
+    () => `${gauge}task a "A" every 1 month ${many(1_500, (i) => `unless g above ${i} °C\n`)}`,
+  ),
+  schedule('1,500 `only if` clauses in one task', () => `${gauge}task a "A" every 1 month ${many(1_300, () => 'only if g above 1 °C\n')}`),
   schedule(
     'parts of plans 60 deep',
-    `task a "A" every ${'('.repeat(60)}1 h of engine${many(60, (i) => ` or ${i + 2} months, whichever first)`)}`,
+    () => `task a "A" every ${'('.repeat(60)}1 h of engine${many(60, (i) => ` or ${i + 2} months, whichever first)`)}`,
   ),
-  schedule('2,000 limits of one task', `task a "A" ${many(1_500, (i) => `every ${i + 1} h of engine\n`)}`),
-  schedule('1,500 stages', `task a "A" at ${many(1_500, (i) => `${i + 1} h`, ', ')} of engine after e\nevent e "E"`),
+  schedule('2,000 limits of one task', () => `task a "A" ${many(1_500, (i) => `every ${i + 1} h of engine\n`)}`),
+  schedule('1,500 stages', () => `task a "A" at ${many(1_500, (i) => `${i + 1} h`, ', ')} of engine after e\nevent e "E"`),
   schedule(
     '800 duties of one task',
-    `${many(800, (i) => `duty d${i} "D"\n`)}task a "A" every 1000 h of engine ${many(800, (i) => `in d${i} every ${i + 1} h of engine\n`)}`,
+    () =>
+      `${many(800, (i) => `duty d${i} "D"\n`)}task a "A" every 1000 h of engine ${many(800, (i) => `in d${i} every ${i + 1} h of engine\n`)}`,
   ),
 ];
 
 const readings: readonly HostileCase[] = [
   schedule(
     '1,500 bands of one reading',
-    `${gauge}task a "A" every 1 month reads g below 0 °C fine ${many(1_300, (i) => `${i} to ${i + 1} °C fine\n`)} above 1300 °C fine`,
+    () => `${gauge}task a "A" every 1 month reads g below 0 °C fine ${many(1_300, (i) => `${i} to ${i + 1} °C fine\n`)} above 1300 °C fine`,
   ),
   schedule(
     'a gauge with 1,500 bands, and 1,500 words that are none',
-    `gauge g "G" reads °C ${many(1_500, (i) => `b${i} ${i} to ${i + 1}\n`)}task a "A" when ${many(1_500, (i) => `g is c${i}`, ' or ')}`,
+    () =>
+      `gauge g "G" reads °C ${many(1_500, (i) => `b${i} ${i} to ${i + 1}\n`)}task a "A" when ${many(1_500, (i) => `g is c${i}`, ' or ')}`,
     { says: 'DW' },
   ),
   schedule(
     'a part with 3,000 positions, and 1,500 words that are none',
-    `position p ${many(3_000, (i) => `a${i}`, ', ')}\nat rest p a0\ntask a "A" every 1 month only if ${many(1_500, (i) => `p b${i}`, ' or ')}`,
+    () =>
+      `position p ${many(3_000, (i) => `a${i}`, ', ')}\nat rest p a0\ntask a "A" every 1 month only if ${many(1_500, (i) => `p b${i}`, ' or ')}`,
     { says: 'DW' },
   ),
+  schedule('2,000 units that are none', () => many(2_000, (i) => `task a${i} "A" every 5 h-${i} of engine\n`), { says: 'DW' }),
   schedule(
-    '2,000 units that are none',
-    many(2_000, (i) => `task a${i} "A" every 5 h-${i} of engine\n`),
-    { says: 'DW' },
+    '1,500 units that are none in one condition',
+    () => `${gauge}task a "A" when ${many(1_500, (i) => `g above 5 gr-${i}`, ' or ')}`,
+    {
+      says: 'DW',
+    },
   ),
-  schedule('1,500 units that are none in one condition', `${gauge}task a "A" when ${many(1_500, (i) => `g above 5 gr-${i}`, ' or ')}`, {
-    says: 'DW',
-  }),
   schedule(
     'a reading that asks for 1,500 tasks',
-    `${gauge}${many(1_500, (i) => `task t${i} "T" every 1 month\n`)}task a "A" every 1 month reads g below 1 °C fine from 1 °C caution "C" ${many(1_500, (i) => `then t${i} now\n`)}`,
+    () =>
+      `${gauge}${many(1_500, (i) => `task t${i} "T" every 1 month\n`)}task a "A" every 1 month reads g below 1 °C fine from 1 °C caution "C" ${many(1_500, (i) => `then t${i} now\n`)}`,
   ),
   schedule(
     'a defect with 1,500 classes',
-    `defect d "D" classes ${many(1_500, (i) => `c${i}`, ', ')}\n${many(1_400, (i) => `c${i} hold "H"\n`)}task a "A" every 1 month mends d`,
+    () =>
+      `defect d "D" classes ${many(1_500, (i) => `c${i}`, ', ')}\n${many(1_400, (i) => `c${i} hold "H"\n`)}task a "A" every 1 month mends d`,
   ),
 ];
 
 const machines: readonly HostileCase[] = [
   schedule(
     '1,500 places, each a walk from the next',
-    `${many(1_500, (i) => `place p${i} "P"\n`)}${many(1_499, (i) => `walk p${i} to p${i + 1} 1 min\n`)}task a "A" every 1 month at p0\ntask b "B" every 1 month at p1499`,
+    () =>
+      `${many(1_500, (i) => `place p${i} "P"\n`)}${many(1_499, (i) => `walk p${i} to p${i + 1} 1 min\n`)}task a "A" every 1 month at p0\ntask b "B" every 1 month at p1499`,
   ),
   schedule(
     '4,900 supplies of one task',
-    `${many(4_900, (i) => `supply s${i} "S" each\n`)}task a "A" every 1 month uses ${many(2_600, (i) => `1 s${i}`, ', ')}`,
+    () => `${many(4_900, (i) => `supply s${i} "S" each\n`)}task a "A" every 1 month uses ${many(2_600, (i) => `1 s${i}`, ', ')}`,
   ),
-  schedule('4,900 hazards', `${many(4_900, (i) => `hazard h${i} "H" warning "W"\n`)}task a "A" every 1 month`, { says: 'DW' }),
-  schedule('4,900 meters of one unit and a span without `of`', `${many(4_900, (i) => `meter m${i} "M" counts h\n`)}task a "A" every 5 h`, {
-    says: 'DW',
-  }),
-  schedule('2,000 stops', `${gauge}${many(2_000, (i) => `stop s${i} "S" when g above ${i} °C\n`)}task a "A" every 1 month`),
+  schedule('4,900 hazards', () => `${many(4_900, (i) => `hazard h${i} "H" warning "W"\n`)}task a "A" every 1 month`, { says: 'DW' }),
+  schedule(
+    '4,900 meters of one unit and a span without `of`',
+    () => `${many(4_900, (i) => `meter m${i} "M" counts h\n`)}task a "A" every 5 h`,
+    {
+      says: 'DW',
+    },
+  ),
+  schedule('2,000 stops', () => `${gauge}${many(2_000, (i) => `stop s${i} "S" when g above ${i} °C\n`)}task a "A" every 1 month`),
   {
     name: 'a variant that changes each of 2,400 tasks, and as many that are not there',
     make: () => ({
@@ -163,41 +176,30 @@ const histories: readonly HostileCase[] = [
 ];
 
 const doors: readonly HostileCase[] = [
-  schedule(
-    'laid out: 4,900 tasks',
-    many(4_900, (i) => `task t${i} "T" every 1 month\n`),
-    { door: 'format' },
-  ),
-  schedule('laid out: one clause of 7,900 words', `task a "A" covers ${many(3_900, (i) => `b${i}`, ', ')}`, { door: 'format' }),
-  schedule(
-    'laid out: 256 KiB of comments',
-    many(60_000, () => '# c\n'),
-    { door: 'format' },
-  ),
-  schedule('laid out: 64 KiB of one word', `task ${'a-'.repeat(30_000)}a "${'T'.repeat(60_000)}" every 1 month`, { door: 'format' }),
+  schedule('laid out: 4,900 tasks', () => many(4_900, (i) => `task t${i} "T" every 1 month\n`), { door: 'format' }),
+  schedule('laid out: one clause of 7,900 words', () => `task a "A" covers ${many(3_900, (i) => `b${i}`, ', ')}`, { door: 'format' }),
+  schedule('laid out: 256 KiB of comments', () => many(60_000, () => '# c\n'), { door: 'format' }),
+  schedule('laid out: 64 KiB of one word', () => `task ${'a-'.repeat(30_000)}a "${'T'.repeat(60_000)}" every 1 month`, { door: 'format' }),
   schedule(
     'edited: 2,000 tasks that each cover a name nearly their own',
-    many(2_000, (i) => `task task-${i} "T" every 1 month covers taks-${i}\n`),
+    () => many(2_000, (i) => `task task-${i} "T" every 1 month covers taks-${i}\n`),
     { door: 'editor', says: 'DW220' },
   ),
-  schedule(
-    'edited: 256 KiB of unknown words',
-    many(40_000, (i) => `w${i.toString(36)} `),
-    { door: 'editor' },
-  ),
+  schedule('edited: 256 KiB of unknown words', () => many(40_000, (i) => `w${i.toString(36)} `), { door: 'editor' }),
   schedule(
     'proven: 1,000 examples',
-    `task a "A" every 1 month\n${many(1_000, (i) => `example "${i}" 2026-01-01 done a 2026-01-15 expect a clear 2026-02-01 expect a due\n`)}`,
+    () =>
+      `task a "A" every 1 month\n${many(1_000, (i) => `example "${i}" 2026-01-01 done a 2026-01-15 expect a clear 2026-02-01 expect a due\n`)}`,
     { door: 'prove' },
   ),
   schedule(
     'proven: one example of 1,000 days',
-    `task a "A" every 1 month\nexample "E"\n${many(1_000, (i) => `${day(i)} done a\n`)}${day(1_001)} expect a clear`,
+    () => `task a "A" every 1 month\nexample "E"\n${many(1_000, (i) => `${day(i)} done a\n`)}${day(1_001)} expect a clear`,
     { door: 'prove' },
   ),
   schedule(
     'proven: an example for the end of time',
-    'task a "A" every 1 month\nexample "E" 0001-01-01 done a 9999-12-31 expect a overdue',
+    () => 'task a "A" every 1 month\nexample "E" 0001-01-01 done a 9999-12-31 expect a overdue',
     { door: 'prove' },
   ),
   {
@@ -220,43 +222,44 @@ const doors: readonly HostileCase[] = [
     }),
     door: 'compare',
   },
-  table('in: a table of 20,000 rows', `on,kind,meters.engine\n${many(20_000, (i) => `2026-01-01,reading,${i}`, '\n')}`),
-  table('in: a table with 20,000 columns', `${many(20_000, (i) => `meters.m${i}`, ',')}\n${many(20_000, () => '1', ',')}`),
+  table('in: a table of 20,000 rows', () => `on,kind,meters.engine\n${many(20_000, (i) => `2026-01-01,reading,${i}`, '\n')}`),
+  table('in: a table with 20,000 columns', () => `${many(20_000, (i) => `meters.m${i}`, ',')}\n${many(20_000, () => '1', ',')}`),
   table(
     'in: a table of formulas and numbers beyond all bounds',
-    'on,kind,meters.engine,note\n2026-01-01,reading,1e999,=cmd|x\n2026-01-01,reading,-1,+1\n2026-01-01,reading,NaN,@a\n',
+    () => 'on,kind,meters.engine,note\n2026-01-01,reading,1e999,=cmd|x\n2026-01-01,reading,-1,+1\n2026-01-01,reading,NaN,@a\n',
   ),
-  table('in: a table with a quoted cell that never ends', `on,kind,note\n2026-01-01,reading,"${'a,'.repeat(200_000)}`),
-  table('in: a table named `__proto__`', 'on,kind,__proto__,meters.__proto__,meters.constructor\n2026-01-01,reading,1,2,3\n'),
+  table('in: a table with a quoted cell that never ends', () => `on,kind,note\n2026-01-01,reading,"${'a,'.repeat(200_000)}`),
+  table('in: a table named `__proto__`', () => 'on,kind,__proto__,meters.__proto__,meters.constructor\n2026-01-01,reading,1,2,3\n'),
   feed(
     'in: XML whose entities would grow',
     'xml',
-    `<!DOCTYPE a [<!ENTITY b "${'x'.repeat(1_000)}"><!ENTITY c "${'&b;'.repeat(1_000)}">]><a>${'&c;'.repeat(1_000)}</a>`,
+    () => `<!DOCTYPE a [<!ENTITY b "${'x'.repeat(1_000)}"><!ENTITY c "${'&b;'.repeat(1_000)}">]><a>${'&c;'.repeat(1_000)}</a>`,
     'document type',
   ),
-  feed('in: XML that would fetch a file', 'xml', '<!DOCTYPE a [<!ENTITY b SYSTEM "file:///etc/passwd">]><a>&b;</a>', 'document type'),
-  feed('in: XML 200,000 deep', 'xml', '<a>'.repeat(200_000), 'nested'),
-  feed('in: XML with 100,000 attributes', 'xml', `<Fleet ${many(100_000, (i) => `a${i}="1"`, ' ')}/>`),
+  feed('in: XML that would fetch a file', 'xml', () => '<!DOCTYPE a [<!ENTITY b SYSTEM "file:///etc/passwd">]><a>&b;</a>', 'document type'),
+  feed('in: XML 200,000 deep', 'xml', () => '<a>'.repeat(200_000), 'nested'),
+  feed('in: XML with 100,000 attributes', 'xml', () => `<Fleet ${many(100_000, (i) => `a${i}="1"`, ' ')}/>`),
   feed(
     'in: XML with 50,000 machines',
     'xml',
-    `<Fleet>${many(50_000, (i) => `<Equipment><EquipmentHeader><SerialNumber>${i}</SerialNumber></EquipmentHeader></Equipment>`)}</Fleet>`,
+    () =>
+      `<Fleet>${many(50_000, (i) => `<Equipment><EquipmentHeader><SerialNumber>${i}</SerialNumber></EquipmentHeader></Equipment>`)}</Fleet>`,
   ),
-  feed('in: XML that names `__proto__`', 'xml', '<Fleet><__proto__><polluted>1</polluted></__proto__></Fleet>'),
-  feed('in: JSON 200,000 deep', 'json', '['.repeat(200_000)),
+  feed('in: XML that names `__proto__`', 'xml', () => '<Fleet><__proto__><polluted>1</polluted></__proto__></Fleet>'),
+  feed('in: JSON 200,000 deep', 'json', () => '['.repeat(200_000)),
   feed(
     'in: JSON of hours beyond all bounds',
     'json',
-    '{"Fleet":{"Equipment":[{"CumulativeOperatingHours":{"Hour":1e999,"Datetime":"999999-01-01T00:00:00Z"}}]}}',
+    () => '{"Fleet":{"Equipment":[{"CumulativeOperatingHours":{"Hour":1e999,"Datetime":"999999-01-01T00:00:00Z"}}]}}',
   ),
 ];
 
-function table(name: string, text: string): HostileCase {
-  return { name, make: () => ({ files: { 'schedule.due': text } }), door: 'csv' };
+function table(name: string, text: () => string): HostileCase {
+  return { name, make: () => ({ files: { 'schedule.due': text() } }), door: 'csv' };
 }
 
-function feed(name: string, door: 'xml' | 'json', text: string, says?: string): HostileCase {
-  return { name, make: () => ({ files: { 'schedule.due': text } }), door, ...(says === undefined ? {} : { says }) };
+function feed(name: string, door: 'xml' | 'json', text: () => string, says?: string): HostileCase {
+  return { name, make: () => ({ files: { 'schedule.due': text() } }), door, ...(says === undefined ? {} : { says }) };
 }
 
 /** Every wide file, and every file for another door. */

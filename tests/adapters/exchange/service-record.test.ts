@@ -173,4 +173,20 @@ describe('the printed record', () => {
       note: '=1+1 "<script>"',
     });
   });
+
+  it('takes voids in a circle for none, and settles a chain of voids from its end', () => {
+    const done: Entry = { id: 'd', on: '2026-01-02', kind: 'done', tasks: ['t'] };
+    const voids = (...pairs: readonly (readonly [string, string])[]): readonly Entry[] =>
+      pairs.map(([id, entry]) => ({ id, on: '2026-01-03', kind: 'void', entry }));
+    const plain = compileText('task t "T" every 1 month');
+    const isVoided = (entries: readonly Entry[]): boolean =>
+      serviceRecord([{ from: null, graph: plain }], entries, moment('2026-02-01')).work[0]?.voided !== null;
+    expect(isVoided([done])).toBe(false);
+    expect(isVoided([done, ...voids(['a', 'd'])])).toBe(true);
+    expect(isVoided([done, ...voids(['a', 'd'], ['b', 'a'])])).toBe(false);
+    expect(isVoided([done, ...voids(['a', 'd'], ['b', 'a'], ['c', 'b'])])).toBe(true);
+    expect(isVoided([done, ...voids(['a', 'd'], ['b', 'a'], ['a2', 'b'], ['b2', 'a2'])])).toBe(false);
+    expect(isVoided([done, ...voids(['a', 'd'], ['x', 'a'], ['y', 'x'], ['x2', 'y'])])).toBe(false);
+    expect(isVoided([done, ...voids(['a', 'd'], ['b', 'c'], ['c', 'b'])])).toBe(true);
+  });
 });
