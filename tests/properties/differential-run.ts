@@ -11,7 +11,7 @@ import { anyTrial, disagreements, disagreementsOf, questionsThatMatter, type Tri
 
 const BATCH = 50;
 /** How long a batch, and making its failure smaller, may take: milliseconds. */
-const PATIENCE = 60_000;
+const PATIENCE = 900_000;
 
 const { values } = parseArgs({
   options: { cases: { type: 'string' }, seed: { type: 'string' }, seconds: { type: 'string' }, keep: { type: 'string' } },

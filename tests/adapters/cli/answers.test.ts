@@ -31,13 +31,27 @@ describe('--json answers by the published schemas', () => {
   });
 
   test('why, for many tasks of the example machine', { timeout: 120_000 }, () => {
-    const { tasks } = answer(['due', ...tractor, '--json']) as { tasks: readonly { task: string }[] };
+    const { tasks } = answer(['due', ...tractor, '--json']) as { tasks: readonly { task: string; governing: number | null }[] };
     expect(tasks.length).toBeGreaterThan(29);
     // Every ninth, so that most kinds of rule are met without starting the command eighty times.
-    for (const { task } of tasks.filter((_, index) => index % 9 === 0)) {
+    for (const { task, governing } of tasks.filter((_, index) => index % 9 === 0)) {
       const [schedule, logbook, ...rest] = tractor;
-      expect(objections('explanation', answer(['why', schedule, logbook, task, ...rest, '--json'])), task).toEqual([]);
+      const why = answer(['why', schedule, logbook, task, ...rest, '--json']) as { governing: number | null };
+      expect(objections('explanation', why), task).toEqual([]);
+      expect(why.governing, `${task}: both name the same part`).toBe(governing);
     }
+  });
+
+  test('due and why name the same part where the rate of use decides', () => {
+    const on = ['--on', '2026-04-20', '--json'];
+    const { tasks } = answer(['due', pump, book, ...on]) as { tasks: readonly { task: string; governing: number | null }[] };
+    const { governing, forecast } = answer(['why', pump, book, 'change-engine-oil', ...on]) as {
+      governing: number;
+      forecast: object | null;
+    };
+    // Ten days after an oil change less is used of the 50 h than of the 12 months, and yet at this rate the hours are up first.
+    expect(forecast).not.toBeNull();
+    expect(tasks.find(({ task }) => task === 'change-engine-oil')?.governing).toBe(governing);
   });
 
   test('check, with and without mistakes', () => {

@@ -1,4 +1,5 @@
-import { assess, type Verdict } from '../../../engine.js';
+import { ratesOfUse } from '../../../ahead.js';
+import { assessTimeline, readTimeline, type Verdict } from '../../../engine.js';
 import { renderDueList } from '../../../render/due-list.js';
 import type { CommandHost } from '../command-host.js';
 import { type ExitCode, exitCode } from '../exit-code.js';
@@ -38,7 +39,9 @@ async function runDue(host: CommandHost, schedule: string, logbook: string, opti
   const question = await openQuestion(host, style, schedule, logbook, options);
   if (question === undefined) return;
   const { graph, entries, now, intent } = question;
-  const assessment = assess(graph, entries, now, { intent });
+  const timeline = readTimeline(entries, graph, now);
+  // With the rates of use the part that is named as governing is the one that `why` names.
+  const assessment = assessTimeline(graph, timeline, now, { intent, rates: ratesOfUse(timeline.meters, now) });
   host.shell.out(options.json === true ? jsonText(assessment) : `${renderDueList(assessment, graph, style)}\n`);
   host.end(codes[assessment.verdict]);
 }
