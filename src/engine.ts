@@ -7,7 +7,7 @@ export { stanceOnRecord, walkRound } from './access/plan-walk-round.js';
 export { assess, assessTimeline } from './assess/assess.js';
 export { tasksForWalk } from './assess/tasks-for-walk.js';
 export { BudgetError, defaultBudget } from './assess/world.js';
-export { explain } from './explain/explain.js';
+export { explain, explainer } from './explain/explain.js';
 export { applyChange, justShort } from './explain/apply-change.js';
 export { namesOf } from './explain/names.js';
 export { partsOf } from './graph/node-references.js';

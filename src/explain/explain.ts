@@ -12,7 +12,7 @@ import { forecastOf } from './forecast.js';
 import { namesIn } from './names.js';
 import { nearestChanges } from './nearest-changes.js';
 import { placeOf, ruleFacts } from './rule-facts.js';
-import { standingOf } from './standing.js';
+import { entriesKnown, type EntriesKnown, standingOf } from './standing.js';
 import { compareMoments } from '../values/moment.js';
 
 /** What `explain` may be given besides the assessment. */
@@ -37,17 +37,37 @@ export function explain(
   taskId: string,
   options: ExplainOptions = {},
 ): Explanation {
+  return explainer(graph, assessment, entries, options)(taskId);
+}
+
+/**
+ * As {@link explain}, for several tasks of one assessment: the history is gone through once, and not for each of them.
+ *
+ * @example
+ * const why = explainer(graph, assessment, entries);
+ * for (const { task } of assessment.tasks) show(why(task));
+ */
+export function explainer(
+  graph: RuleGraph,
+  assessment: Assessment,
+  entries: readonly Entry[],
+  options: ExplainOptions = {},
+): (taskId: string) => Explanation {
+  const known = entriesKnown(entries, assessment.now);
+  return (taskId) => explainTask(graph, assessment, known, taskId, options);
+}
+
+function explainTask(graph: RuleGraph, assessment: Assessment, known: EntriesKnown, taskId: string, options: ExplainOptions): Explanation {
   const task = graph.tasks.find((candidate) => candidate.id === taskId);
   const assessed = assessment.tasks.find((candidate) => candidate.task === taskId);
   const observations = assessment.record[taskId];
   if (task === undefined || assessed === undefined) throw new RangeError(`the assessment has no task \`${taskId}\``);
   if (observations === undefined) throw new RangeError(`the assessment has no record of \`${taskId}\``);
 
-  const byId = new Map(entries.map((entry) => [entry.id, entry]));
-  const recorded = { graph, entries: byId, observations: new Map(observations.map((seen) => [seen.node, seen])) };
+  const recorded = { graph, entries: known.byId, observations: new Map(observations.map((seen) => [seen.node, seen])) };
   const rule = task.trigger === undefined ? null : ruleFacts(recorded, task.trigger);
   const gate = task.gate === undefined ? null : ruleFacts(recorded, task.gate);
-  const standing = standingOf(assessment.now, assessed, rule, entries, tasksThatCount(graph, task));
+  const standing = standingOf(assessment.now, assessed, rule, known, tasksThatCount(graph, task));
   const holds = assessment.holds.filter((hold) => holdTouches(hold, task));
   const notices = assessment.notices.filter((notice) => noticeTouches(notice, task));
   const told = {
@@ -56,7 +76,7 @@ export function explain(
     rule,
     gate,
     others: rule === null ? [] : otherLeaves(rule, assessed.governing),
-    entries: cited(observations, suspectsAmong(assessment.setAside, [rule, gate]), byId),
+    entries: cited(observations, suspectsAmong(assessment.setAside, [rule, gate]), known.byId),
     unknown: unknownsOf(assessed, observations),
     holds,
     notices,

@@ -27,17 +27,27 @@ export interface MeterStanding {
   readonly dialBehind: number | null;
 }
 
+/** A history as explanations look into it: gone through once, however many of them are asked for. */
+export interface EntriesKnown {
+  readonly byId: ReadonlyMap<string, Entry>;
+  /** Those that happened on now's day, and outings that were going on then. */
+  readonly todays: readonly Entry[];
+}
+
+/** Goes through a history once. */
+export function entriesKnown(entries: readonly Entry[], now: Moment): EntriesKnown {
+  return { byId: new Map(entries.map((entry) => [entry.id, entry])), todays: entries.filter((entry) => touches(entry, now.day)) };
+}
+
 /** Gathers the standing from the rules' recorded limits and the day's entries. `tasks`: this task and those that count for it. */
 export function standingOf(
   now: Moment,
   task: TaskAssessment,
   rule: RuleFacts | null,
-  entries: readonly Entry[],
+  { byId, todays }: EntriesKnown,
   tasks: ReadonlySet<string>,
 ): Standing {
-  const byId = new Map(entries.map((entry) => [entry.id, entry]));
   const meters = new Map<string, MeterStanding>();
-  const todays = entries.filter((entry) => touches(entry, now.day));
   if (rule !== null) gatherMeters(rule, byId, meters);
   // A reading of the day on which a meter was replaced may be of the old dial or of the new one.
   for (const entry of todays) if (entry.kind === 'meter-replaced') forgetDial(meters, entry.meter);
