@@ -2,7 +2,16 @@
 import { describe, expect, test } from 'vitest';
 import { solve } from '../../src/access/solve.js';
 import { costOf } from './oracle/cost-of.js';
-import { blocksWorld, eightPuzzle, gripper, hanoi, riverCrossing, travellingSalesman } from './published-instances.js';
+import {
+  blocksWorld,
+  eightPuzzle,
+  gripper,
+  hanoi,
+  missionariesAndCannibals,
+  riverCrossing,
+  TOWNS,
+  travellingSalesman,
+} from './published-instances.js';
 import type { AccessProblem } from '../../src/access/problem.js';
 
 function optimum(problem: AccessProblem): number {
@@ -57,7 +66,26 @@ describe('the eight-puzzle', () => {
   });
 });
 
-// TSPLIB burma14 (Reinelt 1991), optimum 3323; coordinates from memory, and only the right ones give that optimum.
-test('a round past the fourteen towns of burma14 takes 3323', () => {
-  expect(optimum(travellingSalesman())).toBe(3323);
+// Amarel, "On representations of problems of reasoning about actions" (Machine Intelligence 3, 1968): eleven crossings.
+test('three missionaries and three cannibals cross in 11 trips', () => {
+  expect(optimum(missionariesAndCannibals())).toBe(11);
+});
+
+// Blocks world track of the second International Planning Competition (Bacchus, AIPS-2000); instances and optima from memory.
+test.each([
+  ['4-0', { a: 'table', b: 'table', c: 'table', d: 'table' }, { d: 'c', c: 'b', b: 'a' }, 6],
+  ['4-1', { b: 'c', c: 'a', a: 'd', d: 'table' }, { d: 'c', c: 'a', a: 'b' }, 10],
+  ['4-2', { a: 'table', b: 'table', c: 'b', d: 'table' }, { a: 'b', b: 'c', c: 'd' }, 6],
+  ['5-0', { a: 'table', b: 'a', e: 'b', c: 'e', d: 'table' }, { a: 'e', e: 'b', b: 'd', d: 'c' }, 12],
+])('blocks %s takes its published length', (_name, start, goal, length) => {
+  expect(optimum(blocksWorld(start, goal))).toBe(length);
+});
+
+// TSPLIB (Reinelt, ORSA Journal on Computing 3, 1991), with its optima; data from memory, and only the right ones give that optimum.
+test.each([
+  ['burma14', 3323],
+  ['ulysses16', 6859],
+  ['gr17', 2085],
+] as const)('a round past the towns of %s takes %i', { timeout: 60_000 }, (name, length) => {
+  expect(optimum(travellingSalesman(TOWNS[name]()))).toBe(length);
 });
