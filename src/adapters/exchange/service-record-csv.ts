@@ -3,7 +3,7 @@ import { writeCsv } from './csv.js';
 import { editionOf, type RecordedWork, type ServiceRecord } from './service-record.js';
 import { shownText, timingText, usedText, whenText } from './service-record-words.js';
 
-const COLUMNS = ['date', 'task', 'title', 'meters', 'timing', 'in words', 'used', 'by', 'note', 'kept', 'edition', 'entry', 'voided by'];
+const COLUMNS = ['date', 'task', 'title', 'meters', 'timing', 'in words', 'used', 'by', 'note', 'edition', 'entry', 'voided by', 'kept'];
 
 /** The service record as CSV, one row a task done; safe to open in a spreadsheet. */
 export function serviceRecordCsv(record: ServiceRecord): string {
@@ -21,9 +21,9 @@ function row(work: RecordedWork, graph: RuleGraph): readonly string[] {
     usedText(work, graph),
     work.by ?? '',
     work.note ?? '',
-    work.kept ?? '',
     work.edition === null ? '' : String(work.edition),
     work.entry,
     work.voided?.by ?? '',
+    work.kept ?? '',
   ];
 }
