@@ -85,7 +85,7 @@ describe('tasks', () => {
     const graph = graphOfText(`position engine stopped, running position guard closed, open
       at rest engine stopped, guard closed at work engine running
       step swing "Swing the guard" guard closed to open while engine stopped takes 1 min
-      step start "Start" engine stopped to running one way
+      step start "Start" engine stopped to running one way takes 5 s
       step stop-it "Stop" engine running to stopped one way
       never "Guard open with the engine running" guard open and engine running`);
     expect(graph.access.work).toEqual({ engine: 'running', guard: 'closed' });
