@@ -42,7 +42,7 @@ describe('margins by the calendar', () => {
   });
 
   it('begins no later than the due day and ends no earlier, and a longer one takes the shorter in', () => {
-    const units = fc.constantFrom('months', 'calendar-months') as fc.Arbitrary<'months' | 'calendar-months'>;
+    const units = fc.constantFrom<'months' | 'calendar-months'>('months', 'calendar-months');
     fc.assert(
       fc.property(fc.integer({ min: 0, max: 40_000 }), units, fc.integer({ min: 1, max: 30 }), (due, unit, count) => {
         const [shorter, longer] = [margin(unit, count), margin(unit, count + 1)];
