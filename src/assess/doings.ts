@@ -102,7 +102,7 @@ function fromStatement(statement: Statement): EffectiveDoing {
     entries: [statement.entry],
     meter: (meter) => {
       const ticks = statement.doneAt.get(meter);
-      return ticks === undefined ? null : { ticks, entries: [statement.entry] };
+      return ticks === undefined ? null : { ticks, entries: [statement.entry, ...(statement.dials.get(meter) ?? [])] };
     },
   };
 }

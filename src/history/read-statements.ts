@@ -3,7 +3,7 @@ import { onDay } from '../values/moment.js';
 import type { Moment } from '../values/moment.js';
 import { ticksOf } from '../values/ticks.js';
 import type { Dated } from './dated-entry.js';
-import type { EntryOf } from './entry.js';
+import type { EntryId, EntryOf } from './entry.js';
 import { meterAt } from './meter-at.js';
 import type { ScheduleNames } from './schedule-names.js';
 import type { StraySink } from './stray.js';
@@ -21,11 +21,14 @@ export function readStatements(
     if (!strays.has(entry.id, 'task', entry.task, names.tasks)) continue;
     const doneBy = entry.doneBy === undefined ? null : dayOf(entry.doneBy);
     const doneAt = new Map<string, number>();
+    const dials = new Map<string, readonly EntryId[]>();
     for (const [meter, shown] of Object.entries(entry.doneAt ?? {})) {
       if (!strays.has(entry.id, 'meter', meter, names.meters)) continue;
-      doneAt.set(meter, ticksOf(shown) + offsetAt(tracks.get(meter), doneBy === null ? when : onDay(doneBy)));
+      const { offset, entries: because } = dialAt(tracks.get(meter), doneBy === null ? when : onDay(doneBy));
+      doneAt.set(meter, ticksOf(shown) + offset);
+      if (offset !== 0) dials.set(meter, because);
     }
-    const statement = { entry: entry.id, when, doneBy, doneAt, words: entry.words ?? null };
+    const statement = { entry: entry.id, when, doneBy, doneAt, dials, words: entry.words ?? null };
     const there = statements.get(entry.task);
     if (there === undefined) statements.set(entry.task, [statement]);
     else there.push(statement);
@@ -33,8 +36,9 @@ export function readStatements(
   return statements;
 }
 
-/** Life total − ticks shown, on the dial that was in place at a moment. */
-function offsetAt(track: MeterTrack | undefined, when: Moment): number {
+/** Life total − ticks shown, on the dial that was in place at a moment, and the entries that put it there. */
+function dialAt(track: MeterTrack | undefined, when: Moment): { readonly offset: number; readonly entries: readonly EntryId[] } {
   const point = track === undefined ? null : meterAt(track, when);
-  return point === null ? 0 : point.total - ticksOf(point.shown);
+  if (point === null) return { offset: 0, entries: [] };
+  return { offset: point.total - ticksOf(point.shown), entries: point.alongside.length > 0 ? point.alongside : [point.entry] };
 }

@@ -87,6 +87,8 @@ export interface Statement extends Stamped {
   readonly doneBy: Day | null;
   /** Meter id → life total in ticks, about. */
   readonly doneAt: ReadonlyMap<string, number>;
+  /** Meter id → the entries that say which dial was in place then, where it was not the first. */
+  readonly dials: ReadonlyMap<string, readonly EntryId[]>;
   readonly words: string | null;
 }
 

@@ -116,7 +116,8 @@ function askedByDefect(world: World, id: string, className: string): Asking | nu
 function within(world: World, node: AskedNode & { readonly within: NonNullable<AskedNode['within']> }, asking: Asking): Reach {
   const axis = axisOf(world, node.within);
   const base = axis.atMoment(asking.when, asking.entries.at(-1));
-  if (base === null) return lacksBase(world, node, { missing: axis.missing, unrecorded: false, entries: asking.entries });
+  if (base === null)
+    return lacksBase(world, node, { missing: axis.missing, unrecorded: false, entries: asking.entries, since: asking.when });
   const now = axis.now(asking.when);
   if (now === null) return lacksNow(world, node, axis, { entries: asking.entries });
   const entries = [...new Set([...asking.entries, ...base.entries])];

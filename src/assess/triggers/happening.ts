@@ -57,7 +57,8 @@ function afterHappening(
 function within(world: World, node: EventNode & { readonly within: NonNullable<EventNode['within']> }, latest: Stamped): Reach {
   const axis = axisOf(world, node.within);
   const base = axis.atMoment(latest.when, latest.entry);
-  if (base === null) return lacksBase(world, node, { missing: axis.missing, unrecorded: false, entries: [latest.entry] });
+  if (base === null)
+    return lacksBase(world, node, { missing: axis.missing, unrecorded: false, entries: [latest.entry], since: latest.when });
   const now = axis.now(latest.when);
   if (now === null) return lacksNow(world, node, axis, { entries: [latest.entry] });
   const entries = [...new Set([latest.entry, ...base.entries])];
