@@ -1,13 +1,14 @@
 import { expect, test } from 'vitest';
 import { sourceText } from '../../src/base/source-text.js';
 import { checkGraph, spanOf } from '../../src/compile/graph-checks.js';
-import { compile } from '../../src/compile/compile.js';
+import { compile, type Compiled } from '../../src/compile/compile.js';
 
 const text =
   'schedule t "T" language 1 fits model "x"\nmeter engine "E" counts h\ntask a "A"\n  every 50 h   # often\n     of  engine\ntask b "B # b" every 5 h of engine';
-const { graph, sources } = compile('t.due', () => text);
+const compiled = (): Compiled => compile('t.due', () => text);
 
 test('the span of an origin is that of its words', () => {
+  const { graph, sources } = compiled();
   const spans = [...(graph?.nodes ?? []), ...(graph?.tasks ?? [])].map(({ origin }) => spanOf(sources, origin));
   expect(spans.map(({ start, end }) => text.slice(start, end))).toEqual([
     '50 h   # often\n     of  engine',
@@ -22,6 +23,7 @@ test('an origin that fits no source is not followed off the end', () => {
 });
 
 test('what a check of the graph finds is a diagnostic at its place', () => {
+  const { graph, sources } = compiled();
   if (graph === null) throw new Error('no graph');
   const entry = { code: 'DW999', severity: 'error', title: 't', explanation: 'e', wrong: 'w', right: 'r' } as const;
   const [found] = checkGraph(graph, sources, [
@@ -71,6 +73,7 @@ test('a fault of places has no way from rest to tell; without parts and walks no
 });
 
 test('help and labels are told where there are any', () => {
+  const { graph, sources } = compiled();
   if (graph === null) throw new Error('no graph');
   const entry = { code: 'DW999', severity: 'error', title: 't', explanation: 'e', wrong: 'w', right: 'r' } as const;
   const [first, second] = checkGraph(graph, sources, [
