@@ -15,6 +15,7 @@ export { readRuleGraph } from './graph/read-rule-graph.js';
 export { canonicalJson } from './history/canonical-json.js';
 export { readEntries } from './history/read-entries.js';
 export { readTimeline } from './history/read-timeline.js';
+export { meantMember } from './history/meant-member.js';
 export { validateEntry } from './history/validate-entry.js';
 export { duringOuting } from './outlook/during-outing.js';
 export { civilOf, dayNumber, dayOf, formatDate, parseDate } from './values/civil.js';

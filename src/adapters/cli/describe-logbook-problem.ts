@@ -25,6 +25,8 @@ function sentence(problem: LogbookProblem): string {
       return `this line is not number ${problem.expected} as it should be: a line is missing or out of its place. It is used as it stands.`;
     case 'same-id':
       return `the id \`${problem.id}\` stands here again with other content. Both are used, this one as \`${problem.kept}\`.`;
+    case 'strange-member':
+      return `an entry of this kind has no \`${problem.name}\`${problem.meant === null ? '.' : `; did you mean \`${problem.meant}\`?`} It is kept, and not used.`;
     case 'torn-tail':
       return `the last line was not written to its end (${problem.bytes} bytes) and is not used.`;
     default:

@@ -30,6 +30,8 @@ export type LogbookProblem =
   | { readonly kind: 'misnumbered'; readonly line: number; readonly expected: number; readonly acceptedAt: number | null }
   /** The same id again with other content: both are kept, the later line under the id `kept`. */
   | { readonly kind: 'same-id'; readonly line: number; readonly id: EntryId; readonly kept: EntryId }
+  /** A member that no entry of this kind has: kept in the file, not used. `meant`: a name that it is near to. */
+  | { readonly kind: 'strange-member'; readonly line: number; readonly name: string; readonly meant: string | null }
   /** The last line was not written to its end and was never acknowledged; the next append sets it aside. */
   | { readonly kind: 'torn-tail'; readonly line: number; readonly bytes: number };
 

@@ -7,6 +7,7 @@ import type { Chance } from './entry-id.js';
 import { sameEntry } from './gather-entries.js';
 import { LogbookError } from './logbook-error.js';
 import type { Logbook } from './logbook.js';
+import { strangeMembers } from './strange-members.js';
 
 type WithoutId<E> = E extends Entry ? Omit<E, 'id'> & { readonly id?: EntryId } : never;
 /** An entry to be recorded. The id is given by the logbook unless there is one already (an import, a merge). */
@@ -55,7 +56,8 @@ export function planAppend(
   for (const draft of drafts) {
     const given = draft.id === undefined ? newEntryId(chance, latest) : null;
     latest = given?.time ?? latest;
-    const entry = checked(path, { ...draft, ...(given === null ? {} : { id: given.id }) });
+    const candidate = { ...draft, ...(given === null ? {} : { id: given.id }) };
+    const entry = checked(path, candidate);
     const there = known.get(entry.id);
     if (there !== undefined && !sameEntry(there, entry)) throw new LogbookError({ kind: 'id-taken', path, id: entry.id });
     if (there !== undefined) {
@@ -63,7 +65,8 @@ export function planAppend(
       continue;
     }
     const seq = head.seq + between.length + 1;
-    const body = bodyOf(entry, seq, lines.length === 0 ? accepts : []);
+    // What we do not know is not used, and not lost either.
+    const body = bodyOf({ ...strangeMembers(candidate, entry), ...entry }, seq, lines.length === 0 ? accepts : []);
     head = { seq, hash: link(head.hash, between, body) };
     between = [];
     lines.push(seal(body, head.hash));

@@ -1,9 +1,10 @@
-import { validateEntry } from '../../engine.js';
+import { meantMember, validateEntry } from '../../engine.js';
 import type { Entry } from '../../engine.js';
 import { sha256 } from '../../base/sha256.js';
 import { link, unseal } from './chain.js';
 import { entryProblemWords } from './entry-problem-words.js';
 import { gather } from './gather-entries.js';
+import { strangeMembers } from './strange-members.js';
 import type { Logbook, LogbookLine, LogbookProblem } from './logbook.js';
 
 /** What is known of the chain before a line. `hash` is empty and `seq` 0 before the first chained line. */
@@ -61,6 +62,9 @@ const LONGEST_LINE = 65_536;
 /** How often in all, in one reading, an earlier line is tried as the origin of a fork, so that a made-up chain does not take for ever. */
 const MOST_FORK_TRIALS = 20_000;
 
+/** How many names that no entry has are told of. */
+const MOST_STRANGE = 20;
+
 function excessOf(text: string): string | null {
   if (text.length > LONGEST) return `past the limit of ${LONGEST} characters, so that nothing of the logbook is used`;
   let lines = 0;
@@ -84,6 +88,7 @@ class LogbookReader {
   private readonly gathering = gather();
   private readonly plainIds = new Map<string, number>();
   private readonly states: ChainState[] = [{ line: 0, seq: 0, hash: '' }];
+  private readonly strange = new Set<string>();
   private readonly acceptedAt = new Map<number, number>();
   private between: string[] = [];
   private forkTrials = 0;
@@ -159,9 +164,19 @@ class LogbookReader {
       this.problems.push({ kind: 'unreadable', line, what: entryProblemWords(read.problems) });
       return null;
     }
+    this.tellStrange(json, read.entry, line);
     const added = this.gathering.add(read.entry);
     if (added.kind === 'conflict') this.problems.push({ kind: 'same-id', line, id: added.id, kept: added.kept });
     return added.kind === 'conflict' ? added.second : read.entry;
+  }
+
+  /** Each name once: whoever adds a member of their own to every line knows after the first. */
+  private tellStrange(json: object, entry: Entry, line: number): void {
+    for (const name of Object.keys(strangeMembers(json, entry))) {
+      if (this.strange.has(name) || this.strange.size >= MOST_STRANGE) continue;
+      this.strange.add(name);
+      this.problems.push({ kind: 'strange-member', line, name, meant: meantMember(entry.kind, name) });
+    }
   }
 
   /** A hand-written line need not have an id: it gets one from what it says, the same in every copy. */

@@ -223,7 +223,11 @@ describe('duewright export and import', () => {
     expect((await run(['import', 'feed', PUMP, path, feed, '--machine', '008'])).code).toBe(1);
     const frames = `${path}.log`;
     await writeFile(frames, 'can0 18FEE500 [8] F4 06 00 00 FF FF FF FF\n');
-    expect((await run(['import', 'frames', PUMP, path, frames])).code).toBe(0);
+    expect((await run(['import', 'frames', PUMP, path, frames])).out).toBe('1 entry recorded, 0 there already.\n');
+    expect((await run(['import', 'frames', PUMP, path, frames])).out).toBe('0 entries recorded, 1 there already.\n');
+    expect((await run(['import', 'feed', PUMP, path, feed, '--machine', '007', '--zone', 'Europe/Berlin'])).out).toBe(
+      '0 entries recorded, 1 there already.\n',
+    );
     expect(await entries()).toMatchObject([
       { on: '2026-06-15', at: '00:30', meters: { engine: 88.5 } },
       { on: '2026-06-15', at: '07:30', meters: { engine: 89 } },

@@ -27,6 +27,25 @@ describe('reading a logbook', () => {
     expect(new Set(readLogbook(`${line}\n${line}\n`).entries.map((entry) => entry.id)).size).toBe(2);
   });
 
+  it('tells of a member that no entry of the kind has, once a name, with the name that is near; uses the rest', () => {
+    const line = '{"on":"2026-05-12","kind":"reading","meter":{"engine":1300},"tyres":"soft"}';
+    const { entries, problems } = readLogbook(`${line}\n${line}\n`);
+    expect(entries).toHaveLength(2);
+    expect(problems).toEqual([
+      { kind: 'strange-member', line: 1, name: 'meter', meant: 'meters' },
+      { kind: 'strange-member', line: 1, name: 'tyres', meant: null },
+    ]);
+  });
+
+  it('keeps such a member of an entry that is recorded', async () => {
+    const logbook = memoryLogbook(steadyChance());
+    await logbook.append([{ ...reading(1), tyres: 'soft', hash: 'made up' } as never]);
+    const text = logbook.text();
+    expect(JSON.parse(text)).toMatchObject({ tyres: 'soft', seq: 1 });
+    expect(text).not.toContain('made up');
+    expect(verifyLogbook(readLogbook(text)).verdict).toBe('intact');
+  });
+
   it('chains by a hash that anybody can work out: SHA-256 by node:crypto', async () => {
     const lines = (await written(2, PLAIN)).trimEnd().split('\n');
     const sha = (text: string): string => createHash('sha256').update(text).digest('hex');

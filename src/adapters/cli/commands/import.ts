@@ -1,5 +1,6 @@
 import { Argument } from 'commander';
 import type { RuleGraph } from '../../../engine.js';
+import { sha256 } from '../../../base/sha256.js';
 import { counted } from '../../../render/count-in-words.js';
 import { formatDate } from '../../../values/civil.js';
 import { formatTime } from '../../../values/moment.js';
@@ -47,7 +48,7 @@ WHAT is one of
   feed     XML or JSON of ISO 15143-3, or XML of AEMP 1.2; needs --machine
   frames   SAE J1939 frames, one a line; recorded as read now
 
-Importing the same entries or feed again adds nothing.
+Importing the same file again adds nothing.
 
 Examples:
   duewright import feed tractor.due tractor.jsonl fleet.xml --machine 0001234 --zone Europe/Berlin
@@ -92,10 +93,14 @@ async function runImport(host: CommandHost, what: string, paths: Paths, options:
   if (!text.ok) return refuse(host, exitCode.input, text.problem);
   const { drafts, problems } = reader(text.value, graph, options, host.shell.now());
   const strays = [...new Set(drafts.flatMap((draft) => nameProblems(graph, draft)))];
-  const receipts = drafts.length === 0 ? [] : await orComplain(host, () => fileLogbook(paths.logbook).append(drafts));
+  const store = fileLogbook(paths.logbook);
+  const there = what === 'frames' ? await orComplain(host, async () => (await store.read()).entries) : [];
+  if (there === undefined) return;
+  const fresh = drafts.filter(({ id }) => !there.some((entry) => entry.id === id));
+  const receipts = fresh.length === 0 ? [] : await orComplain(host, () => store.append(fresh));
   if (receipts === undefined) return;
   const added = receipts.filter(({ seq }) => seq !== null).length;
-  host.shell.out(`${counted(added, 'entry', 'entries')} recorded, ${receipts.length - added} there already.\n`);
+  host.shell.out(`${counted(added, 'entry', 'entries')} recorded, ${drafts.length - added} there already.\n`);
   complain(host.shell, ...strays.map((stray) => `${stray} It is kept, and not used.`), ...problems);
   if (problems.length > 0) host.end(exitCode.no);
 }
@@ -121,7 +126,8 @@ function readFrames(text: string, graph: RuleGraph, { meter, gauge }: ImportOpti
   const frames = text.split('\n').flatMap((line) => parseFrame(line) ?? []);
   const when = { on: formatDate(day), ...(minute === null ? {} : { at: formatTime(minute) }) };
   const { entry, refused } = engineReading(frames, { ...when, meter: hourMeter(graph, meter), ...(gauge === undefined ? {} : { gauge }) });
-  if (entry !== null) return { drafts: [entry], problems: [] };
+  // Named for the frames and not for the moment of taking them in, so that the same file taken in again adds nothing.
+  if (entry !== null) return { drafts: [{ ...entry, id: `frames-${sha256(text.trim()).slice(0, 12)}` }], problems: [] };
   const why =
     refused.length === 0 ? 'no frame with engine hours' : `only values that the sender marks as ${[...new Set(refused)].join(', ')}`;
   return { drafts: [], problems: [`Nothing is recorded: there is ${why}.`] };

@@ -43,7 +43,12 @@ export function completeDraft(context: RecordingContext, said: LooseDraft): Reco
   if (questions.some(({ needed }) => needed)) return { kind: 'questions', questions };
   const read = validateEntry({ ...draft, id: NO_ID });
   if (read.kind === 'problems') return { kind: 'refused', problems: [entryProblemWords(read.problems)] };
-  return { kind: 'ready', draft: withoutId(read.entry), questions, remarks: suspectRemarks(context, read.entry) };
+  return {
+    kind: 'ready',
+    draft: withoutId(read.entry),
+    questions,
+    remarks: [...suspectRemarks(context, read.entry), ...setBackRemarks(context, read.entry)],
+  };
 }
 
 function dated(said: LooseDraft, { day, minute }: Moment): LooseDraft {
@@ -83,4 +88,15 @@ function suspectRemarks({ graph, entries, now }: RecordingContext, entry: Entry)
       const how = why === 'falls' ? 'is less than what was read before' : 'is more than the time since allows';
       return `${shown} on \`${meter}\` ${how} (entry \`${against}\`): it is kept, and not used until you confirm or void it.`;
     });
+}
+
+/** What confirming a reading that fell comes to, and the other way out: the earlier reading may have been the mistake. */
+function setBackRemarks({ graph, entries, now }: RecordingContext, entry: Entry): readonly string[] {
+  if (entry.kind !== 'confirm') return [];
+  return readTimeline(entries, graph, now)
+    .suspects.filter((suspect) => suspect.entry === entry.entry && suspect.why === 'falls')
+    .map(
+      ({ meter, shown, against }) =>
+        `Confirming ${shown} on \`${meter}\` says that the dial was set back there, and the life total goes on from what stood before. If entry \`${against}\` was the mistake, void this confirmation and record \`void ${against}\` instead.`,
+    );
 }

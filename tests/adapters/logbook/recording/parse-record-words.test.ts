@@ -147,4 +147,10 @@ describe('completing a draft', () => {
     expect(complete('hours 1400')).toMatchObject({ kind: 'ready', remarks: [expect.stringContaining('more than the time since allows')] });
     expect(complete('hours 1310')).toMatchObject({ kind: 'ready', remarks: [] });
   });
+
+  it('says when a reading that fell is confirmed what that means, and what to do if the earlier one was the mistake', () => {
+    const fell: Entry = { kind: 'reading', id: 'low', on: '2026-05-12', meters: { engine: 1030 } };
+    const recording = completeDraft({ graph: tractor, entries: [...entries, fell], now }, { kind: 'confirm', entry: 'low' });
+    expect(recording).toMatchObject({ kind: 'ready', remarks: [expect.stringMatching(/set back.*`void r1` instead/)] });
+  });
 });
