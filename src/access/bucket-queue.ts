@@ -1,15 +1,21 @@
+import { MinHeap } from './min-heap.js';
+
 /**
- * A priority queue for small whole-number priorities: one stack for each priority, all threaded through one array.
+ * A priority queue for whole-number priorities: one stack for each priority, all threaded through one array.
+ *
+ * Which priorities are in use is kept in a heap, so that long times take no more room than short ones.
  *
  * Of equal priorities the one pushed last comes first, which sends a search straight on from where it is.
  */
 export class BucketQueue {
-  readonly #heads: number[] = [];
+  /** The top cell of each stack; −1: it is empty, and its priority still in the heap. */
+  readonly #heads = new Map<number, number>();
+  readonly #priorities = new MinHeap();
   #next = new Int32Array(256);
   #items = new Int32Array(256);
   #used = 0;
   #free = -1;
-  #lowest = 0;
+  #lowest = Infinity;
   #count = 0;
 
   get isEmpty(): boolean {
@@ -18,17 +24,20 @@ export class BucketQueue {
 
   /** The lowest priority held; meaningless when empty. */
   get lowest(): number {
-    while (this.#lowest < this.#heads.length && (this.#heads[this.#lowest] ?? -1) < 0) this.#lowest++;
+    while (this.#count > 0 && (this.#heads.get(this.#lowest) ?? -1) < 0) {
+      this.#heads.delete(this.#lowest);
+      this.#lowest = this.#priorities.pop().priority;
+    }
     return this.#lowest;
   }
 
   push(item: number, priority: number): void {
-    while (this.#heads.length <= priority) this.#heads.push(-1);
+    const head = this.#heads.get(priority);
+    if (head === undefined) this.#open(priority);
     const cell = this.#cell();
     this.#items[cell] = item;
-    this.#next[cell] = this.#heads[priority] ?? -1;
-    this.#heads[priority] = cell;
-    if (this.#count === 0 || priority < this.#lowest) this.#lowest = priority;
+    this.#next[cell] = head ?? -1;
+    this.#heads.set(priority, cell);
     this.#count++;
   }
 
@@ -36,12 +45,22 @@ export class BucketQueue {
   pop(): number {
     if (this.#count === 0) return -1;
     const priority = this.lowest;
-    const cell = this.#heads[priority] ?? -1;
-    this.#heads[priority] = this.#next[cell] ?? -1;
+    const cell = this.#heads.get(priority) ?? -1;
+    this.#heads.set(priority, this.#next[cell] ?? -1);
     this.#next[cell] = this.#free;
     this.#free = cell;
     this.#count--;
     return this.#items[cell] ?? -1;
+  }
+
+  /** A stack of its own for a new priority; the lowest is kept out of the heap. */
+  #open(priority: number): void {
+    if (priority >= this.#lowest) {
+      this.#priorities.push(0, priority);
+      return;
+    }
+    if (this.#lowest < Infinity) this.#priorities.push(0, this.#lowest);
+    this.#lowest = priority;
   }
 
   #cell(): number {
