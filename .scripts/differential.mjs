@@ -2,12 +2,13 @@
  * Bundles the engine and the judge and runs them against one another: `node .scripts/differential.mjs --cases 1000000 --seed 1`.
  */
 import { build } from 'esbuild';
-import { mkdtempSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
-const outfile = join(mkdtempSync(join(root, 'node_modules', '.differential-')), 'run.mjs');
+const folder = mkdtempSync(join(root, 'node_modules', '.differential-'));
+const outfile = join(folder, 'run.mjs');
 await build({
   entryPoints: [join(root, 'tests/properties/differential-run.ts')],
   bundle: true,
@@ -18,4 +19,5 @@ await build({
   packages: 'external',
 });
 process.argv.push('--keep', join(root, 'tests/conformance/found'));
+process.on('exit', () => rmSync(folder, { recursive: true, force: true }));
 await import(pathToFileURL(outfile).href);

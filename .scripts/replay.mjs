@@ -2,12 +2,13 @@
  * Bundles the properties of explanations and holds them to many random situations: `node .scripts/replay.mjs --cases 20000 --seed 1`.
  */
 import { build } from 'esbuild';
-import { mkdtempSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
-const outfile = join(mkdtempSync(join(root, 'node_modules', '.replay-')), 'run.mjs');
+const folder = mkdtempSync(join(root, 'node_modules', '.replay-'));
+const outfile = join(folder, 'run.mjs');
 await build({
   entryPoints: [join(root, 'tests/properties/replay-run.ts')],
   bundle: true,
@@ -17,4 +18,5 @@ await build({
   logLevel: 'error',
   packages: 'external',
 });
+process.on('exit', () => rmSync(folder, { recursive: true, force: true }));
 await import(pathToFileURL(outfile).href);
