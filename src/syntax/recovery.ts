@@ -9,7 +9,7 @@
  * INVARIANT: each round of a series reads or passes over at least one token, or puts a token right for good.
  */
 import { EOF, type IToken, type TokenType } from 'chevrotain';
-import { nearNames } from '../base/near-name.js';
+import { nearNames, slipsBetween } from '../base/near-name.js';
 import { MONTH_NAMES } from '../values/calendar.js';
 import type { Outcome } from './grammar-base.js';
 import { PlanGrammar } from './grammar-plans.js';
@@ -81,7 +81,7 @@ export abstract class RecoveringGrammar extends PlanGrammar {
         if (item !== undefined) found.push(item);
         starts = item === undefined ? [] : [...starts.slice(-1), start];
       } else {
-        const from = this.mendStray(series, starts);
+        const from = this.isSlipOfWord(start) ? undefined : this.mendStray(series, starts);
         if (from === undefined) this.passOver(start);
         else found.length -= starts.filter((each) => each >= from).length;
         starts = [];
@@ -110,7 +110,7 @@ export abstract class RecoveringGrammar extends PlanGrammar {
           this.problems.push(unexpected(outcome.error, this.tokenAt(outcome.failedAt), this.context(start, outcome.failedAt)));
         this.lost += 1;
         this.gaveUp(start);
-        this.resume(Math.max(outcome.failedAt, start + 1));
+        this.goPast(slip, Math.max(outcome.failedAt, start + 1));
         return undefined;
       }
       outcome = better.outcome;
@@ -123,6 +123,12 @@ export abstract class RecoveringGrammar extends PlanGrammar {
   private slipAround(start: number, failedAt: number): Slip | undefined {
     const opener = start < failedAt ? this.tokenAt(start)?.image : undefined;
     return this.givenUp() ? undefined : slipAt((n) => this.tokenAt(failedAt + n), opener);
+  }
+
+  /** A word of the language stands where people who write otherwise put it: it is not misspelt. */
+  private isSlipOfWord(index: number): boolean {
+    const token = this.tokenAt(index);
+    return token !== undefined && allWords().includes(token.image) && this.slipAround(index, index) !== undefined;
   }
 
   /** Called when the item that begins at `start` is given up. */
@@ -233,8 +239,10 @@ export abstract class RecoveringGrammar extends PlanGrammar {
     const month = nearNames(written, MONTH_NAMES.map((each) => each.toLowerCase())); // prettier-ignore
     const months = MONTH_NAMES.filter((each) => month.includes(each.toLowerCase()));
     // Whoever writes `to` where a name belongs has left the name out.
+    const known = reservedWords.has(written);
     const words = nearNames(written, [...allWords(), DAYS]).filter(
-      (each) => each !== written && !(each === 'no' && reservedWords.has(written)),
+      // A word that is one of the language itself is rarely a slip for one that is two letters away.
+      (each) => each !== written && !(known && (each === 'no' || slipsBetween(each, written, 1) > 1)),
     );
     return [...words, ...months];
   }
@@ -307,10 +315,21 @@ export abstract class RecoveringGrammar extends PlanGrammar {
     const first = this.tokenAt(start);
     const slip = this.slipAround(start, start);
     this.lost += 1;
-    this.resume(start + 1);
+    this.goPast(slip, start + 1);
     const last = this.tokenAt(this.place - 1);
     if (slip !== undefined) this.problems.push(slipped(slip, this.file, syntaxCodes.strayWords));
     else if (first !== undefined && last !== undefined) this.problems.push(stray(first, this.reach(this.spanOf(first), this.spanOf(last))));
+  }
+
+  /** Goes on behind a slip, or from `index`: what begins a line there is looked at for its own sake. */
+  private goPast(slip: Slip | undefined, index: number): void {
+    let next = index;
+    if (slip !== undefined) while ((this.tokenAt(next)?.startOffset ?? slip.end) < slip.end) next += 1;
+    if (slip === undefined || !this.beginsLine(next)) this.resume(next);
+    else {
+      this.go(next);
+      this.pending = [];
+    }
   }
 
   /** Goes on from `index` to where an item plainly begins. */

@@ -196,7 +196,47 @@ const comparing: Kind = (around) => {
   return over(before, before, `It is \`${meant}\`, not \`${before.image}\`.`, { fix: write(meant, 'sure') });
 };
 
+/** `if coolant above high`. */
+const conditionWord: Kind = (around) => {
+  const token = around(0);
+  if (token === undefined || token.image !== 'if' || /^(?:only|if)$/.test(image(around(-1)))) return undefined;
+  return over(token, token, 'A condition begins with `when`, `while` or `only if`.', {
+    help: '`when coolant above high` asks for the task; `only if …` lets its other rules ask for it only then; what a reading leads to stands in a band below `reads`.',
+  });
+};
+
+/** `each day before work`, `every day after work`. */
+const dayOfWork: Kind = (around) => {
+  const first =
+    image(around(-1)) === 'every' && image(around(0)) === 'day' ? -1 : image(around(0)) === 'each' && image(around(1)) === 'day' ? 0 : null;
+  if (first === null) return undefined;
+  const [from, side, to] = [around(first), around(first + 2), around(first + 3)];
+  if (from === undefined || side === undefined || to?.image !== 'work' || !/^(?:before|after)$/.test(side.image)) return undefined;
+  const clause = `${side.image} each day's work`;
+  return over(from, to, `It is \`${clause}\`.`, { fix: write(clause) });
+};
+
+/** `first after 5 h of engine`. */
+const firstAfter: Kind = (around, opener) => {
+  const token = around(0);
+  if (token === undefined || opener !== 'first' || !/^(?:after|in|within)$/.test(token.image) || !isNumber(around(1))) return undefined;
+  return over(token, token, 'A first time is reached `at` so much.', { fix: write('at', 'sure') });
+};
+
+/** `serial 1200 onwards`. */
+const openSerials: Kind = (around) => {
+  const token = around(0);
+  if (token === undefined || image(around(-2)) !== 'serial' || !isNumber(around(-1)) || token.image === 'to') return undefined;
+  return over(token, token, 'A range of serial numbers has two ends.', {
+    help: `Write the highest number that there can be: \`serial ${image(around(-1))} to 999999\`.`,
+  });
+};
+
 const kinds: readonly Kind[] = [
+  conditionWord,
+  dayOfWork,
+  firstAfter,
+  openSerials,
   whicheverComes,
   joinedByAnd,
   monthFirst,
