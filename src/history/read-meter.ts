@@ -61,8 +61,6 @@ function byDay(record: MeterRecord): readonly MeterRecord[] {
   };
   for (const reading of record.readings) of(reading.when.day).readings.push(reading);
   for (const replacement of record.replacements) of(replacement.when.day).replacements.push(replacement);
-  for (const { replacements } of days.values())
-    replacements.sort((a, b) => compareMoments(a.when, b.when) || compareTexts(a.entry, b.entry));
   return [...days].sort(([a], [b]) => a - b).map(([, day]) => day);
 }
 
