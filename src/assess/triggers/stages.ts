@@ -25,7 +25,7 @@ export function stages(world: World, node: StagesNode, context: TriggerContext):
   const axis = axisOf(world, first);
   const start = startOf(world, node, axis);
   if (start === 'no-event') return notHappened(world, node);
-  if (start === null) return withoutStart(world, node, doingsFor(world, node, context).at(-1));
+  if (start === null) return withoutStart(world, node, doingsFor(world, node, context));
   const points = node.amounts.map((amount: Amount) => axis.add(start.value, amount, 1));
   const { met, by: last } = stagesMet(node, axis, points, doingsFor(world, node, context), start);
   if (met >= points.length) return nothingLeft(world, node, metBy(node, axis, last, start));
@@ -52,7 +52,7 @@ export function stagesAreMet(world: World, node: StagesNode, context: TriggerCon
   const axis = axisOf(world, first);
   const start = startOf(world, node, axis);
   if (start === 'no-event') return true;
-  if (start === null) return true;
+  if (start === null) return node.from.is === 'start' || meetsAlone(world, node, doings) !== undefined;
   const points = node.amounts.map((amount: Amount) => axis.add(start.value, amount, 1));
   return stagesMet(node, axis, points, doings, start).met >= points.length;
 }
@@ -142,11 +142,21 @@ function notHappened(world: World, node: StagesNode): Reach {
   return quiet(node.id);
 }
 
+/** Of a single stage after an event whose meter nobody read: the doing that is after it, which any such doing meets. */
+function meetsAlone(world: World, node: StagesNode, doings: readonly EffectiveDoing[]): EffectiveDoing | undefined {
+  const event = node.from.is === 'event' ? world.timeline.events.get(node.from.event)?.at(-1) : undefined;
+  if (event === undefined || node.amounts.length > 1) return undefined;
+  return doings.findLast(({ when }) => when !== null && isAfter(when, event.when));
+}
+
 /** No start on record: met if ever done and there is one stage; otherwise nobody can say how far the series has come. */
-function withoutStart(world: World, node: StagesNode, last: EffectiveDoing | undefined): Reach {
+function withoutStart(world: World, node: StagesNode, doings: readonly EffectiveDoing[]): Reach {
+  const last = doings.at(-1);
   if (node.from.is === 'event') {
     const event = world.timeline.events.get(node.from.event)?.at(-1);
     const entries = event === undefined ? [] : [event.entry];
+    const by = meetsAlone(world, node, doings);
+    if (by !== undefined) return nothingLeft(world, node, { entries: [...entries, ...by.entries], stood: whenOf(by) });
     return lacksBase(world, node, { missing: { what: 'meter', meter: meterOf(node) }, unrecorded: false, entries });
   }
   if (last !== undefined) return nothingLeft(world, node, { entries: last.entries });
