@@ -1,6 +1,8 @@
 import { escapeHtml } from '../../render/escape-html.js';
 import { numberText } from '../../values/number-text.js';
+import { formatDate } from '../../values/civil.js';
 import type { ChainHead } from '../logbook/logbook.js';
+import { foldRoutine, type RoutineCheck } from './routine-checks.js';
 import { editionOf, type RecordedWork, type ServiceRecord } from './service-record.js';
 import { shownText, timingText, usedText, whenText } from './service-record-words.js';
 
@@ -21,14 +23,16 @@ dl { display: grid; grid-template-columns: max-content 1fr; gap: .1rem 1rem; mar
 dt { font-weight: bold; } dd { margin: 0; }
 table { border-collapse: collapse; width: 100%; font-size: .92rem; }
 caption { text-align: left; font-weight: bold; padding: .5rem 0; }
-th, td { text-align: left; vertical-align: top; padding: .35rem .6rem .35rem 0; border-bottom: 1px solid #999; }
-thead th { border-bottom: 2px solid #111; }
+th, td { text-align: left; vertical-align: top; padding: .25rem .6rem .25rem 0; border-top: 1px solid #999; }
+thead th { border-bottom: 2px solid #111; border-top: 0; }
+tr.on td { border-top: 1px dotted #bbb; }
+.day { white-space: nowrap; }
 td.mark { font-weight: bold; text-align: center; width: 1.4rem; }
 .late { font-weight: bold; }
 del { color: #444; }
 .small { font-size: .82rem; color: #333; overflow-wrap: anywhere; }
 footer { margin-top: 1.5rem; border-top: 1px solid #999; padding-top: .5rem; }
-@media print { body { margin: 0; max-width: none; } tr { break-inside: avoid; } thead { display: table-header-group; } @page { margin: 15mm; } }
+@media print { :root { font-size: 9pt; } body { margin: 0; max-width: none; } tr { break-inside: avoid; } thead { display: table-header-group; } @page { margin: 15mm; } }
 `;
 
 /**
@@ -39,6 +43,7 @@ footer { margin-top: 1.5rem; border-top: 1px solid #999; padding-top: .5rem; }
  * @param head the end of the logbook's chain, to be printed: whoever has the logbook can check that this is all of it up to there.
  */
 export function serviceRecordPage(record: ServiceRecord, head: ChainHead | null = null): string {
+  const { lines, checks } = foldRoutine(record);
   const title = `Service record${record.machine.model === null ? '' : ` of ${record.machine.model}`}`;
   return `<!doctype html>
 <html lang="en">
@@ -53,7 +58,8 @@ export function serviceRecordPage(record: ServiceRecord, head: ChainHead | null 
 <main>
 <h1>${escapeHtml(title)}</h1>
 ${facts(record, head)}
-${record.work.length === 0 ? '<p>No work is on record.</p>' : table(record)}
+${record.work.length === 0 ? '<p>No work is on record.</p>' : ''}${lines.length === 0 ? '' : table(record, lines)}
+${checks.length === 0 ? '' : checkTable(checks)}
 </main>
 <footer class="small">
 <p>✓ on time  ! late  ○ first on record, nothing earlier to count from  ? cannot be told  – not asked for at that time. Struck out: voided later.</p>
@@ -80,35 +86,53 @@ function facts({ machine, schedules, until, work }: ServiceRecord, head: ChainHe
   return `<dl class="small">${pairs.map(([name, value]) => `<dt>${escapeHtml(name)}</dt><dd>${escapeHtml(value)}</dd>`).join('\n')}</dl>`;
 }
 
-function table(record: ServiceRecord): string {
+function table(record: ServiceRecord, lines: readonly RecordedWork[]): string {
   const heads = ['Date', 'Meters', 'Work', 'On time?', 'Used', 'By', 'Edition'];
   const cells = heads.map((head) => `<th scope="col">${head}</th>`).join('');
   return `<table>
 <caption>Work done, oldest first</caption>
 <thead><tr><td></td>${cells}</tr></thead>
 <tbody>
-${record.work.map((work) => row(record, work)).join('\n')}
+${lines.map((work, index) => row(record, work, lines[index - 1]?.entry === work.entry)).join('\n')}
 </tbody>
 </table>`;
 }
 
-function row(record: ServiceRecord, work: RecordedWork): string {
+/** The checks of each day's work, one line each. */
+function checkTable(checks: readonly RoutineCheck[]): string {
+  const heads = ['Check', 'Times', 'Days', 'First', 'Last'].map((head) => `<th scope="col">${head}</th>`).join('');
+  const rows = checks.map(
+    ({ title, times, days, first, last }) =>
+      `<tr><td>${escapeHtml(title)}</td><td>${times}</td><td>${days}</td><td>${formatDate(first.day)}</td><td>${formatDate(last.day)}</td></tr>`,
+  );
+  return `<table>
+<caption>Checks that go with the work, summed up; what was late, noted or used stands above, and each by itself in the record as a table (CSV)</caption>
+<thead><tr>${heads}</tr></thead>
+<tbody>
+${rows.join('\n')}
+</tbody>
+</table>`;
+}
+
+/** One thing that was done; `goesOn`: in the same entry as the line before it, whose day, meters, name and note hold for it too. */
+function row(record: ServiceRecord, work: RecordedWork, goesOn: boolean): string {
   const graph = editionOf(record, work);
   const strike = (text: string): string => (work.voided === null || text === '' ? escapeHtml(text) : `<del>${escapeHtml(text)}</del>`);
   const timing =
     work.voided === null
       ? escapeHtml(timingText(work.timing, graph))
       : `voided${work.voided.note === null ? '' : `: ${escapeHtml(work.voided.note)}`}`;
-  const note = work.note === null ? '' : `<br><span class="small">${strike(work.note)}</span>`;
+  const once = (text: string): string => (goesOn ? '' : strike(text));
+  const note = work.note === null || goesOn ? '' : `<br><span class="small">${strike(work.note)}</span>`;
   const kept = work.kept === null ? '' : `<br><span class="small">${strike(`Record kept ${work.kept}`)}</span>`;
   const cells = [
-    `<td>${strike(whenText(work.when))}</td>`,
-    `<td>${strike(shownText(work, graph))}</td>`,
+    `<td class="day">${once(whenText(work.when))}</td>`,
+    `<td>${once(shownText(work, graph))}</td>`,
     `<td>${strike(work.title)}${note}${kept}</td>`,
     `<td${work.timing.is === 'late' && work.voided === null ? ' class="late"' : ''}>${timing}</td>`,
     `<td>${strike(usedText(work, graph))}</td>`,
-    `<td>${strike(work.by ?? '')}</td>`,
+    `<td>${once(work.by ?? '')}</td>`,
     `<td>${work.edition ?? ''}</td>`,
   ];
-  return `<tr><td class="mark">${work.voided === null ? MARKS[work.timing.is] : ''}</td>${cells.join('')}</tr>`;
+  return `<tr${goesOn ? ' class="on"' : ''}><td class="mark">${work.voided === null ? MARKS[work.timing.is] : ''}</td>${cells.join('')}</tr>`;
 }
