@@ -73,6 +73,35 @@ describe('a power cut at any operation', () => {
     expect(await idsOn(disk.afterCut(0))).toEqual(['given']);
   });
 
+  it.each([0, 0.3, 0.5, 1])(
+    'keeps an unfinished last line in one place or the other, where %s of what was not synced comes through',
+    async (keep) => {
+      const torn = '{"on":"2026-05-12","kind":"rea';
+      const prepared = async (): Promise<ForgetfulDisk> => {
+        const disk = new ForgetfulDisk();
+        await disk.writeNew(PATH, new TextEncoder().encode(`{"on":"2026-05-11","kind":"reading","meters":{"engine":1}}\n${torn}`));
+        await disk.syncFolderOf();
+        disk.operations = 0;
+        return disk;
+      };
+      const uncut = await prepared();
+      await record(uncut, 1);
+      for (let cutAt = 1; cutAt <= uncut.operations; cutAt += 1) {
+        const disk = await prepared();
+        disk.cutAt = cutAt;
+        await record(disk, 1);
+        const after = disk.afterCut(keep);
+        const found = await Promise.all(
+          (await after.siblings(PATH)).map(async (name) => new TextDecoder().decode((await after.read(name)) ?? new Uint8Array())),
+        );
+        expect(
+          found.some((text) => text.includes(torn)),
+          `cut at ${cutAt}`,
+        ).toBe(true);
+      }
+    },
+  );
+
   it('is told from a disk that never syncs: the model can fail', async () => {
     const disk = new ForgetfulDisk();
     const honest = disk.openAppend.bind(disk);
