@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { Entry } from '../../engine.js';
 import { describeLogbookProblem } from './describe-logbook-problem.js';
+import type { LogbookLine } from '../logbook/logbook.js';
 import { readLogbookBytes } from '../logbook/read-logbook.js';
 import { describeFileFailure } from './describe-file-failure.js';
 import { type Parsed, refused, understood } from './parsed.js';
@@ -8,6 +9,7 @@ import { type Parsed, refused, understood } from './parsed.js';
 /** The entries of a logbook that can be used, and one sentence for everything in it that cannot, with its line. */
 export interface OpenedLogbook {
   readonly entries: readonly Entry[];
+  readonly lines: readonly LogbookLine[];
   readonly remarks: readonly string[];
 }
 
@@ -25,8 +27,8 @@ export function openLogbook(path: string): Parsed<OpenedLogbook> {
     const bytes = readFileSync(path === '-' ? 0 : path);
     if (isSchedule(bytes.subarray(0, LOOKED_AT).toString('utf8')))
       return refused(`${path} is a schedule, where a logbook belongs: a file that holds one JSON entry a line.`);
-    const { entries, problems } = readLogbookBytes(bytes);
-    return understood({ entries, remarks: problems.map((problem) => describeLogbookProblem(path, problem)) });
+    const { entries, lines, problems } = readLogbookBytes(bytes);
+    return understood({ entries, lines, remarks: problems.map((problem) => describeLogbookProblem(path, problem)) });
   } catch (error) {
     return refused(describeFileFailure(path, 'read', error));
   }

@@ -1,4 +1,5 @@
-import type { Entry } from '../../engine.js';
+import type { Entry, EntryId } from '../../engine.js';
+import type { LogbookLine } from './logbook.js';
 
 /** What the line of a logbook has besides its entry. */
 const OF_THE_LINE: ReadonlySet<string> = new Set(['seq', 'accepts', 'hash']);
@@ -7,4 +8,19 @@ const OF_THE_LINE: ReadonlySet<string> = new Set(['seq', 'accepts', 'hash']);
 export function strangeMembers(value: object, entry: Entry): Readonly<Record<string, unknown>> {
   const own = Object.entries(value).filter(([name]) => !Object.hasOwn(entry, name) && !OF_THE_LINE.has(name));
   return Object.fromEntries(own.filter(([, member]) => member !== undefined));
+}
+
+/**
+ * Entries as their lines have them, with the members that no entry has: what takes entries from one logbook into another loses nothing.
+ *
+ * @returns the entry of that id with what its line has besides; an entry of no line as it is.
+ */
+export function asWritten(lines: readonly LogbookLine[]): (entry: Entry, id?: EntryId) => Entry {
+  const besides = new Map<EntryId, Readonly<Record<string, unknown>>>();
+  for (const { entry, text } of lines) {
+    if (entry === null) continue;
+    const strange = strangeMembers(JSON.parse(text) as object, entry);
+    if (Object.keys(strange).length > 0) besides.set(entry.id, strange);
+  }
+  return (entry, id = entry.id) => ({ ...besides.get(id), ...entry });
 }

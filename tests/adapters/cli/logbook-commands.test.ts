@@ -154,6 +154,18 @@ describe('duewright merge and verify', () => {
     expect(await entries()).toHaveLength(2);
   });
 
+  it('takes over what no entry has as well: nothing that was written is lost', async () => {
+    const other = `${path}.other`;
+    await writeFile(path, '{"id":"a","on":"2026-06-01","kind":"reading","meters":{"engine":88},"from":"here"}\n');
+    await writeFile(
+      other,
+      '{"id":"a","on":"2026-06-01","kind":"reading","meters":{"engine":98},"weather":"rain"}\n{"id":"b","on":"2026-06-02","kind":"finding","text":"wet","weather":"sun"}\n',
+    );
+    await run(['merge', path, other]);
+    const text = await readFile(path, 'utf8');
+    for (const member of ['"from":"here"', '"weather":"rain"', '"weather":"sun"']) expect(text).toContain(member);
+  });
+
   it('shows an end cut off by a head noted before', async () => {
     for (const hours of ['88', '89']) await run(['record', PUMP, path, 'hours', hours]);
     const head = (await run(['verify', path])).out.trim().split(' ').at(-1) ?? '';

@@ -1,6 +1,7 @@
 import { safeText } from '../../../render/safe-text.js';
 import { fileLogbook } from '../../logbook/file-logbook.js';
 import { mergeLogbooks } from '../../logbook/merge-logbooks.js';
+import { asWritten } from '../../logbook/strange-members.js';
 import type { Merge } from '../../logbook/merge-logbooks.js';
 import { orComplain } from '../append-drafts.js';
 import type { CommandHost } from '../command-host.js';
@@ -45,7 +46,10 @@ async function runMerge(host: CommandHost, path: string, otherPath: string, opti
     const ours = await store.read();
     complain(host.shell, ...ours.problems.map((problem) => describeLogbookProblem(path, problem)), ...theirs.value.remarks);
     const merge = mergeLogbooks(ours.entries, theirs.value.entries);
-    await store.append(merge.toAppend, { acceptChanges: options.acceptChanges === true });
+    const written = asWritten(theirs.value.lines);
+    const idThere = new Map(merge.conflicts.map(({ id, kept }) => [kept, id]));
+    const toAppend = merge.toAppend.map((entry) => written(entry, idThere.get(entry.id)));
+    await store.append(toAppend, { acceptChanges: options.acceptChanges === true });
     return merge;
   });
   if (merged === undefined) return;
