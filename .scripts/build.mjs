@@ -1,8 +1,9 @@
-/** Builds dist/: the command, the library entries and the pages. Their types are written by `tsc -p tests/tsconfig.build.json`. */
-import { mkdirSync, rmSync } from 'node:fs';
+/** Builds dist/: the command, the library entries, the pages, and the licences of the packages bundled into them. Their types are written by `tsc -p tests/tsconfig.build.json`. */
+import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { buildCommand, library } from './bundles.mjs';
+import { notices } from './notices.mjs';
 import { buildPages } from './pages.mjs';
 
 const dist = fileURLToPath(new URL('../dist/', import.meta.url));
@@ -12,3 +13,4 @@ rmSync(dist, { recursive: true, force: true });
 mkdirSync(dist, { recursive: true });
 await Promise.all([buildCommand(`${dist}cli/`), build(library)]);
 await buildPages(dist);
+writeFileSync(`${dist}third-party-notices.txt`, notices());

@@ -3,6 +3,7 @@ import { createHash } from 'node:crypto';
 import { chmodSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
+import { noticing } from './notices.mjs';
 
 const common = {
   absWorkingDir: fileURLToPath(new URL('..', import.meta.url)),
@@ -67,7 +68,7 @@ const command = {
     editor: 'src/adapters/lsp/serve-editor.ts',
     pictures: 'src/adapters/page/year/year-page.ts',
   },
-  plugins: [keepApart],
+  plugins: [keepApart, noticing],
   // commander starts other programs for commands that are programs of their own, of which we have none; what that takes is slow to load.
   alias: { 'node:child_process': './.scripts/no-child-process.mjs' },
 };

@@ -6,6 +6,7 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
+import { noticing } from './notices.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 
@@ -18,6 +19,7 @@ const script = {
   minify: true,
   write: false,
   metafile: true,
+  plugins: [noticing],
   legalComments: 'none',
   logLevel: 'warning',
   charset: 'utf8',

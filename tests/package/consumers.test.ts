@@ -32,6 +32,12 @@ function run(folder: string, command: string, ...args: readonly string[]): strin
 }
 
 describe('a project that uses the package', () => {
+  test('finds the licences of what is bundled into it', () => {
+    const notices = readFileSync(join(root, 'dist/third-party-notices.txt'), 'utf8');
+    for (const bundled of ['commander', 'chevrotain', '@codemirror/view', '@observablehq/plot'])
+      expect(notices).toMatch(new RegExp(`^${bundled} [0-9.]+: [A-Z]`, 'm'));
+  });
+
   test('as an ES module', () => {
     const folder = packed.project('esm', {
       'main.mjs': `import * as whole from 'duewright';\nimport * as engine from 'duewright/engine';\n${use}console.log(told);\n`,
