@@ -15,15 +15,20 @@ export interface Followed {
   readonly decides: readonly { readonly node: NodeId; readonly share: number }[];
 }
 
-/** Most rounds of one task that are followed: weekly ones for two years. */
-export const MOST_ROUNDS = 105;
+/**
+ * How many rounds of one task are followed, where so many tasks are: each day of two years for seventy tasks, and never fewer than the weeks of two
+ * years. A schedule of thousands of daily tasks would take for ever.
+ */
+export function mostRounds(tasks: number): number {
+  return Math.max(105, Math.floor(52_000 / Math.max(1, tasks)));
+}
 
 /**
  * Follows a task along every future from one due day to the next, as if it were done on each; one round of all futures at a time.
  *
  * Takes time for the due days that there are, not for the days between them. The ranges come from counting days, without sorting.
  */
-export function followCourse(course: DueCourse, sky: Sky): Followed {
+export function followCourse(course: DueCourse, sky: Sky, most: number): Followed {
   const { columns, now, to, count } = sky;
   const [due, by] = [columns.lend().fill(FAR), columns.lend().fill(-1)];
   course.first(due, by);
@@ -36,7 +41,7 @@ export function followCourse(course: DueCourse, sky: Sky): Followed {
   doings.count = keepWithin(doings, count, to);
   const rounds: DateRange[] = [];
   const tally = new Int32Array(to - now + 1);
-  while (doings.count > rankOf((1 - LEVEL) / 2, count) && rounds.length < MOST_ROUNDS) {
+  while (doings.count > rankOf((1 - LEVEL) / 2, count) && rounds.length < most) {
     rounds.push(rangeOf(doings, tally.fill(0), now, count));
     course.again(doings, due.fill(to + 1, 0, doings.count));
     for (let i = 0; i < doings.count; i += 1) doings.day[i] = Math.max((doings.day[i] ?? 0) + 1, due[i] ?? 0);

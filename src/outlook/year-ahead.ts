@@ -10,7 +10,7 @@ import { dueCourse } from './due-course.js';
 import type { DueCourse } from './due-course.js';
 import { NEVER } from './due-days.js';
 import type { BringForward } from './due-days.js';
-import { followCourse } from './follow-course.js';
+import { followCourse, mostRounds } from './follow-course.js';
 import type { DateRange } from './forecast.js';
 import { nextDue } from './next-due.js';
 import { skyOver } from './sky.js';
@@ -105,11 +105,13 @@ export function futuresOf(timeline: Timeline, now: Day, options: AheadOptions = 
 export function tasksAhead(graph: RuleGraph, assessment: Assessment, futures: FuturesByMeter, to: Day): readonly TaskAhead[] {
   const triggers = new Map(graph.tasks.map(({ id, trigger }) => [id, trigger]));
   const sky = skyOver(futures, assessment.now.day, to);
+  const most = mostRounds(assessment.tasks.length);
   return assessment.tasks.map((assessed) => {
     const trigger = triggers.get(assessed.task);
     const record = assessment.record[assessed.task] ?? [];
-    if (isDueNow(assessed.state)) return dueNow(assessed, trigger === undefined ? NEVER : nextDue(graph.nodes, trigger, record, sky), sky);
-    return taskAhead(assessed, trigger === undefined ? null : dueCourse(graph.nodes, trigger, record, sky), sky);
+    if (isDueNow(assessed.state))
+      return dueNow(assessed, trigger === undefined ? NEVER : nextDue(graph.nodes, trigger, record, sky), sky, most);
+    return taskAhead(assessed, trigger === undefined ? null : dueCourse(graph.nodes, trigger, record, sky), sky, most);
   });
 }
 
@@ -118,13 +120,17 @@ function isDueNow(state: TaskState): boolean {
 }
 
 /** Due today, and after that as its rules say once it is done today. */
-function dueNow({ task, state }: TaskAssessment, again: BringForward, sky: Sky): TaskAhead {
+function dueNow({ task, state }: TaskAssessment, again: BringForward, sky: Sky, most: number): TaskAhead {
   const today = { early: sky.now, likely: sky.now, late: sky.now, level: 1 };
-  const [, ...later] = followCourse({ first: (due) => void due.fill(sky.now), again, rules: [], meters: [], unforeseen: [] }, sky).rounds;
+  const [, ...later] = followCourse(
+    { first: (due) => void due.fill(sky.now), again, rules: [], meters: [], unforeseen: [] },
+    sky,
+    most,
+  ).rounds;
   return { task, state, foreseen: 'now', next: today, decides: [], later, unforeseen: [], n: 0, readUntil: null, method: 'as assessed' };
 }
 
-function taskAhead(assessed: TaskAssessment, course: DueCourse | null, sky: Sky): TaskAhead {
+function taskAhead(assessed: TaskAssessment, course: DueCourse | null, sky: Sky, most: number): TaskAhead {
   const { task, state } = assessed;
   const foreseen = foreseenOf(state, course);
   const none = {
@@ -140,7 +146,7 @@ function taskAhead(assessed: TaskAssessment, course: DueCourse | null, sky: Sky)
     method: 'none',
   };
   if (course === null || (foreseen !== 'simulated' && foreseen !== 'calendar' && foreseen !== 'use-unknown')) return none;
-  const { rounds, decides } = followCourse(course, sky);
+  const { rounds, decides } = followCourse(course, sky, most);
   const [next = null, ...later] = rounds;
   const used = course.meters.flatMap((meter) => sky.futures.get(meter) ?? []);
   return {
