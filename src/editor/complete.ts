@@ -13,6 +13,7 @@ import { UNITS, type Dimension } from '../values/units.js';
 import { draftAt, fitting, siteAt, type Draft, type Site } from './probe.js';
 import { textOf, type EditorView } from './view.js';
 
+/** A word that could stand at the cursor. */
 export interface Completion {
   readonly label: string;
   readonly sort: 'word' | 'declaration' | 'unit' | 'state' | NameKind;

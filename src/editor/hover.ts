@@ -26,6 +26,7 @@ export interface MachineNow {
   readonly now: Moment;
 }
 
+/** What is told of the word under the cursor. */
 export interface Hover {
   readonly at: Span;
   /** One thing that is known a paragraph; the first says what it is. Plain text. */

@@ -7,6 +7,7 @@ import type { Compiled } from '../compile/compile.js';
 import { positionOf } from '../base/source-text.js';
 import type { ExamplesReport, Expectation } from '../examples/report.js';
 
+/** Whether a worked example holds, told above it; `holds` is `null` where it cannot be told. */
 export interface Lens {
   /** The first line of the example. */
   readonly at: Span;

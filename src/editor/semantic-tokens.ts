@@ -12,6 +12,7 @@ import { textOf, type EditorView } from './view.js';
 /** A word of the language, something written out, or what a name stands for. */
 export type TokenSort = 'keyword' | 'text' | 'number' | 'date' | 'unit' | 'comment' | 'word' | NameKind;
 
+/** A word with what it is, by offsets in UTF-16 code units; `declares` where it gives a name. */
 export interface SemanticToken {
   readonly start: number;
   readonly end: number;

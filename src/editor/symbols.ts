@@ -4,6 +4,7 @@
 import type { Span } from '../base/span.js';
 import type { DeclarationNode, FileNode } from '../syntax/tree.js';
 
+/** A declaration in the outline of a file. */
 export interface EditorSymbol {
   readonly name: string;
   /** The title, or whatever explains the name. */

@@ -6,6 +6,7 @@
 import type { Checked } from '../check/check.js';
 import type { Span } from '../base/span.js';
 
+/** One file of a checked schedule, as an editor has it open. */
 export interface EditorView {
   readonly checked: Checked;
   /** Index of the file among the sources of the check. */
