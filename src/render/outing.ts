@@ -21,6 +21,8 @@ import { wrap } from './wrap.js';
 
 /** So many times of one task are told one by one; the rest are counted. */
 const toldTimes = 6;
+/** Seconds of a task from which nobody cares to interrupt work for it. */
+const longFrom = 15 * 60;
 
 /** The outing as text, lines parted by `\n`, without one at the end. */
 export function renderOuting(outlook: OutingOutlook, graph: RuleGraph, style: Style): string {
@@ -30,6 +32,7 @@ export function renderOuting(outlook: OutingOutlook, graph: RuleGraph, style: St
     part('Before it', taskRows(outlook.before, graph, names), 'Nothing is due.', style),
     part('During it', duringRows(outlook.during, graph, names), 'Nothing falls due.', style),
     outlook.cut ? wrap(`Only the first ${counted(outlook.during.length, 'line')} are shown.`, style.width) : [],
+    longWork(outlook.during, graph, names, style),
     part('After it', taskRows(outlook.after, graph, names), 'Nothing is due.', style),
     foot(style),
   ];
@@ -66,6 +69,20 @@ function duringRows(lines: readonly DuringLine[], graph: RuleGraph, names: Title
     const when = more > 0 ? `${told.join(', ')} and ${counted(more, 'more time')}` : listed(told);
     return [titleOf(task, names), `${when}${at}`, reasonOf(first?.governing ?? null, graph, names)];
   });
+}
+
+/** What falls due once on the way and takes long, or a mechanic: better done before setting out. */
+function longWork(lines: readonly DuringLine[], graph: RuleGraph, names: Titles, style: Style): readonly string[] {
+  const long = graph.tasks.filter(
+    ({ id, site }) => lines.filter((line) => line.task === id).length === 1 && (site.seconds >= longFrom || site.qualified),
+  );
+  if (long.length === 0) return [];
+  const told = long.map(({ id, site }) => {
+    const time = site.seconds === 0 ? [] : [durationText(Math.round(site.seconds / 60) * TICKS_PER_MINUTE)];
+    const words = [...time, ...(site.qualified ? ['for a qualified mechanic'] : [])].join(', ');
+    return `${titleOf(id, names)} (${words})`;
+  });
+  return wrap(`Falls due on the way and is better done before you set out, if you can: ${told.join('; ')}.`, style.width);
 }
 
 function timeOf({ at, afterMinutes }: DuringLine): string {
