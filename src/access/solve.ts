@@ -4,6 +4,7 @@
  * A problem is made smaller without losing an optimum (parts that cannot matter are left out, places no walk apart become one,
  * seconds are divided by what they have in common), searched, and the answer is told in the terms of the problem as it was given.
  */
+import { commonDivisor } from '../values/common-divisor.js';
 import { type BondWeights, divideParts, type PatternSize } from './divide-parts.js';
 import { closedOrder, effectiveNeeds, type EffectiveNeed } from './effective-needs.js';
 import { Pattern } from './pattern.js';
@@ -130,10 +131,6 @@ function scaledProblem(problem: AccessProblem): { readonly problem: AccessProble
       walk: problem.walk.map((row) => row.map((seconds) => seconds / unit)),
     },
   };
-}
-
-function commonDivisor(first: number, second: number): number {
-  return second === 0 ? first : commonDivisor(second, first % second);
 }
 
 /** Goes the way again in the problem as it was given, doing everything as soon as it can be done. */

@@ -26,7 +26,9 @@ export function foldRoutine(record: ServiceRecord): { readonly lines: readonly R
     const tasks = routine.get(graph) ?? routineTasks(graph);
     routine.set(graph, tasks);
     if (!tasks.has(work.task) || !isPlain(work)) return true;
-    folded.set(work.task, [...(folded.get(work.task) ?? []), work]);
+    const same = folded.get(work.task);
+    if (same === undefined) folded.set(work.task, [work]);
+    else same.push(work);
     return false;
   });
   return { lines, checks: [...folded.values()].flatMap(sumUp) };

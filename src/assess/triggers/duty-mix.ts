@@ -1,6 +1,7 @@
 import type { DutyMixNode } from '../../graph/rule-graph.js';
 import type { EntryId } from '../../history/entry.js';
 import type { Outing } from '../../history/timeline.js';
+import { commonDivisor } from '../../values/common-divisor.js';
 import type { Moment } from '../../values/moment.js';
 import type { Observation } from '../assessment.js';
 import { axisOf, shareSince } from '../axis.js';
@@ -83,9 +84,5 @@ function hoursIn(outing: Outing, duty: string): number {
 }
 
 function leastCommonMultiple(a: number, b: number): number {
-  return (a / greatestCommonDivisor(a, b)) * b;
-}
-
-function greatestCommonDivisor(a: number, b: number): number {
-  return b === 0 ? a : greatestCommonDivisor(b, a % b);
+  return (a / commonDivisor(a, b)) * b;
 }

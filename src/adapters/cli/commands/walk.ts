@@ -1,12 +1,13 @@
 import type { Command } from 'commander';
 import {
-  assess,
+  assessTimeline,
   readTimeline,
   type RuleGraph,
   type Stance,
   stanceOnRecord,
   type TasksForWalk,
   tasksForWalk,
+  type Timeline,
   type WalkRound,
   walkRound,
 } from '../../../engine.js';
@@ -103,13 +104,14 @@ async function runWalk(
     if (task === undefined) return;
     tasks.push(task.id);
   }
-  const where = whereabouts(question, options);
+  const timeline = readTimeline(question.entries, graph, question.now);
+  const where = whereabouts(question, timeline, options);
   if (!where.ok) {
     complain(host.shell, where.problem);
     host.end(exitCode.usage);
     return;
   }
-  const chosen = named.length > 0 ? { tasks, mechanic: [], unrecorded: [] } : dueTasks(question, options.all === true);
+  const chosen = named.length > 0 ? { tasks, mechanic: [], unrecorded: [] } : dueTasks(question, timeline, options.all === true);
   const walk = walkRound(graph, chosen.tasks, where.value);
   const apart = apartWords(chosen, graph);
   if (options.html !== undefined) give(host, renderWalkRoundHtml(walk, graph, apart), options.html);
@@ -121,13 +123,14 @@ function isShort(walk: WalkRound): boolean {
   return walk.outcome !== 'found' || walk.leftOut.length > 0;
 }
 
-function dueTasks({ graph, entries, now, intent }: Question, all: boolean): TasksForWalk {
-  const chosen = tasksForWalk(graph, assess(graph, entries, now, { intent, withoutRecord: true }));
+function dueTasks({ graph, now, intent }: Question, timeline: Timeline, all: boolean): TasksForWalk {
+  const chosen = tasksForWalk(graph, assessTimeline(graph, timeline, now, { intent, withoutRecord: true }));
   return all ? { tasks: [...chosen.tasks, ...chosen.mechanic, ...chosen.unrecorded], mechanic: [], unrecorded: [] } : chosen;
 }
 
 function whereabouts(
-  { graph, entries, now, intent }: Question,
+  { graph, intent }: Question,
+  timeline: Timeline,
   options: WalkOptions,
 ): Parsed<{ stance: Stance; place?: string; end: 'rest' | 'work' }> {
   const told = options.stands === undefined ? understood({}) : parseStands(graph, options.stands);
@@ -137,7 +140,7 @@ function whereabouts(
   if (options.end !== undefined && options.end !== 'rest' && options.end !== 'work')
     return refused(`The end is \`rest\` or \`work\`, not \`${options.end}\`.`);
   const end = options.end ?? (intent.outing === undefined ? 'rest' : 'work');
-  const onRecord = options.stands === undefined ? stanceOnRecord(readTimeline(entries, graph, now)) : {};
+  const onRecord = options.stands === undefined ? stanceOnRecord(timeline) : {};
   return understood({ stance: { ...onRecord, ...told.value }, ...(options.from === undefined ? {} : { place: options.from }), end });
 }
 

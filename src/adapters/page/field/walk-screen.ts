@@ -2,7 +2,7 @@
 /**
  * The walk-round for what is due, to be ticked off: cautions stand before the line that they belong to.
  */
-import type { RuleGraph, TaskState, WalkRound, WalkRoundLine } from '../../../engine.js';
+import type { Assessment, RuleGraph, TaskState, WalkRound, WalkRoundLine } from '../../../engine.js';
 import { readTimeline, stanceOnRecord, tasksForWalk } from '../../../engine.js';
 import { counted } from '../../../render/count-in-words.js';
 import { safeText } from '../../../render/safe-text.js';
@@ -30,17 +30,18 @@ export function walkScreen(field: Field): Screen {
     field.remember(KEPT, next === null ? null : JSON.stringify(next));
   };
   const show = (): void => {
-    const shown = progress ?? begun(field);
+    const assessment = field.assess();
+    const shown = progress ?? begun(field, assessment);
     const walk = planOf(shown, field.graph);
     const set = (change: Partial<WalkProgress>): void => keep({ ...(progress ?? shown), ...change });
     const meters = meterFields(field);
     body.replaceChildren(
-      chooser(field, shown, (tasks) => {
+      chooser(field, assessment, shown, (tasks) => {
         keep({ ...shown, tasks });
         show();
       }),
       ...head(walk, field),
-      ...apartWords(tasksForWalk(field.graph, field.assess()), field.graph).map((text) => element('p', { class: 'small' }, safeText(text))),
+      ...apartWords(tasksForWalk(field.graph, assessment), field.graph).map((text) => element('p', { class: 'small' }, safeText(text))),
       ...parts(walk).map(([title, lines]) =>
         element(
           'section',
@@ -84,17 +85,21 @@ export function walkScreen(field: Field): Screen {
   return { id: 'walk', title: 'Walk-round', tab: 'Walk-round', body: [deference(), said, body], refresh };
 }
 
-function begun(field: Field): WalkProgress {
+function begun(field: Field, assessment: Assessment): WalkProgress {
   const { graph, entries } = field;
-  const assessment = field.assess();
   const { tasks } = tasksForWalk(graph, assessment);
   const stance = stanceOnRecord(readTimeline(entries, graph, assessment.now));
   return { fingerprint: graph.fingerprint, tasks, stance, end: field.plan.works ? 'work' : 'rest', ticked: [], readings: {} };
 }
 
 /** What the round is made for: to begin with all that is due, but for what calls for a mechanic. Closed to changes once a line is ticked. */
-function chooser(field: Field, { tasks, ticked }: WalkProgress, choose: (tasks: readonly string[]) => void): HTMLElement {
-  const offered = field.assess().tasks.filter(({ task, state }) => tasks.includes(task) || OFFERED.includes(state));
+function chooser(
+  field: Field,
+  assessment: Assessment,
+  { tasks, ticked }: WalkProgress,
+  choose: (tasks: readonly string[]) => void,
+): HTMLElement {
+  const offered = assessment.tasks.filter(({ task, state }) => tasks.includes(task) || OFFERED.includes(state));
   const words = `${counted(tasks.length, 'task')} chosen of ${offered.length} that are due or coming up`;
   if (ticked.length > 0) return element('p', { class: 'small' }, `${words}. To choose others, write down what is ticked first.`);
   const box = (task: string): HTMLElement =>
