@@ -23,6 +23,8 @@ export interface CheckContext {
   readonly limits: () => readonly { readonly node: TaskNode; readonly limits: readonly TaskLimit[] }[];
   /** False where some of the text could not be read: then what seems to be missing may be there. */
   readonly whole: boolean;
+  /** False where a file that the schedule is made of could not be opened: then a name that is not declared may be declared there. */
+  readonly complete: boolean;
   /** How many more names may be compared to find the one that was meant. */
   readonly patience: Patience;
 }

@@ -33,6 +33,9 @@ interface Known {
   clean: boolean;
 }
 
+/** What could be read of the schedule's files. */
+type ReadSoFar = Pick<CheckContext, 'headers' | 'whole' | 'complete'>;
+
 /** How many declarations are looked at together: where nothing is wrong with any of them, that is all there is to do. */
 const TOGETHER = 64;
 
@@ -45,6 +48,7 @@ export class Examiner {
   private readonly definitions = new WeakMap<NamingNode, Definition>();
   private readonly homes = new Map<string, Home>();
   private entries: NameTable['entries'] = new Map();
+  private complete = true;
 
   constructor(private readonly parse: Shelf['parse']) {}
 
@@ -52,16 +56,19 @@ export class Examiner {
   examine(path: string, load: Loader, options: CheckOptions = {}): Checked {
     const limits = { ...defaultLimits, ...options.limits };
     const homeOf = (prefix: string, host: Home): Home => this.homeOf(prefix, host);
-    const shelf: Shelf = { load, limits, parse: this.parse, homeOf, sources: [], diagnostics: [], opened: 0 };
+    const shelf: Shelf = { load, limits, parse: this.parse, homeOf, sources: [], diagnostics: [], opened: 0, complete: true };
     const gathered = gather(shelf, path);
     const header = gathered?.headers[0];
     if (gathered === undefined || header === undefined)
       return { model: null, diagnostics: collect(shelf.diagnostics), sources: shelf.sources };
     const table = nameTable(gathered.declarations, (node, home) => this.define(node, home));
+    if (this.complete !== shelf.complete) this.known = new WeakMap();
+    this.complete = shelf.complete;
     this.forget(gathered.declarations, table);
     const model = this.modelOf(header, gathered.declarations, table);
     // What goes past the limit is refused for that alone: looking further is what the limit saves.
-    const found = gathered.cut ? [] : this.problems(model, table, gathered.headers, !hasErrors(shelf.diagnostics), limits.mistakes);
+    const read: ReadSoFar = { headers: gathered.headers, whole: !hasErrors(shelf.diagnostics), complete: shelf.complete };
+    const found = gathered.cut ? [] : this.problems(model, table, read, limits.mistakes);
     return { model, diagnostics: collect(shelf.diagnostics, told(found, limits.mistakes)), sources: shelf.sources };
   }
 
@@ -120,18 +127,18 @@ export class Examiner {
   }
 
   /** What is wrong; where that is more than `most` mistakes, not all of it. */
-  private problems(model: Model, table: NameTable, headers: readonly HeaderNode[], whole: boolean, most: number): readonly Diagnostic[] {
+  private problems(model: Model, table: NameTable, read: ReadSoFar, most: number): readonly Diagnostic[] {
+    const { headers } = read;
     const referencesOf = (node: DeclarationNode): readonly Reference[] => this.known.get(node)?.references ?? [];
     let limits: ReturnType<typeof limitsByTask> | undefined;
     const roots = [...headers, ...model.declarations.map(({ node }) => node)];
     const context: CheckContext = {
       model,
       table,
-      headers,
+      ...read,
       nodes: nodeIndex(roots),
       referencesOf,
       limits: () => (limits ??= limitsByTask(model)),
-      whole,
       patience: patience(),
     };
     const none: CheckContext = { ...context, model: { ...model, declarations: [], references: [] }, nodes: nodeIndex(headers) };

@@ -91,7 +91,10 @@ function usedParts(
 
 function open(shelf: Shelf, word: Lead['word'], path: TextNode, trail: readonly string[]): OpenFile | undefined {
   const file = openLed(shelf, { word, at: path.at, written: path.text, trail });
-  if (file === undefined) return undefined;
+  if (file === undefined) {
+    shelf.complete = false;
+    return undefined;
+  }
   const { header } = file.tree;
   const wanted = { use: 'a part', varies: 'a schedule or a variant', follows: 'a schedule `for attachment`' }[word];
   const fits = {
@@ -100,6 +103,7 @@ function open(shelf: Shelf, word: Lead['word'], path: TextNode, trail: readonly 
     follows: header.role !== 'part' && clausesOf(header, 'for-attachment').length > 0,
   }[word];
   if (fits) return file;
+  shelf.complete = false;
   const message = `\`${word}\` wants ${wanted}, but \`${path.text}\` is a ${header.role}.`;
   shelf.diagnostics.push(
     diagnostic('wrongRole', { at: path.at, message, labels: [{ at: header.at, text: 'it says so here' }], help: helpFor(word) }),

@@ -26,6 +26,8 @@ export interface Shelf {
   readonly diagnostics: Diagnostic[];
   /** How often a file has been opened, the same one again included: what a mount costs. */
   opened: number;
+  /** Whether what every file declares is known: false once one that is wanted could not be opened. */
+  complete: boolean;
 }
 
 /** How one file leads to another. */
@@ -76,7 +78,7 @@ function openNew(shelf: Shelf, lead: Lead, path: string): FileNode | undefined {
   if (shelf.sources.length >= files) return tooMuch(shelf, lead, `a schedule may be made of at most ${files} files`);
   const text = shelf.load(path);
   if (text === undefined) {
-    const help = `The path is looked for in the folder of the file that names it: \`${path}\`.`;
+    const help = `The path is looked for in the folder of the file that names it: \`${path}\`. Names that it may declare are not looked up meanwhile.`;
     shelf.diagnostics.push(diagnostic('fileNotFound', { at: lead.at, message: `There is no file \`${lead.written}\`.`, help }));
     return undefined;
   }

@@ -25,11 +25,15 @@ export const allKinds: readonly NameKind[] = [
   'stop',
 ];
 
-/** Each name that is used has to be declared; near names of the wanted kind are suggested, nearest first. */
+/**
+ * Each name that is used has to be declared; near names of the wanted kind are suggested, nearest first. While a file is missing nothing is said:
+ * one wrong path would be told as every name that is declared there.
+ */
 export const unknownName: Rule = {
   codes: ['unknownName'],
   scope: 'declaration',
-  check: ({ model, table, patience }) => {
+  check: ({ model, table, patience, complete }) => {
+    if (!complete) return [];
     const alone = clausesOf(model.header, 'for-attachment').length > 0;
     return model.references.flatMap((reference) => {
       if (reference.definition !== undefined || lookUp(table, reference.name, allKinds, reference.home) !== undefined) return [];
