@@ -7,7 +7,7 @@ import type { RuleGraph, Task } from '../graph/rule-graph.js';
 import type { Titles } from './amounts-in-words.js';
 import { asSentence, counted } from './count-in-words.js';
 import { momentInWords } from './dates-in-words.js';
-import { dueInWords, dueReason, holdInWords, leftInWords } from './due-row.js';
+import { dueInWords, dueReason, holdInWords, leftInWords, noticeInWords } from './due-row.js';
 import { safeText } from './safe-text.js';
 import { stateInWords, stateMark, STATES, verdictInWords } from './state-in-words.js';
 import type { Style } from './style.js';
@@ -63,7 +63,7 @@ function verdictLines(assessment: Assessment, names: Titles, style: Style): read
   return [
     ...wrap(`${verdictInWords(verdict)}.`, style.width).map(style.paint.strong),
     ...shown.flatMap((hold) => bullet(holdInWords(hold, names), style)),
-    ...notices.flatMap((notice) => bullet(`“${safeText(notice.text)}”`, style)),
+    ...notices.flatMap((notice) => bullet(noticeInWords(notice, names), style)),
   ];
 }
 

@@ -1,7 +1,7 @@
 /**
  * What stands in one row of a list of what is due, and in one reason to hold the machine: the same words in a terminal and on a page.
  */
-import type { Hold, TaskAssessment } from '../assess/assessment.js';
+import type { Hold, Notice, TaskAssessment } from '../assess/assessment.js';
 import type { NodeId, RuleGraph } from '../graph/rule-graph.js';
 import { lengthInWords, pointInWords } from './amounts-in-words.js';
 import type { Titles } from './amounts-in-words.js';
@@ -46,10 +46,15 @@ function nodeWords(id: NodeId, graph: RuleGraph, names: Titles): string {
 export function holdInWords(hold: Hold, names: Titles): string {
   const missing =
     hold.truth === 'unknown' && hold.missing.length > 0 ? `: ${hold.missing.map((each) => missingSentence(each, names)).join(', ')}` : '';
-  return `“${safeText(hold.text)}” (${holdSource(hold, names)}${missing})`;
+  return `“${safeText(hold.text)}” (${sourceInWords(hold.why, names)}${missing})`;
 }
 
-function holdSource({ why }: Hold, names: Titles): string {
+/** What a reading or the class of a defect asks to be borne in mind, and which: `“Watch the level.” (Seep at a fitting, wetness)`. */
+export function noticeInWords({ text, from }: Notice, names: Titles): string {
+  return `“${safeText(text)}” (${sourceInWords(from, names)})`;
+}
+
+function sourceInWords(why: Hold['why'] | Notice['from'], names: Titles): string {
   switch (why.is) {
     case 'stop':
       return safeText(why.stop);

@@ -34,10 +34,7 @@ function showAnswer(view: AnswerView, row: (row: DueRow) => HTMLElement): readon
   return [
     element('p', { class: `verdict ${view.verdict}`, role: 'status' }, `${view.verdictWords}.`),
     ...list('reasons', view.holds),
-    ...list(
-      'reasons',
-      view.notices.map((text) => `“${text}”`),
-    ),
+    ...list('reasons', view.notices),
     ...view.groups.map((group) => showGroup(group, row)),
     ...setAside(view.setAside),
   ];

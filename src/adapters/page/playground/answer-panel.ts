@@ -22,7 +22,7 @@ export class AnswerPanel {
     this.verdict.className = `verdict ${answer.verdict}`;
     this.verdict.replaceChildren(
       element('strong', { class: 'verdict-words' }, `${answer.verdictWords}.`),
-      ...[...answer.holds, ...answer.notices.map((text) => `“${text}”`)].map((text) => element('span', { class: 'verdict-reason' }, text)),
+      ...[...answer.holds, ...answer.notices].map((text) => element('span', { class: 'verdict-reason' }, text)),
       ...(behind ? [element('span', { class: 'behind' }, 'The text has errors: this is by its last version without.')] : []),
       ...(answer.setAside.length === 0
         ? []

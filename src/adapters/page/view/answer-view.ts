@@ -5,7 +5,7 @@ import type { Assessment, RuleGraph, TaskAssessment, TaskState, Verdict } from '
 import { namesOf } from '../../../engine.js';
 import { asSentence } from '../../../render/count-in-words.js';
 import { momentInWords } from '../../../render/dates-in-words.js';
-import { dueInWords, dueReason, holdInWords, leftInWords } from '../../../render/due-row.js';
+import { dueInWords, dueReason, holdInWords, leftInWords, noticeInWords } from '../../../render/due-row.js';
 import { safeText } from '../../../render/safe-text.js';
 import { stateInWords, stateMark, STATES, verdictInWords } from '../../../render/state-in-words.js';
 import { plainStyle } from '../../../render/style.js';
@@ -56,7 +56,7 @@ export function answerView(graph: RuleGraph, assessment: Assessment): AnswerView
     verdict: assessment.verdict,
     verdictWords: verdictInWords(assessment.verdict),
     holds: holds.map((hold) => holdInWords(hold, names)),
-    notices: assessment.notices.map(({ text }) => safeText(text)),
+    notices: assessment.notices.map((notice) => noticeInWords(notice, names)),
     groups: groupsOf(graph, assessment),
     setAside: assessment.setAside.map(({ entry, why }) => `${safeText(entry)}: ${safeText(why)}`),
   };
