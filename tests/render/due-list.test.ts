@@ -84,6 +84,29 @@ describe('the due list', () => {
     expect(verdict).toBe('Held: do not work the machine.\n• “Do not start the engine.” (Engine oil dipstick)');
   });
 
+  test('says of a caution which reading or defect it comes from', () => {
+    const seeping = compileText(`
+dipstick level "Engine oil dipstick" low to full is 1.2 L
+defect seep "Seep at the sump"  classes wetness, drops
+  wetness caution "Watch the level."
+task daily "Check the engine oil level"  before each day's work
+  reads level  below low hold "Do not start the engine."  low to full fine  above full caution "Overfilled."
+`);
+    const noted = assess(
+      seeping,
+      history(
+        ['2026-05-14 06:30', reads({ level: 'above-full' })],
+        ['2026-05-14 06:40', { kind: 'defect-opened', defect: 'seep', class: 'wetness' }],
+      ),
+      moment('2026-05-14 07:00'),
+    );
+    const [, verdict = ''] = renderDueList(noted, seeping, plainStyle(80)).split('\n\n');
+    expect(verdict.split('\n').slice(1)).toEqual([
+      '• “Overfilled.” (Engine oil dipstick)',
+      '• “Watch the level.” (Seep at the sump, wetness)',
+    ]);
+  });
+
   test('says what is not known when it cannot tell', () => {
     const blind = assess(
       graph,
