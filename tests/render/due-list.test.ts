@@ -102,8 +102,8 @@ task daily "Check the engine oil level"  before each day's work
     );
     const [, verdict = ''] = renderDueList(noted, seeping, plainStyle(80)).split('\n\n');
     expect(verdict.split('\n').slice(1)).toEqual([
-      '• “Overfilled.” (Engine oil dipstick)',
       '• “Watch the level.” (Seep at the sump, wetness)',
+      '• “Overfilled.” (Engine oil dipstick)',
     ]);
   });
 
