@@ -2,7 +2,7 @@ import { indexGraph } from '../assess/graph-index.js';
 import type { GraphIndex } from '../assess/world.js';
 import type { RuleGraph, Task } from '../graph/rule-graph.js';
 import { compareTexts } from '../base/compare-texts.js';
-import { ticksPerDay } from '../history/read-meters.js';
+import { ticksPerDay } from '../history/ticks-per-day.js';
 import type { ColumnPlan, PlanMeter, TaskPlan, TriggerPlan } from './column-plan.js';
 import { PlanBuilder } from './plan-builder.js';
 

@@ -3,6 +3,7 @@ import { dayOf } from '../values/civil.js';
 import type { Moment } from '../values/moment.js';
 import { compareMoments, parseTime } from '../values/moment.js';
 import type { Entry, EntryOf, EntryKind } from './entry.js';
+import type { Stamped } from './timeline.js';
 
 /** An entry with the moment it happened at. */
 export interface Dated<E extends Entry = Entry> {
@@ -20,6 +21,11 @@ export function dateEntry<E extends Entry>(entry: E): Dated<E> | null {
 /** The order of a history: by moment, ties by id, so that it never depends on how the entries were stored. */
 export function compareDated(a: Dated, b: Dated): number {
   return compareMoments(a.when, b.when) || compareTexts(a.entry.id, b.entry.id);
+}
+
+/** When it happened, by which entry. */
+export function stamp({ entry, when }: Dated): Stamped {
+  return { entry: entry.id, when };
 }
 
 /** Those of one kind, in the order given. */

@@ -60,30 +60,6 @@ export function takeReading(dial: Dial, reading: Reading): Taken {
   return takeRise(dial, reading, total);
 }
 
-/**
- * Puts another dial in place of this one: from here on `initial` stands for the life total reached.
- *
- * `final` is held against the readings before it like any other; if it is not believed, the total goes on from the last that is.
- */
-export function replaceDial(dial: Dial, final: Reading, initial: number): { readonly taken: Taken; readonly dial: Dial } {
-  const taken = takeReading(dial, final);
-  const after = taken.kind === 'counts' ? taken.dial : dial;
-  const total = after.last?.total ?? dial.offset + final.shown;
-  // A new dial that takes up where the old one stood shifts no total.
-  const shifts = total - initial !== dial.offset;
-  if (taken.kind === 'suspect') {
-    const believed = after.last === null ? [] : [after.last.entry];
-    return {
-      taken,
-      dial: { ...after, offset: total - initial, pillars: shifts ? grown(after.pillars, ...believed, final.entry) : after.pillars },
-    };
-  }
-  const pillars = shifts ? grown(after.pillars, final.entry) : after.pillars;
-  const point = { ...taken.point, shown: unitsOf(initial) };
-  const next = { ...after, offset: total - initial, pillars, last: point };
-  return { taken: { kind: 'counts', point, dial: next }, dial: next };
-}
-
 function disagreement(dial: Dial, bound: RiseBound, total: number, when: Moment): Pick<Suspect, 'why' | 'against'> | null {
   if (dial.last !== null && total < dial.last.total) return { why: 'falls', against: dial.last.entry };
   if (dial.ticksPerDay === null) return null;
@@ -116,7 +92,7 @@ function pointOf(reading: Reading, total: number, alongside: readonly EntryId[])
 }
 
 /** The list with more in it, each once; up to a bound, which no real machine's meters come near and no made-up history gets past. */
-function grown(pillars: readonly EntryId[], ...more: readonly EntryId[]): readonly EntryId[] {
+export function grown(pillars: readonly EntryId[], ...more: readonly EntryId[]): readonly EntryId[] {
   return pillars.length >= MOST_PILLARS ? pillars : [...new Set([...pillars, ...more])];
 }
 

@@ -1,11 +1,18 @@
 import { compareTexts } from '../base/compare-texts.js';
+import { attachmentEdges } from './edges.js';
+import type { Layout } from './facts.js';
 import type { BareOuting } from './read-outings.js';
 import type { Edge } from './read-spells.js';
-import type { Spell, Stamped } from './timeline.js';
+import type { Spell, Stamped, Timeline } from './timeline.js';
 
 /** What a history says of one attachment at one time. */
 interface Step extends Stamped {
   readonly says: 'put-on' | 'taken-off' | 'used' | 'left-out';
+}
+
+/** Attachment → when it was on; every attachment that the schedule has. */
+export function readAttachments({ dated, names, strays, outings }: Layout): Timeline['attachments'] {
+  return new Map([...attachmentEdges(dated, names, strays)].map(([id, edges]) => [id, readAttachment(id, edges, outings)]));
 }
 
 /**
@@ -14,7 +21,7 @@ interface Step extends Stamped {
  * An entry that puts it on or takes it off says so. An outing with it puts it on too, where no entry had: it is then on from the
  * start of that outing until an entry says something else, or until an outing without it begins.
  */
-export function readAttachment(attachment: string, edges: readonly Edge[], outings: readonly BareOuting[]): readonly Spell[] {
+function readAttachment(attachment: string, edges: readonly Edge[], outings: readonly BareOuting[]): readonly Spell[] {
   const spells: Spell[] = [];
   let open: { readonly begin: Stamped; readonly noted: boolean } | null = null;
   for (const day of byDay(stepsOf(attachment, edges, outings))) {

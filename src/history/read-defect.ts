@@ -1,4 +1,6 @@
-import type { DefectSpell, Stamped } from './timeline.js';
+import { defectEdges } from './edges.js';
+import type { Layout } from './facts.js';
+import type { DefectSpell, Stamped, Timeline } from './timeline.js';
 import { readSpells } from './read-spells.js';
 import type { Edge } from './read-spells.js';
 
@@ -8,12 +10,17 @@ export interface DefectEdge extends Edge {
   readonly class: string | null;
 }
 
+/** Defect → when it was open, for those that ever were. */
+export function readDefects({ dated, names, strays }: Layout): Timeline['defects'] {
+  return new Map([...defectEdges(dated, names, strays)].map(([id, edges]) => [id, readDefect(edges)]));
+}
+
 /**
  * The spells of one defect, each with the class last noted in it.
  *
  * An entry that opens a defect which is open already notes how it stands now; without a class the one before still holds.
  */
-export function readDefect(edges: readonly DefectEdge[]): readonly DefectSpell[] {
+function readDefect(edges: readonly DefectEdge[]): readonly DefectSpell[] {
   const classes = new Map(edges.map((edge) => [edge.entry, edge.class]));
   return readSpells(edges).map(({ begin, end, begins }) => ({ begin, end, class: lastClass(begins, classes) }));
 }

@@ -1,8 +1,7 @@
 import { compareTexts } from '../base/compare-texts.js';
-import type { Moment } from '../values/moment.js';
 import { compareMoments } from '../values/moment.js';
-import type { Dated } from './dated-entry.js';
 import type { Entry } from './entry.js';
+import type { Layout } from './facts.js';
 import { gather } from './gather.js';
 import type { ScheduleNames } from './schedule-names.js';
 import type { StraySink } from './stray.js';
@@ -19,12 +18,7 @@ const MARKS: ReadonlyMap<Noted, number> = new Map<Noted, number>([
 ]);
 
 /** Gauge or dipstick → what it read, in order. */
-export function readInstruments(
-  dated: readonly Dated[],
-  names: ScheduleNames,
-  takenAt: (dated: Dated) => Moment | null,
-  strays: StraySink,
-): Timeline['instruments'] {
+export function readInstruments({ dated, names, takenAt, strays }: Layout): Timeline['instruments'] {
   const points: (InstrumentPoint & { readonly instrument: string })[] = [];
   for (const each of dated) {
     for (const [instrument, noted] of Object.entries(each.entry.readings ?? {})) {

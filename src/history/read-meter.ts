@@ -3,14 +3,10 @@
  */
 import { compareTexts } from '../base/compare-texts.js';
 import { compareMoments } from '../values/moment.js';
-import { newDial, replaceDial, takeReading } from './dial.js';
+import { newDial, takeReading } from './dial.js';
 import type { Dial, Reading } from './dial.js';
+import type { DialFacts, Replacement } from './facts.js';
 import type { MeterPoint, Suspect } from './timeline.js';
-
-/** A dial taken out: `shown` is its final value. */
-export interface Replacement extends Reading {
-  readonly initial: number;
-}
 
 /** All that entries say about one meter; ticks. Replacements are in the order of the history, readings in any. */
 export interface MeterRecord {
@@ -28,21 +24,22 @@ export interface MeterRead {
  * Reads one meter (docs/meaning.md §2) in O(n log n).
  *
  * @param ticksPerDay ticks in 24 h if the meter counts time, else `null`: then it cannot rise too fast.
+ * @param dials what replacements are read by; needed where there are some.
  */
-export function readMeter(meter: string, ticksPerDay: number | null, record: MeterRecord): MeterRead {
+export function readMeter(meter: string, ticksPerDay: number | null, record: MeterRecord, dials: DialFacts | undefined): MeterRead {
   const points: MeterPoint[] = [];
   const suspects: Suspect[] = [];
   let dial = newDial(meter, ticksPerDay);
   for (const { readings, replacements } of byDay(record)) {
-    const parts = splitDay(readings, replacements);
+    const parts = dials?.part(readings, replacements) ?? [readings];
     parts.forEach((part, index) => {
       const taken = takeSpell(dial, part);
       points.push(...taken.points);
       suspects.push(...taken.suspects);
       dial = taken.dial;
       const replacement = replacements[index];
-      if (replacement === undefined) return;
-      const replaced = replaceDial(dial, replacement, replacement.initial);
+      if (replacement === undefined || dials === undefined) return;
+      const replaced = dials.replace(dial, replacement);
       if (replaced.taken.kind === 'counts') points.push(replaced.taken.point);
       else suspects.push(replaced.taken.suspect);
       dial = replaced.dial;
@@ -62,23 +59,6 @@ function byDay(record: MeterRecord): readonly MeterRecord[] {
   for (const reading of record.readings) of(reading.when.day).readings.push(reading);
   for (const replacement of record.replacements) of(replacement.when.day).replacements.push(replacement);
   return [...days].sort(([a], [b]) => a - b).map(([, day]) => day);
-}
-
-/** The readings of a day, parted by the replacements of that day: always one part more than there are replacements. */
-function splitDay(readings: readonly Reading[], replacements: readonly Replacement[]): readonly (readonly Reading[])[] {
-  const parts: Reading[][] = [[], ...replacements.map((): Reading[] => [])];
-  for (const reading of readings) {
-    const next = replacements.findIndex((replacement) => isBefore(reading, replacement));
-    parts[next < 0 ? replacements.length : next]?.push(reading);
-  }
-  return parts;
-}
-
-/** Minutes decide where both have them; else the dial that the value is nearer to, the old one's final or the new one's initial. */
-function isBefore(reading: Reading, replacement: Replacement): boolean {
-  const [a, b] = [reading.when.minute, replacement.when.minute];
-  if (a !== null && b !== null && a !== b) return a < b;
-  return Math.abs(reading.shown - replacement.shown) <= Math.abs(reading.shown - replacement.initial);
 }
 
 interface Spell extends MeterRead {

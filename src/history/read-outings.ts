@@ -1,9 +1,11 @@
 import { dayOf } from '../values/civil.js';
 import type { Moment } from '../values/moment.js';
-import { addMinutes, compareMoments, countsAt, isAfter, minutesBetween, onDay, parseTime } from '../values/moment.js';
+import { addMinutes, countsAt, isAfter, minutesBetween, onDay, parseTime } from '../values/moment.js';
 import { TICKS_PER_MINUTE, ticksOf } from '../values/ticks.js';
-import type { Dated } from './dated-entry.js';
+import { ofKind } from './dated-entry.js';
 import type { EntryOf } from './entry.js';
+import type { Layout, OutingFacts } from './facts.js';
+import { countOutings } from './count-outings.js';
 import type { ScheduleNames } from './schedule-names.js';
 import type { StraySink } from './stray.js';
 import type { DutyHours, Outing } from './timeline.js';
@@ -11,18 +13,16 @@ import type { DutyHours, Outing } from './timeline.js';
 /** An outing before the meters that were noted with it are known. */
 export type BareOuting = Omit<Outing, 'meters'>;
 
+/** How outings are read. */
+export const outingFacts: OutingFacts = { read, takenAt, count: countOutings };
+
 /**
  * The outings of a history, in order.
  *
  * One that ends after `now` is still under way: its end has not happened yet.
  */
-export function readOutings(
-  entries: readonly Dated<EntryOf<'outing'>>[],
-  names: ScheduleNames,
-  now: Moment,
-  strays: StraySink,
-): readonly BareOuting[] {
-  return entries.flatMap(({ entry, when }) => {
+function read({ dated, names, now, strays }: Pick<Layout, 'dated' | 'names' | 'now' | 'strays'>): readonly BareOuting[] {
+  return ofKind(dated, 'outing').flatMap(({ entry, when }) => {
     const end = endOf(entry, when, now);
     if (end !== null && isAfter(when, end)) {
       strays.report(entry.id, 'This outing ends before it begins');
@@ -35,9 +35,15 @@ export function readOutings(
   });
 }
 
-/** When an outing entry's readings were taken: at its end, or at its start while it is under way. */
-export function readAt(outing: BareOuting): Moment {
-  return outing.end ?? outing.when;
+/** With an outing at its end, or at its start while it is under way; not yet (`null`) while an end that is noted is still to come. */
+function takenAt(outings: readonly BareOuting[]): Layout['takenAt'] {
+  const byEntry = new Map(outings.map((outing) => [outing.entry, outing]));
+  return ({ entry, when }) => {
+    const outing = byEntry.get(entry.id);
+    if (outing === undefined || entry.kind !== 'outing') return when;
+    const endIsNoted = entry.until !== undefined || entry.untilOn !== undefined;
+    return outing.end === null && endIsNoted ? null : (outing.end ?? outing.when);
+  };
 }
 
 function endOf(entry: EntryOf<'outing'>, start: Moment, now: Moment): Moment | null {
@@ -78,10 +84,4 @@ function readDuties(entry: EntryOf<'outing'>, whole: number, names: ScheduleName
     duties.set(duty, (duties.get(duty) ?? 0) + (hours === undefined ? whole : ticksOf(hours)));
   }
   return [...duties].map(([duty, ticks]) => ({ duty, ticks }));
-}
-
-/** Outings in the order in which they ended; those under way are left out. */
-export function inOrderOfEnd(outings: readonly BareOuting[]): readonly (BareOuting & { readonly end: Moment })[] {
-  const ended = outings.filter((outing): outing is BareOuting & { readonly end: Moment } => outing.end !== null);
-  return ended.sort((a, b) => compareMoments(a.end, b.end) || (a.entry < b.entry ? -1 : 1));
 }

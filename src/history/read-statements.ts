@@ -2,22 +2,16 @@ import { dayOf } from '../values/civil.js';
 import { onDay } from '../values/moment.js';
 import type { Moment } from '../values/moment.js';
 import { ticksOf } from '../values/ticks.js';
-import type { Dated } from './dated-entry.js';
-import type { EntryId, EntryOf } from './entry.js';
+import { ofKind } from './dated-entry.js';
+import type { EntryId } from './entry.js';
+import type { Layout } from './facts.js';
 import { meterAt } from './meter-at.js';
-import type { ScheduleNames } from './schedule-names.js';
-import type { StraySink } from './stray.js';
 import type { MeterTrack, Statement, Timeline } from './timeline.js';
 
 /** Task → what the owner states about it without a record, in the order in which it was stated. */
-export function readStatements(
-  entries: readonly Dated<EntryOf<'stated'>>[],
-  names: ScheduleNames,
-  tracks: ReadonlyMap<string, MeterTrack>,
-  strays: StraySink,
-): Timeline['statements'] {
+export function readStatements({ dated, names, strays }: Layout, tracks: ReadonlyMap<string, MeterTrack>): Timeline['statements'] {
   const statements = new Map<string, Statement[]>();
-  for (const { entry, when } of entries) {
+  for (const { entry, when } of ofKind(dated, 'stated')) {
     if (!strays.has(entry.id, 'task', entry.task, names.tasks)) continue;
     const doneBy = entry.doneBy === undefined ? null : dayOf(entry.doneBy);
     const doneAt = new Map<string, number>();

@@ -22,9 +22,13 @@ export interface ScheduleNames {
   readonly parts: ReadonlyMap<string, ReadonlyMap<string, unknown>>;
 }
 
-/** Looks up what `model` has by id. */
+const known = new WeakMap<MachineModel, ScheduleNames>();
+
+/** What `model` has by id, made once and kept for as long as the model is (a pure function of it). */
 export function scheduleNames(model: MachineModel): ScheduleNames {
-  return {
+  const there = known.get(model);
+  if (there !== undefined) return there;
+  const names: ScheduleNames = {
     meters: byId(model.meters),
     gauges: byId(model.gauges),
     dipsticks: byId(model.dipsticks),
@@ -37,6 +41,8 @@ export function scheduleNames(model: MachineModel): ScheduleNames {
     tasks: byId(model.tasks),
     parts: new Map(model.access.parts.map((part) => [part.id, new Map(part.positions.map((position) => [position.name, position]))])),
   };
+  known.set(model, names);
+  return names;
 }
 
 function byId<T extends { readonly id: string }>(items: readonly T[]): ReadonlyMap<string, T> {

@@ -1,5 +1,5 @@
-import { nearNames } from '../base/near-name.js';
 import type { EntryId } from './entry.js';
+import type { Facts } from './facts.js';
 
 /** Something that an entry says and the schedule or the history knows nothing of: kept, reported, not used. */
 export interface Stray {
@@ -17,14 +17,14 @@ export interface StraySink {
   report(entry: EntryId, what: string): void;
 }
 
-/** A sink that adds to `strays`. */
-export function strayInto(strays: Stray[]): StraySink {
+/** A sink that adds to `strays`. `meant` finds the name that was probably meant; without it nothing is suggested. */
+export function strayInto(strays: Stray[], meant?: Facts['meant']): StraySink {
   const words = new Map<string, string>();
   return {
     has(entry, kind, name, known) {
       if (known.has(name)) return true;
       const key = `${kind} ${name}`;
-      const what = words.get(key) ?? unknownName(kind, name, [...known.keys()]);
+      const what = words.get(key) ?? unknownName(kind, name, meant?.(name, known.keys()));
       words.set(key, what);
       strays.push({ entry, what });
       return false;
@@ -35,7 +35,6 @@ export function strayInto(strays: Stray[]): StraySink {
   };
 }
 
-function unknownName(kind: string, name: string, known: readonly string[]): string {
-  const nearest = name.length > 80 ? undefined : nearNames(name, known)[0];
+function unknownName(kind: string, name: string, nearest: string | undefined): string {
   return `There is no ${kind} \`${name}\` in this schedule${nearest === undefined ? '' : `; did you mean \`${nearest}\`?`}`;
 }

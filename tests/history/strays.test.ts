@@ -1,8 +1,9 @@
 /** What entries name and the schedule does not have: each is reported in words, with its entry, and moves nothing. */
 import { describe, expect, test } from 'vitest';
 import type { Entry } from '../../src/history/entry.js';
-import { ticksPerDay } from '../../src/history/read-meters.js';
+import { ticksPerDay } from '../../src/history/ticks-per-day.js';
 import { readTimeline } from '../../src/history/read-timeline.js';
+import { convert, findUnit, unitSpellings } from '../../src/values/units.js';
 import { moment } from '../support/history.js';
 import { tractor } from './machine-model.js';
 
@@ -119,13 +120,14 @@ test('what was never found is not among the defects, whatever was closed or mend
   expect(read(entries).defects).toEqual(new Map());
 });
 
-test('a meter of a unit that nobody knows counts no time', () => {
-  const [meter] = tractor.meters;
-  if (meter === undefined) throw new Error('no meter');
-  expect(ticksPerDay({ ...meter, unit: 'loads' })).toBeNull();
-  expect(ticksPerDay({ ...meter, unit: 'km' })).toBeNull();
-  expect(ticksPerDay({ ...meter, unit: 'h' })).toBe(24 * 36_000);
-  expect(ticksPerDay({ ...meter, unit: 'min' })).toBe(1440 * 36_000);
+test('a meter counts time in just those units that measure it, each as the table of units has it', () => {
+  const hour = findUnit('h');
+  for (const unit of unitSpellings().flatMap((spelling) => findUnit(spelling) ?? [])) {
+    const inADay = hour === null ? null : convert(24, hour, unit);
+    expect(ticksPerDay({ unit: unit.symbol }), unit.symbol).toBe(inADay === null ? null : inADay * 36_000);
+  }
+  expect(ticksPerDay({ unit: 'loads' })).toBeNull();
+  expect(ticksPerDay({ unit: 'toString' })).toBeNull();
 });
 
 describe('entries that speak of other entries', () => {

@@ -1,0 +1,29 @@
+import { nearName } from '../base/near-name.js';
+import type { Facts } from './facts.js';
+import { readAttachments } from './read-attachment.js';
+import { readDefects } from './read-defect.js';
+import { readEvents } from './read-events.js';
+import { readInstruments } from './read-instruments.js';
+import { outingFacts } from './read-outings.js';
+import { readPositions } from './read-positions.js';
+import { readRefuellings } from './read-refuellings.js';
+import { readStatements } from './read-statements.js';
+import { readStorage } from './read-storage.js';
+import { readTopUps } from './read-top-ups.js';
+import { dialFacts } from './replaced-dials.js';
+
+/** A reader for every sort of fact. */
+export const everyFact: Facts = {
+  outings: outingFacts,
+  dials: dialFacts,
+  attachments: readAttachments,
+  defects: readDefects,
+  events: readEvents,
+  instruments: readInstruments,
+  positions: readPositions,
+  refuellings: readRefuellings,
+  statements: readStatements,
+  storage: readStorage,
+  topUps: readTopUps,
+  meant: nearName,
+};

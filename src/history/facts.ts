@@ -1,0 +1,63 @@
+/**
+ * The sorts of fact that a history is laid out into, beside readings of meters and doings, which every history has.
+ *
+ * Each has a reader of its own, so that an engine need carry only those that its schedules ask for. Without a reader there are no facts of that
+ * sort: whoever leaves one out has to make sure that nothing asks for them.
+ */
+import type { Meter } from '../graph/rule-graph.js';
+import type { Moment } from '../values/moment.js';
+import type { Dated } from './dated-entry.js';
+import type { Dial, Reading, Taken } from './dial.js';
+import type { BareOuting } from './read-outings.js';
+import type { ScheduleNames } from './schedule-names.js';
+import type { StraySink } from './stray.js';
+import type { MeterPoint, MeterTrack, Timeline } from './timeline.js';
+
+/** What the reader of one sort of fact goes by. */
+export interface Layout {
+  /** In force, in order. */
+  readonly dated: readonly Dated[];
+  readonly names: ScheduleNames;
+  readonly now: Moment;
+  readonly strays: StraySink;
+  readonly outings: readonly BareOuting[];
+  /** When the readings of an entry were taken; `null` if that is still to come. */
+  readonly takenAt: (dated: Dated) => Moment | null;
+}
+
+/** Outings are read first: what is noted with one was read at its end, and some meters count nothing else. */
+export interface OutingFacts {
+  readonly read: (layout: Pick<Layout, 'dated' | 'names' | 'now' | 'strays'>) => readonly BareOuting[];
+  readonly takenAt: (outings: readonly BareOuting[]) => Layout['takenAt'];
+  /** The points of a meter that counts from outings. */
+  readonly count: (meter: Meter, outings: readonly BareOuting[], attachments: Timeline['attachments']) => readonly MeterPoint[];
+}
+
+/** Dials that were taken out and others put in. */
+export interface DialFacts {
+  /** The readings of a day, parted by the replacements of that day: always one part more than there are replacements. */
+  readonly part: (readings: readonly Reading[], replacements: readonly Replacement[]) => readonly (readonly Reading[])[];
+  readonly replace: (dial: Dial, replacement: Replacement) => { readonly taken: Taken; readonly dial: Dial };
+}
+
+/** A dial taken out: `shown` is its final value, `initial` what the new one shows. */
+export interface Replacement extends Reading {
+  readonly initial: number;
+}
+
+/** One reader for each sort of fact. */
+export interface Facts {
+  readonly outings: OutingFacts;
+  readonly dials: DialFacts;
+  readonly attachments: (layout: Layout) => Timeline['attachments'];
+  readonly defects: (layout: Layout) => Timeline['defects'];
+  readonly events: (layout: Layout) => Timeline['events'];
+  readonly instruments: (layout: Layout) => Timeline['instruments'];
+  readonly positions: (layout: Layout) => Timeline['positions'];
+  readonly refuellings: (layout: Layout) => Timeline['refuellings'];
+  readonly statements: (layout: Layout, tracks: ReadonlyMap<string, MeterTrack>) => Timeline['statements'];
+  readonly storage: (layout: Layout) => Timeline['storage'];
+  readonly topUps: (layout: Layout) => Timeline['topUps'];
+  /** The known name that was probably meant by one that nobody knows. */
+  readonly meant: (name: string, known: Iterable<string>) => string | undefined;
+}
