@@ -8,7 +8,7 @@ import { syntaxCodes } from '../diagnostics/codes/syntax.js';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import { clauseExample } from './clause-examples.js';
 import { shown } from './plain-errors.js';
-import type { Slip } from './slips.js';
+import type { Slip } from './slip.js';
 import { endOf } from './token-edit.js';
 import { opensClause, opensDeclaration } from './tokens.js';
 import { reservedWords } from './words.js';

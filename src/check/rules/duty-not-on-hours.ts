@@ -16,7 +16,7 @@ export const dutyNotOnHours: Rule = {
           diagnostic('dutyNotOnHours', {
             at: clause.span.at,
             message: "A duty's interval has to be in hours of a meter.",
-            help: 'Write it in hours: `in dusty every 50 h of engine`.',
+            help: `Outings note hours in a duty, nothing else: write it in hours, \`in ${clause.duty.text} every 50 h of engine\`.`,
           }),
         ];
       }),
