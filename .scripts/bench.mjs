@@ -13,6 +13,8 @@ await build({
   platform: 'node',
   format: 'esm',
   packages: 'external',
+  // As the library is bundled.
+  minifySyntax: true,
   outfile,
 });
 const { status } = spawnSync(process.execPath, [outfile, ...process.argv.slice(3)], { cwd: root, stdio: 'inherit' });

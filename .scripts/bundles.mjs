@@ -102,6 +102,8 @@ export async function buildCommand(folder) {
 /** The library entries: our code, with packages left to whoever installs us. */
 export const library = {
   ...common,
+  // Puts constants in their places, which no run-time does across modules: the loops of fleets are a third slower without.
+  minifySyntax: true,
   platform: 'neutral',
   mainFields: ['module', 'main'],
   packages: 'external',

@@ -20,7 +20,7 @@ export type LimitRule =
   /** At these totals, counted from the machine's start. */
   | { readonly is: 'stages'; readonly meter: number; readonly points: readonly number[]; readonly early: number };
 
-/** One limit. Its columns are `due[slot]`, `base[slot]` and `reach[slot]`. */
+/** One limit. Its columns are `due[slot]`, `span[slot]` and `reach[slot]`. */
 export interface LimitPlan {
   readonly kind: 'limit';
   readonly register: number;

@@ -3,10 +3,9 @@ import type { Assessment } from '../assess/assessment.js';
 import type { Entry } from '../history/entry.js';
 import { dayOf, formatDate } from '../values/civil.js';
 import { type Day, onDay } from '../values/moment.js';
-import type { ColumnPlan, TaskPlan } from './column-plan.js';
+import type { ColumnPlan } from './column-plan.js';
 import { CLEAR, FleetStates, verdictOfFlags } from './fleet-states.js';
-import { judgeLimit, judgePair } from './judge-limit.js';
-import { TreeJudge } from './judge-tree.js';
+import { TaskJudge } from './judge-task.js';
 import { LineScanner } from './line-scanner.js';
 import { MachineColumns, NO_DAY } from './machine-columns.js';
 import { entriesOfLine, type LastDoing, type MachineLine } from './machine-line.js';
@@ -36,9 +35,8 @@ export class Fleet {
   private readonly columns: MachineColumns;
   private readonly scanner: LineScanner;
   private readonly settler: Settler;
-  private readonly tree: TreeJudge;
+  private readonly judge: TaskJudge;
   private readonly ordinary: OrdinaryJudge;
-  private readonly today: Float64Array;
 
   /** @param capacity most machines that it will hold; its memory is taken at once. */
   constructor(
@@ -49,9 +47,8 @@ export class Fleet {
     const months = new MonthTable();
     this.scanner = new LineScanner(this.columns, months);
     this.settler = new Settler(this.columns, months);
-    this.tree = new TreeJudge(this.columns);
+    this.judge = new TaskJudge(this.columns);
     this.ordinary = new OrdinaryJudge(this.columns, (machine) => this.entriesOf(machine));
-    this.today = new Float64Array(this.columns.stride);
   }
 
   /** How many machines there are. */
@@ -97,9 +94,11 @@ export class Fleet {
 
   /** Judges every task of every machine. `into`: an answer of this fleet to write over. */
   assess(today: Day, into: FleetStates = this.newStates()): FleetStates {
-    this.today.fill(today);
     into.flags.fill(0);
-    for (const task of this.plan.tasks) this.judge(today, task, into);
+    for (const task of this.plan.tasks) {
+      if (task.outside === null) this.judge.judge(today, task, into);
+      else this.leaveClear(task.index, into);
+    }
     for (let m = 0; m < this.columns.count; m += 1) into.verdict[m] = verdictOfFlags(into.flags[m] ?? 0);
     this.ordinary.judge(today, into);
     return into;
@@ -118,17 +117,6 @@ export class Fleet {
   /** The whole assessment of one machine, with the record that an explanation is read from. Costs nothing until it is asked for. */
   assessmentOf(machine: number, today: Day): Assessment {
     return assess(this.plan.graph, this.entriesOf(machine), onDay(today));
-  }
-
-  private judge(today: Day, task: TaskPlan, into: FleetStates): void {
-    const { trigger, serial, index } = task;
-    if (task.outside !== null) return this.leaveClear(index, into);
-    if (serial === null && trigger?.kind === 'limit' && trigger.rule.is !== 'stages')
-      return judgeLimit(this.columns, this.today, index, trigger, into);
-    const [one, two, ...more] = trigger?.kind === 'group' && trigger.mode === 'first' ? trigger.parts : [];
-    const isPair = serial === null && more.length === 0 && one !== undefined && two !== undefined;
-    if (isPair && isPlainInterval(one) && isPlainInterval(two)) return judgePair(this.columns, this.today, index, one, two, into);
-    return this.tree.judge(today, task, into);
   }
 
   /** What the ordinary assessor will fill in. */
@@ -203,10 +191,6 @@ export class Fleet {
       done: Object.fromEntries(done),
     };
   }
-}
-
-function isPlainInterval(plan: NonNullable<TaskPlan['trigger']>): plan is Extract<NonNullable<TaskPlan['trigger']>, { kind: 'limit' }> {
-  return plan.kind === 'limit' && plan.holdAfter === null && (plan.rule.is === 'meter-interval' || plan.rule.is === 'calendar-interval');
 }
 
 function numberOf(day: string | undefined): number {

@@ -1,7 +1,7 @@
 import { assertNever } from '../base/assert-never.js';
 import type { GroupPlan, LimitPlan, TaskPlan, TriggerPlan } from './column-plan.js';
 import { CLEAR, COMING_UP, DUE, type FleetStates, HELD, HIDDEN_HOLD, OVERDUE, RESTING, UNKNOWN, UNRECORDED, WORK } from './fleet-states.js';
-import { type MachineColumns, NO_DAY } from './machine-columns.js';
+import type { MachineColumns } from './machine-columns.js';
 
 /** No key is greater: what has nothing to be compared by comes last. */
 const MOST = Number.MAX_SAFE_INTEGER;
@@ -35,26 +35,34 @@ export class TreeJudge {
 
   /** One task, all machines. */
   judge(today: number, task: TaskPlan, answer: FleetStates): void {
+    for (let m = 0; m < this.columns.count; m += 1) this.judgeOne(m, today, task, answer);
+  }
+
+  /** One task, the machines of which a loop found nothing left because something is not known. */
+  judgeUnknowns(today: number, task: TaskPlan, answer: FleetStates): void {
     const { count, stride } = this.columns;
+    const from = task.index * stride;
+    for (let m = 0; m < count; m += 1) if (Number.isNaN(answer.left[from + m])) this.judgeOne(m, today, task, answer);
+  }
+
+  private judgeOne(m: number, today: number, task: TaskPlan, answer: FleetStates): void {
     const { trigger, index } = task;
-    for (let m = 0; m < count; m += 1) {
-      const at = index * stride + m;
-      if (trigger === null || this.rests(m, task)) {
-        answer.state[at] = trigger === null && !this.rests(m, task) ? CLEAR : RESTING;
-        answer.left[at] = Number.NaN;
-        answer.governing[at] = -1;
-        continue;
-      }
-      this.visit(m, today, trigger);
-      const state = this.state[trigger.register] ?? 0;
-      answer.state[at] = state;
-      answer.left[at] = this.left[trigger.register] ?? 0;
-      answer.governing[at] = this.governing[trigger.register] ?? 0;
-      // What is due will be looked at, whatever else is not known of it.
-      const settled = state === DUE || state === OVERDUE ? HIDDEN_HOLD : 0;
-      const stops = (this.stops[trigger.register] ?? 0) & ~settled;
-      answer.flags[m] = (answer.flags[m] ?? 0) | stops | (state >= UNRECORDED ? WORK : 0);
+    const at = index * this.columns.stride + m;
+    if (trigger === null || this.rests(m, task)) {
+      answer.state[at] = trigger === null && !this.rests(m, task) ? CLEAR : RESTING;
+      answer.left[at] = Number.NaN;
+      answer.governing[at] = -1;
+      return;
     }
+    this.visit(m, today, trigger);
+    const state = this.state[trigger.register] ?? 0;
+    answer.state[at] = state;
+    answer.left[at] = this.left[trigger.register] ?? 0;
+    answer.governing[at] = this.governing[trigger.register] ?? 0;
+    // What is due will be looked at, whatever else is not known of it.
+    const settled = state === DUE || state === OVERDUE ? HIDDEN_HOLD : 0;
+    const stops = (this.stops[trigger.register] ?? 0) & ~settled;
+    answer.flags[m] = (answer.flags[m] ?? 0) | stops | (state >= UNRECORDED ? WORK : 0);
   }
 
   private rests(m: number, { serial }: TaskPlan): boolean {
@@ -95,20 +103,20 @@ export class TreeJudge {
     const { columns } = this;
     const { rule, register, node } = plan;
     const at = plan.slot * columns.stride + m;
-    const [due, base] = [columns.due[at] ?? 0, columns.base[at] ?? 0];
+    const [due, span] = [columns.due[at] ?? 0, columns.span[at] ?? 0];
     const calendar = rule.is === 'calendar-interval';
-    const now = calendar ? today : (columns.total[rule.meter * columns.stride + m] ?? 0);
+    // A due point on a meter counts from where the meter stands.
+    const now = calendar ? today : 0;
     const left = due - now;
     this.stops[register] = stopsOf(left, due, plan.holdAfter);
     if (due === Infinity) return this.write(register, CLEAR, Number.NaN, Number.NaN, Number.NaN, Number.NaN, node);
     if (Number.isNaN(left)) {
-      const state = base === -Infinity ? UNRECORDED : UNKNOWN;
+      const state = span === Infinity ? UNRECORDED : UNKNOWN;
       return this.write(register, state, Number.NaN, Number.NaN, Number.NaN, Number.NaN, node);
     }
     const state = stateOf(left, plan);
-    const span = due - base;
-    const used = span > 0 ? (now - base) / span : 1;
-    const day = state < DUE ? Number.NaN : calendar ? due + (plan.strict ? 1 : 0) : reachDay(columns.reach[at] ?? NO_DAY);
+    const used = span > 0 ? (span - left) / span : 1;
+    const day = state < DUE ? Number.NaN : (columns.reach[at] ?? Number.NaN);
     this.write(register, state, left, used, day, calendar ? due : Number.NaN, node);
   }
 
@@ -199,10 +207,6 @@ function stopsOf(left: number, due: number, holdAfter: number | null): number {
   if (holdAfter === null || due === Infinity) return 0;
   if (Number.isNaN(left)) return HIDDEN_HOLD;
   return left < -holdAfter ? HELD : 0;
-}
-
-function reachDay(day: number): number {
-  return day === NO_DAY ? Number.NaN : day;
 }
 
 function orMost(key: number): number {

@@ -10,7 +10,7 @@ export const NO_DAY = -0x8000_0000;
  * The facts are kept as they came (days, meters in their units), so that a machine's history can be written out again for whoever
  * asks why. What follows from them and does not depend on the day is worked out once, when a machine is taken in.
  *
- * INVARIANT: in `base`, NaN says that the base is unknown and −Infinity that none is on record; `due` is NaN for both. A `due` of
+ * INVARIANT: a `span` of NaN says that the base is unknown, and one of Infinity that none is on record; `due` is NaN for both. A `due` of
  * Infinity belongs to a limit with nothing left to ask for.
  */
 export class MachineColumns {
@@ -29,13 +29,14 @@ export class MachineColumns {
   readonly doneOn: Int32Array;
   /** Column: task × meters + meter. */
   readonly doneShown: Float64Array;
-  /** Column: meter. Life total in ticks; NaN where it was never read. */
-  readonly total: Float64Array;
-  /** Column: slot of a limit. Ticks or days. */
+  /** Column: slot of a limit. Days; or ticks from where the meter stands, so that what is left on a meter needs no looking up. */
   readonly due: Float64Array;
-  readonly base: Float64Array;
-  /** Column: slot of a limit. The day on which a meter limit was seen to be reached. */
+  /** Column: slot of a limit. From its base to its due point. */
+  readonly span: Float64Array;
+  /** Column: slot of a limit. The day on which it was seen to be reached, or will be by the calendar. */
   readonly reach: Int32Array;
+  /** By slot of a limit: of how many machines the due point is not known. */
+  readonly unknowns: Int32Array;
   /** Column: slot of a `first`. */
   readonly met: Uint8Array;
   /** Machines that the ordinary assessor answers for, with their history where it is not in the columns. */
@@ -55,10 +56,10 @@ export class MachineColumns {
     this.shown = new Float64Array(meters.length * stride);
     this.doneOn = new Int32Array(tasks.length * stride);
     this.doneShown = new Float64Array(tasks.length * meters.length * stride);
-    this.total = new Float64Array(meters.length * stride);
     this.due = new Float64Array(limits.length * stride);
-    this.base = new Float64Array(limits.length * stride);
+    this.span = new Float64Array(limits.length * stride);
     this.reach = new Int32Array(limits.length * stride);
+    this.unknowns = new Int32Array(limits.length);
     this.met = new Uint8Array(firsts.length * stride);
     this.clearAll();
   }
@@ -68,8 +69,9 @@ export class MachineColumns {
     this.count = 0;
     this.names.length = 0;
     this.ordinary.clear();
+    this.unknowns.fill(0);
     for (const days of [this.inService, this.readOn, this.latest, this.doneOn]) days.fill(NO_DAY);
-    for (const numbers of [this.serial, this.shown, this.doneShown, this.total]) numbers.fill(Number.NaN);
+    for (const numbers of [this.serial, this.shown, this.doneShown]) numbers.fill(Number.NaN);
   }
 
   /** Forgets what was written of a machine that turned out not to be one. */

@@ -46,7 +46,7 @@ export class Settler {
   }
 
   private readMeter(machine: number, meter: number): boolean {
-    const { plan, stride, shown, readOn, doneOn, doneShown, total } = this.columns;
+    const { plan, stride, shown, readOn, doneOn, doneShown } = this.columns;
     const points = this.points[meter];
     if (points === undefined) return false;
     points.clear();
@@ -57,7 +57,6 @@ export class Settler {
     }
     const reading = shown[meter * stride + machine] ?? Number.NaN;
     if (reading >= 0) points.add(readOn[machine] ?? NO_DAY, reading);
-    total[meter * stride + machine] = points.last();
     return points.agree(plan.meters[meter]?.ticksPerDay ?? null);
   }
 
@@ -94,8 +93,12 @@ export class Settler {
     const { inService, doneOn, stride } = this.columns;
     const by = this.setter[this.owner[limit.slot] ?? 0] ?? NOBODY;
     const base = by === NOBODY ? (limit.fromStart ? (inService[machine] ?? NO_DAY) : NO_DAY) : (doneOn[by * stride + machine] ?? NO_DAY);
-    if (base === NO_DAY) this.write(machine, limit, -Infinity, Number.NaN, 0);
-    else this.write(machine, limit, base, this.dayAfter(base, amount), 0);
+    if (base === NO_DAY) this.write(machine, limit, Infinity, Number.NaN, 0);
+    else this.writeDays(machine, limit, base, this.dayAfter(base, amount));
+  }
+
+  private writeDays(machine: number, limit: LimitPlan, base: number, due: number): void {
+    this.write(machine, limit, due - base, due, limit.strict ? due + 1 : due);
   }
 
   private dayAfter(base: number, amount: CalendarAmount): number {
@@ -116,7 +119,7 @@ export class Settler {
   private settleInterval(machine: number, limit: LimitPlan, meter: number, ticks: number): void {
     const started = (this.columns.inService[machine] ?? NO_DAY) !== NO_DAY;
     const by = this.setter[this.owner[limit.slot] ?? 0] ?? NOBODY;
-    if (by === NOBODY && !(limit.fromStart && started)) return this.write(machine, limit, -Infinity, Number.NaN, 0);
+    if (by === NOBODY && !(limit.fromStart && started)) return this.write(machine, limit, Infinity, Number.NaN, 0);
     const base = by === NOBODY ? 0 : this.totalAt(machine, by, meter);
     this.reachable(machine, limit, meter, base, base + ticks);
   }
@@ -126,7 +129,7 @@ export class Settler {
     const started = (this.columns.inService[machine] ?? NO_DAY) !== NO_DAY;
     const now = this.points[meter]?.last() ?? Number.NaN;
     const latest = Math.floor(now / size) * size;
-    if (by === NOBODY && !started && latest > 0) return this.write(machine, limit, -Infinity, Number.NaN, 0);
+    if (by === NOBODY && !started && latest > 0) return this.write(machine, limit, Infinity, Number.NaN, 0);
     const metUpTo = by === NOBODY ? 0 : this.totalAt(machine, by, meter) + early;
     const next = (Math.floor(metUpTo / size) + 1) * size;
     const due = latest >= next ? latest : next;
@@ -135,8 +138,8 @@ export class Settler {
 
   private settleStages(machine: number, limit: LimitPlan, meter: number, points: readonly number[], early: number): void {
     const met = this.stagesMet(machine, this.owner[limit.slot] ?? 0, meter, points, early);
-    if (met < 0) return this.write(machine, limit, -Infinity, Number.NaN, 0);
-    if (met >= points.length) return this.write(machine, limit, 0, Infinity, 0);
+    if (met < 0) return this.write(machine, limit, Infinity, Number.NaN, 0);
+    if (met >= points.length) return this.write(machine, limit, Infinity, Infinity, 0);
     const now = this.points[meter]?.last() ?? Number.NaN;
     let due = points[met] ?? 0;
     for (let i = met; i < points.length; i += 1) if ((points[i] ?? 0) <= now) due = points[i] ?? 0;
@@ -180,14 +183,16 @@ export class Settler {
     const points = this.points[meter];
     const known = points !== undefined && points.count > 0 && !Number.isNaN(due);
     if (!known) return this.write(machine, limit, Number.NaN, Number.NaN, 0);
-    this.write(machine, limit, base, due, points.reached(due, limit.strict, 0));
+    const now = points.last();
+    this.write(machine, limit, due - base, due - now, points.reached(due, limit.strict, 0));
   }
 
-  private write(machine: number, limit: LimitPlan, base: number, due: number, reach: number): void {
+  private write(machine: number, limit: LimitPlan, span: number, due: number, reach: number): void {
     const at = limit.slot * this.columns.stride + machine;
-    this.columns.base[at] = base;
+    this.columns.span[at] = span;
     this.columns.due[at] = due;
     this.columns.reach[at] = reach;
+    if (Number.isNaN(due)) this.columns.unknowns[limit.slot] = (this.columns.unknowns[limit.slot] ?? 0) + 1;
   }
 }
 
