@@ -7,6 +7,7 @@ import type { Machine } from './machine.js';
 import type { MachineSpace, PartGroup } from './machine-space.js';
 import { askedOf } from './machine-space.js';
 import { MinHeap } from './min-heap.js';
+import { neverBrought } from './never-brought.js';
 import type { StanceSet } from './stance-set.js';
 import type { StanceSpace, WaysIn } from './stance-space.js';
 import { reversed } from './stance-space.js';
@@ -33,10 +34,16 @@ export function idleSteps(machine: Machine, space: MachineSpace): readonly Acces
           ? `\`${step.id}\` can never be done.`
           : `\`${step.id}\` is of no use: every task is reached and left as quickly without it.`,
         way: [],
-        help: never ? 'Change what it needs, or leave it out.' : 'Leave it out, or let a task ask for the position that it leads to.',
+        help: never ? helpFor(machine, step.id) : 'Leave it out, or let a task ask for the position that it leads to.',
       },
     ];
   });
+}
+
+function helpFor(machine: Machine, step: string): string {
+  const missing = neverBrought(machine, step);
+  if (missing === null) return 'Change what it needs, or leave it out.';
+  return `No step brings \`${missing.part}\` to \`${missing.position}\`: declare one, change what this one needs, or leave it out.`;
 }
 
 function possibleSteps(machine: Machine, { space }: PartGroup): ReadonlySet<string> {
