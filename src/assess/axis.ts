@@ -12,6 +12,7 @@ import type { Day, Moment } from '../values/moment.js';
 import type { DuePoint, Missing } from './assessment.js';
 import { type EffectiveDoing, type MeterValue, meterValueAt } from './doings.js';
 import { firstPointReaching } from './first-point-reaching.js';
+import { outingsWithin } from './outings-within.js';
 import type { World } from './world.js';
 
 /** A value on an axis (ticks, days or minutes) with the entries it rests on. */
@@ -186,10 +187,10 @@ function workAxis(world: World, duty: string | null): Axis {
 
 /** Ticks of work from one moment to another: of each outing what counts from the one on, less what counts from the other on, and never less than nothing. */
 function workBetween(world: World, from: Moment | null, to: Moment, duty: string | null): AxisValue {
-  const parts = world.timeline.outings.map((outing) => {
-    world.step();
-    return { entry: outing.entry, ticks: Math.max(0, workTicks(world, outing, from, duty) - workTicks(world, outing, to, duty)) };
-  });
+  const parts = outingsWithin(world, from, to).map((outing) => ({
+    entry: outing.entry,
+    ticks: Math.max(0, workTicks(world, outing, from, duty) - workTicks(world, outing, to, duty)),
+  }));
   const counted = parts.filter(({ ticks }) => ticks !== 0);
   return { value: counted.reduce((sum, { ticks }) => sum + ticks, 0), entries: counted.map(({ entry }) => entry) };
 }
@@ -198,17 +199,13 @@ function workBetween(world: World, from: Moment | null, to: Moment, duty: string
 function workSince(world: World, base: Moment | null, duty: string | null): AxisValue {
   let total = 0;
   const entries: EntryId[] = [];
-  const { outings } = world.timeline;
-  for (let i = outings.length - 1; i >= 0; i -= 1) {
-    const outing = outings[i];
-    if (outing === undefined) break;
-    world.step();
+  for (const outing of outingsWithin(world, base, null)) {
     const ticks = workTicks(world, outing, base, duty);
     if (ticks === 0) continue;
     total += ticks;
     entries.push(outing.entry);
   }
-  return { value: total, entries: entries.reverse() };
+  return { value: total, entries };
 }
 
 function workTicks(world: World, outing: Outing, base: Moment | null, duty: string | null): number {

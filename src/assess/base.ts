@@ -82,11 +82,9 @@ function dueOf(rule: RepeatRule, axis: Axis, base: Base, doing: EffectiveDoing, 
 
 /** Whether a doing moves the base to the due point, so that the schedule keeps its beat, rather than to when it was done. */
 function keepsSchedule(rule: RepeatRule, axis: Axis, base: Base, doing: EffectiveDoing, value: number): boolean {
-  if (doing.why !== 'done') return false;
+  if (doing.why !== 'done' || rule.count === 'doing') return false;
   const due = dueOf(rule, axis, base, doing, value);
   switch (rule.count) {
-    case 'doing':
-      return false;
     case 'due-if-late':
       return value > due;
     case 'due-within-allowance':

@@ -1,7 +1,7 @@
 /** How fast a level falls (docs/meaning.md §6, `sooner`): litres lost per tick of an hour meter over all runs of levels on record. */
 import { compareTexts } from '../base/compare-texts.js';
 import type { EntryId } from '../history/entry.js';
-import type { InstrumentPoint, Stamped, TopUp } from '../history/timeline.js';
+import type { InstrumentPoint, TopUp } from '../history/timeline.js';
 import { compareMoments, type Moment } from '../values/moment.js';
 import { type MeterValue, meterValueAt } from './doings.js';
 import type { World } from './world.js';
@@ -78,10 +78,15 @@ function exactly(litres: number): number {
 
 function runsOf(world: World, dipstick: string, levels: readonly Level[]): readonly Run[] {
   const runs: Run[] = [];
+  const topUps = world.timeline.topUps.filter((topUp) => topUp.dipstick === dipstick);
+  world.step(levels.length + topUps.length);
+  let next = 0;
   for (const level of levels) {
-    world.step();
     const run = runs.at(-1);
-    const added = run === undefined ? [] : toppedUpBetween(world, dipstick, run.last.point, level.point);
+    // Both are in the order of the history, so that each top-up lies between two levels only; one noted with a level came before it.
+    const start = next;
+    while (isNotAfter(topUps[next], level.point)) next += 1;
+    const added = run === undefined ? [] : topUps.slice(start, next);
     const addedAmount = added.reduce((sum, topUp) => sum + exactly(topUp.litres), 0);
     const isApart = run !== undefined && level.offMarks !== run.last.offMarks;
     const rose = run !== undefined && run.last.amount + addedAmount < level.amount;
@@ -102,42 +107,29 @@ function citedFor(run: Run): readonly EntryId[] {
   return run.first === run.last ? apart : [...apart, ...citedBy(run.first), ...run.topUps, ...citedBy(run.last)];
 }
 
-/** Those of a dipstick after one level, up to another, in the order of the history. */
-function toppedUpBetween(world: World, dipstick: string, from: InstrumentPoint, to: InstrumentPoint): readonly TopUp[] {
-  return world.timeline.topUps.filter((topUp) => {
-    world.step();
-    return topUp.dipstick === dipstick && compareStamped(topUp, from) > 0 && compareStamped(topUp, to) <= 0;
-  });
+function isNotAfter(topUp: TopUp | undefined, level: InstrumentPoint): boolean {
+  return topUp !== undefined && (compareMoments(topUp.when, level.when) || compareTexts(topUp.entry, level.entry)) <= 0;
 }
 
 function citedBy(level: Level): readonly EntryId[] {
   return [level.point.entry, ...level.meter.entries];
 }
 
-/** The meter's value with a level: what the same entry notes, else the last reading. */
-function meterWith(world: World, meter: string, level: InstrumentPoint): MeterValue | null {
-  const own = world.timeline.meters.get(meter)?.points.findLast(({ entry }) => entry === level.entry);
-  return own === undefined ? meterValueAt(world, meter, level.when) : { ticks: own.total, entries: [own.entry, ...own.alongside] };
-}
-
-/** Levels between the marks, each with the meter's value; a level off the marks says nothing in litres, but ends a run. */
+/** Levels between the marks, each with the meter's value (what the same entry notes, else the last reading); a level off the marks says nothing in litres, but ends a run. */
 function levelsOf(world: World, dipstick: string, meter: string, size: number): readonly Level[] {
   const levels: Level[] = [];
   let offMarks: InstrumentPoint | null = null;
+  const noted = new Map(world.timeline.meters.get(meter)?.points.map((each) => [each.entry, each]));
   for (const point of world.timeline.instruments.get(dipstick) ?? []) {
     world.step();
     if (!Number.isFinite(point.value)) {
       offMarks = point;
       continue;
     }
-    const at = meterWith(world, meter, point);
+    const own = noted.get(point.entry);
+    const at = own === undefined ? meterValueAt(world, meter, point.when) : { ticks: own.total, entries: [own.entry, ...own.alongside] };
     if (at === null) continue;
     levels.push({ point, amount: exactly(point.value * size), meter: at, offMarks });
   }
   return levels;
-}
-
-/** The order of the history, so that each top-up lies between two levels only; one noted in the same entry as a level came before it. */
-function compareStamped(a: Stamped, b: Stamped): number {
-  return compareMoments(a.when, b.when) || compareTexts(a.entry, b.entry);
 }

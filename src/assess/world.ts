@@ -44,6 +44,7 @@ export class World {
   /** The task being assessed, for the budget's message. */
   task: string | null = null;
   private observations: Observation[] = [];
+  private lastDays: readonly number[] | undefined;
   readonly doings = new Map<string, readonly EffectiveDoing[]>();
   /** The same without restarts. */
   readonly realDoings = new Map<string, readonly EffectiveDoing[]>();
@@ -54,6 +55,12 @@ export class World {
     readonly now: Moment,
     readonly options: AssessOptions,
   ) {}
+
+  /** Outing by outing, the last day on which it or any before it ended (now's, where one is under way): never falling, though ends may. */
+  get endedBy(): readonly number[] {
+    let last = -Infinity;
+    return (this.lastDays ??= this.timeline.outings.map(({ end }) => (last = Math.max(last, (end ?? this.now).day))));
+  }
 
   /** Counts `count` steps against the budget. @throws BudgetError past it. */
   step(count = 1): void {

@@ -74,5 +74,6 @@ function scalar(value: unknown): Plain {
 }
 
 function sorted(items: readonly Plain[]): readonly Plain[] {
-  return [...items].sort((a, b) => (canonicalJson(a) < canonicalJson(b) ? -1 : 1));
+  const spelled = items.map((item) => ({ item, text: canonicalJson(item) }));
+  return spelled.sort((a, b) => (a.text < b.text ? -1 : 1)).map(({ item }) => item);
 }

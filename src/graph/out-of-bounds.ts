@@ -15,14 +15,18 @@ const MOST_PLACES = 200;
 /** Times that a task is covered by another, in all. */
 const MOST_COVERED = 50_000;
 
-/** One sentence without its full stop about the first bound that is passed. For graphs whose nodes refer to earlier ones only. */
-export function outOfBounds({ tasks, nodes, access }: RuleGraph): string | undefined {
+/** One sentence without its full stop about the first list that is longer than its bound: to be asked before anything goes through the lists. */
+export function tooMany({ tasks, nodes, access }: RuleGraph): string | undefined {
   if (tasks.length > MOST_TASKS) return `it has ${tasks.length} tasks, and the limit is ${MOST_TASKS}`;
   if (nodes.length > MOST_NODES) return `it has ${nodes.length} nodes, and the limit is ${MOST_NODES}`;
   const places = access.places.length;
   if (places > MOST_PLACES) return `it has ${places} places, and the limit is ${MOST_PLACES}`;
   const covered = tasks.reduce((sum, { covers }) => sum + covers.length, 0);
-  if (covered > MOST_COVERED) return `its tasks cover others ${covered} times, and the limit is ${MOST_COVERED}`;
+  return covered > MOST_COVERED ? `its tasks cover others ${covered} times, and the limit is ${MOST_COVERED}` : undefined;
+}
+
+/** One sentence without its full stop about the first node that lies too deep or comes to too much. For graphs whose nodes refer to earlier ones only. */
+export function outOfBounds({ nodes }: RuleGraph): string | undefined {
   const depths: number[] = [];
   const sizes: number[] = [];
   for (const [index, node] of nodes.entries()) {

@@ -5,7 +5,7 @@ import { type Misfit, misfits } from '../base/misfits.js';
 import { fingerprintFits } from './fingerprint.js';
 import { graphShape, graphShapes } from './graph-shape.js';
 import { looseEnd } from './loose-end.js';
-import { outOfBounds } from './out-of-bounds.js';
+import { outOfBounds, tooMany } from './out-of-bounds.js';
 import type { RuleGraph } from './rule-graph.js';
 
 /** A graph, or one sentence without its full stop on why the text is none. */
@@ -34,7 +34,7 @@ export function readRuleGraph(text: string, sha256?: (text: string) => string): 
   const [odd] = misfits(value, graphShape, graphShapes, 1);
   if (odd !== undefined) return refused(`it is not built as a rule graph is: ${placeOf(odd)} should be ${odd.wanted}`);
   const graph = value as unknown as RuleGraph;
-  const loose = looseEnd(graph) ?? outOfBounds(graph);
+  const loose = tooMany(graph) ?? looseEnd(graph) ?? outOfBounds(graph);
   if (loose !== undefined) return refused(`it does not hold together: ${loose}`);
   return fingerprintFits(graph, sha256)
     ? { ok: true, graph }

@@ -7,8 +7,10 @@ import type { CalendarAmount, Counting, Margin } from '../graph/rule-graph.js';
 import { civilOf } from '../values/civil.js';
 import type { Day } from '../values/moment.js';
 import { reachedBy, totalOn } from './course-days.js';
+import { FAR } from './due-days.js';
 import type { BringForward } from './due-days.js';
-import { spansAfter } from './almanac.js';
+import { spanOn, spansAfter } from './almanac.js';
+import type { Almanac } from './almanac.js';
 import type { UseFutures } from './use-futures.js';
 
 /** What a rule with a beat is made of, besides its span. */
@@ -39,22 +41,31 @@ export function meterBeat(course: UseFutures, ticks: number, beat: Beat): BringF
   };
 }
 
-/** A beat of calendar spans: each future keeps a day to count from and how many spans the next due day lies after it. */
-export function calendarBeat(futures: number, amount: CalendarAmount, beat: Beat): BringForward {
+/** A beat of calendar spans: each future keeps a day to count from, how many spans the next due day lies after it, and that day. */
+export function calendarBeat(futures: number, almanac: Almanac, amount: CalendarAmount, beat: Beat): BringForward {
   const start = beatOf(beat.limit, amount.less ?? 0);
   const anchors = new Int32Array(futures).fill(start?.anchor ?? 0);
-  const spans = new Int32Array(futures).fill(start?.spans ?? -1);
+  const spans = new Int32Array(futures).fill(start?.spans ?? 0);
+  const points = new Float64Array(futures).fill(start === null ? Number.NaN : spansAfter(start.anchor, amount, start.spans));
   return ({ count, future, day }, into) => {
     for (let i = 0; i < count; i += 1) {
       const [f, at] = [future[i] ?? 0, day[i] ?? 0];
-      const [anchor, times] = [anchors[f] ?? 0, spans[f] ?? -1];
-      const point = times < 0 ? Number.NaN : spansAfter(anchor as Day, amount, times);
+      const point = points[f] ?? Number.NaN;
       const kept = keepsBeat(beat, at, point, marginBefore(point, beat.early), marginAfter(point, beat.late));
-      anchors[f] = kept ? anchor : at;
-      spans[f] = kept ? times + 1 : 1;
-      into[i] = Math.min(into[i] ?? 0, spansAfter((kept ? anchor : at) as Day, amount, kept ? times + 1 : 1) + beat.beyond);
+      const [anchor, times] = kept ? [anchors[f] ?? 0, (spans[f] ?? 0) + 1] : [at, 1];
+      anchors[f] = anchor;
+      spans[f] = times;
+      const next = kept ? spansAfter(anchor as Day, amount, times) : oneSpanAfter(almanac, at as Day, amount, beat);
+      points[f] = next;
+      into[i] = Math.min(into[i] ?? 0, next + beat.beyond);
     }
   };
+}
+
+/** Looked up. What lies beyond the almanac matters only where work may be in time before its due day: by then the futures have ended. */
+function oneSpanAfter(almanac: Almanac, day: Day, amount: CalendarAmount, { count }: Beat): number {
+  const near = spanOn(almanac, day, amount);
+  return near < FAR || count === 'due-if-late' ? near : spansAfter(day, amount, 1);
 }
 
 /** Whether work done at `value` leaves the beat as it is; never where the due point is not known (NaN). */

@@ -80,7 +80,7 @@ function afterSpan(node: IntervalNode | DutyMixNode, seen: Observation | undefin
       return node.count === 'doing' ? afterTicks(course, amount.ticks + beyond) : meterBeat(course, amount.ticks, beat);
     }
     case 'calendar':
-      if (node.count !== 'doing') return calendarBeat(sky.count, amount, beat);
+      if (node.count !== 'doing') return calendarBeat(sky.count, sky.almanac, amount, beat);
       return afterCalendar(sky.almanac, amount, beyond);
     default:
       return assertNever(amount);

@@ -12,5 +12,5 @@ export interface ParseLimits {
   readonly mistakes: number;
 }
 
-/** 256 Ki characters, 64 levels, 8,000 words in a declaration, 100 mistakes. */
-export const defaultLimits: ParseLimits = { size: 262_144, nesting: 64, words: 8000, mistakes: 100 };
+/** 256 Ki characters, 64 levels, 2,000 words in a declaration, 100 mistakes. */
+export const defaultLimits: ParseLimits = { size: 262_144, nesting: 64, words: 2000, mistakes: 100 };

@@ -8,6 +8,7 @@ import { axisOf, shareSince } from '../axis.js';
 import { type Base, baseOf } from '../base.js';
 import { doingsOf, type EffectiveDoing } from '../doings.js';
 import { judge } from '../judge.js';
+import { outingsWithin } from '../outings-within.js';
 import type { Reach } from '../reach.js';
 import type { TriggerContext } from '../trigger-context.js';
 import type { World } from '../world.js';
@@ -62,8 +63,7 @@ function sharesBetween(world: World, node: DutyMixNode, from: Moment | null, to:
   const strictest = [...node.duties].sort((a, b) => a.ticks - b.ticks);
   const sums = new Map(strictest.map(({ duty, ticks }) => [duty, { duty, of: ticks, ticks: 0, entries: [] as EntryId[] }]));
   let unclaimed = total;
-  for (const outing of world.timeline.outings) {
-    world.step();
+  for (const outing of outingsWithin(world, from, to)) {
     const part = Math.max(0, shareSince(world, outing, from) - (to === null ? 0 : shareSince(world, outing, to)));
     let free = Math.min(Math.round(outing.ticks * part), unclaimed);
     for (const { duty } of strictest) {

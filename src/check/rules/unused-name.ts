@@ -24,9 +24,9 @@ export const unusedName: Rule = {
         .flatMap(({ node }) => referencesOf(node).map(({ definition }) => definition)),
     );
     const tasks = placed(model, 'task').length > 0;
-    const unitOf = ({ node }: Definition): string | undefined => (node.kind === 'meter' ? node.unit.text : undefined);
-    const isOnly = (meter: Definition): boolean =>
-      model.definitions.filter((other) => other.node.kind === 'meter' && unitOf(other) === unitOf(meter)).length === 1;
+    const ofUnit = new Map<string, number>();
+    for (const { node } of model.meters) ofUnit.set(node.unit.text, (ofUnit.get(node.unit.text) ?? 0) + 1);
+    const isOnly = ({ node }: Definition): boolean => node.kind === 'meter' && ofUnit.get(node.unit.text) === 1;
     // Its own, so that looking here takes nothing from what is told of the names themselves.
     const shared = patience();
     return model.definitions.flatMap((definition) => {
@@ -35,7 +35,7 @@ export const unusedName: Rule = {
       // It may be what a misspelt name was meant for, which is told already.
       if (shared.left <= 0 || lost.some((name) => nearName(name, [definition.name], shared) !== undefined)) return [];
       // A span without `of` (`500 starts`) may be counting on the only meter of its unit.
-      if (definition.kind === 'meter' && tasks && isOnly(definition)) return [];
+      if (tasks && isOnly(definition)) return [];
       return [
         diagnostic('unusedName', {
           at: definition.at,
