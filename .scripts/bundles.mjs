@@ -83,12 +83,22 @@ function spellInAscii(file) {
   );
 }
 
+/** `duewright/fleet-worker` is run, in a thread of its own, and gives nothing to whoever imports it. */
+const workerTypes = `/**
+ * What runs in each worker thread of \`assessFleet\` (\`duewright/fleet\`). It exports nothing: give its address as \`script\`.
+ *
+ * @example assessFleet(graph, lines, { today, workers: 2, script: new URL(import.meta.resolve('duewright/fleet-worker')) })
+ */
+export {};
+`;
+
 /** Bundles the command into a folder of its own, whose name ends with a slash. */
 export async function buildCommand(folder) {
   await build({ ...command, outdir: folder });
   for (const name of Object.keys(command.entryPoints)) spellInAscii(`${folder}${name}.js`);
   // Nearer than the package's own manifest, which says that files are ES modules.
   writeFileSync(`${folder}package.json`, '{ "type": "commonjs" }\n');
+  writeFileSync(`${folder}fleet-worker.d.ts`, workerTypes);
   const files = Object.keys(command.entryPoints).map((name) => readFileSync(`${folder}${name}.js`));
   const number = files
     .reduce((hash, file) => hash.update(file), createHash('sha256'))

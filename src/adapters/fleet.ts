@@ -14,6 +14,7 @@ export { nextChange } from '../watch/next-change.js';
 export { watch } from '../watch/watch.js';
 
 export type { FleetOptions, FleetProgress } from './fleet/assess-fleet.js';
+export type { LineSource } from './fleet/fleet-blocks.js';
 export type { BlockAnswer, FleetFormat, LineNote } from './fleet/judge-block.js';
 export type { ColumnPlan } from '../fleet/column-plan.js';
 export type { Added } from '../fleet/fleet.js';

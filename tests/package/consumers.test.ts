@@ -1,5 +1,5 @@
 /** The packed package inside fresh projects: an ES module, a CommonJS module, a strict TypeScript project, a page built by Vite. */
-import { execFileSync } from 'node:child_process';
+import { execFileSync, spawnSync } from 'node:child_process';
 import { existsSync, readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
@@ -23,12 +23,17 @@ const told = assessment.tasks.map((task) => task.task + ' ' + task.state).join()
 let packed: Packed;
 beforeAll(() => {
   if (!existsSync(join(root, 'dist/index.d.ts'))) throw new Error('there is no dist/: run `npm run build` first');
-  packed = packPackage(Object.keys(manifest.dependencies), ['typescript', 'vite']);
+  packed = packPackage(Object.keys(manifest.dependencies), ['typescript', 'vite', '@types/node', 'undici-types']);
 });
 afterAll(() => packed.remove());
 
 function run(folder: string, command: string, ...args: readonly string[]): string {
-  return execFileSync(command, args, { cwd: folder, encoding: 'utf8', env: { PATH: process.env['PATH'], HOME: packed.folder } });
+  const { stdout, stderr } = spawnSync(command, args, {
+    cwd: folder,
+    encoding: 'utf8',
+    env: { PATH: process.env['PATH'], HOME: packed.folder },
+  });
+  return stdout + stderr;
 }
 
 describe('a project that uses the package', () => {
@@ -109,6 +114,45 @@ if (graph !== null && day !== null) {
     expect(run(folder, process.execPath, join(packed.folder, 'node_modules/typescript/bin/tsc'), '-p', '.')).toBe('');
   });
 
+  test('in strict TypeScript, for a fleet over worker threads', () => {
+    const options = {
+      strict: true,
+      module: 'NodeNext',
+      moduleResolution: 'NodeNext',
+      target: 'ES2023',
+      types: ['node'],
+      outDir: 'out',
+      exactOptionalPropertyTypes: true,
+      noUncheckedIndexedAccess: true,
+    };
+    const folder = packed.project('typed-fleet', {
+      'package.json': '{ "type": "module" }',
+      'tsconfig.json': JSON.stringify({ compilerOptions: options, include: ['*.ts'] }),
+      'worker.ts': `import 'duewright/fleet-worker';\n`,
+      'main.ts': `import { compile, dayOf } from 'duewright';
+import { assessFleet, Fleet, planColumns, STATES, type BlockAnswer, type FleetOptions, type LineNote, type MachineLine } from 'duewright/fleet';
+const text = 'schedule pump "Pump"\\n  language 1\\nmeter engine "Hours" counts h\\ntask oil "Change the oil"\\n  every 50 h of engine\\n';
+const { graph } = compile('pump.due', (path) => (path === 'pump.due' ? text : undefined));
+const today = dayOf('2026-02-01');
+if (graph === null || today === null) throw new Error('the schedule does not compile');
+const line: MachineLine = { machine: 'a', on: '2026-02-01', meters: { engine: 60 }, done: { oil: { on: '2026-01-01', meters: { engine: 10 } } } };
+const said = (answer: BlockAnswer): readonly string[] => answer.machines.map((name, m) => name + ' ' + STATES[answer.state[m] ?? 0]);
+const noted = (note: LineNote): string => note.line + ': ' + note.what;
+// By its name, and as a module of our own that imports it, which is what a bundler takes along.
+for (const script of [new URL(import.meta.resolve('duewright/fleet-worker')), new URL('./worker.js', import.meta.url)]) {
+  const options: FleetOptions = { today, workers: 1, script };
+  for await (const answer of assessFleet(graph, [JSON.stringify(line) + '\\n[]'], options)) console.log(...said(answer), ...answer.notes.map(noted));
+}
+const fleet = new Fleet(planColumns(graph), 1);
+fleet.add(JSON.stringify(line));
+console.log(STATES[fleet.assess(today).state[0] ?? 0]);
+`,
+    });
+    expect(run(folder, process.execPath, join(packed.folder, 'node_modules/typescript/bin/tsc'), '-p', '.')).toBe('');
+    const told = 'a due 2: it is not one JSON object';
+    expect(run(folder, process.execPath, 'out/main.js')).toBe(`${told}\n${told}\ndue\n`);
+  });
+
   test('in a page built by Vite; the engine brings no parser along', () => {
     const page = (from: string): Readonly<Record<string, string>> => ({
       'package.json': '{ "type": "module" }',
@@ -148,7 +192,7 @@ describe('the manifest', () => {
     const attw = join(root, 'node_modules/@arethetypeswrong/cli/dist/index.js');
     const out = execFileSync(
       process.execPath,
-      [attw, packed.tarball, '--profile', 'esm-only', '--exclude-entrypoints', 'schemas', 'fleet-worker', '--format', 'json'],
+      [attw, packed.tarball, '--profile', 'esm-only', '--exclude-entrypoints', 'schemas', '--format', 'json'],
       { encoding: 'utf8', env: { PATH: process.env['PATH'], HOME: packed.folder } },
     );
     const { analysis } = JSON.parse(out) as {

@@ -1,7 +1,7 @@
 import type { RuleGraph } from '../../engine.js';
 import type { Day } from '../../values/moment.js';
 import { type BlockWorker, ownThread, workerThread, type WorkerSetup } from './block-workers.js';
-import { fleetBlocks, type LineBlock } from './fleet-blocks.js';
+import { fleetBlocks, type LineBlock, type LineSource } from './fleet-blocks.js';
 import type { BlockAnswer, FleetFormat } from './judge-block.js';
 
 /** How far it has come. */
@@ -37,11 +37,7 @@ const LINES = 512;
  * @throws whatever the stream or a worker throws; all workers are stopped then, as they are when the taking ends early.
  * @example for await (const block of assessFleet(graph, createReadStream(path), { today })) report(block);
  */
-export async function* assessFleet(
-  graph: RuleGraph,
-  input: AsyncIterable<Uint8Array | string>,
-  options: FleetOptions,
-): AsyncGenerator<BlockAnswer> {
+export async function* assessFleet(graph: RuleGraph, input: LineSource, options: FleetOptions): AsyncGenerator<BlockAnswer> {
   const lines = options.lines ?? LINES;
   const blocks = fleetBlocks(input, lines);
   const opened = options.format === 'csv' ? await openTable(blocks) : { heading: null, first: [] };

@@ -6,6 +6,9 @@ export interface LineBlock {
   readonly first: number;
 }
 
+/** Where lines come from: a stream, or texts at hand. */
+export type LineSource = AsyncIterable<Uint8Array | string> | Iterable<Uint8Array | string>;
+
 /** Longest line, in UTF-16 code units: a longer one ends the reading. */
 const LONGEST_LINE = 20_000_000;
 
@@ -15,7 +18,7 @@ const LONGEST_LINE = 20_000_000;
  *
  * @throws RangeError on a line beyond {@link LONGEST_LINE}.
  */
-export async function* fleetBlocks(input: AsyncIterable<Uint8Array | string>, most: number): AsyncGenerator<LineBlock> {
+export async function* fleetBlocks(input: LineSource, most: number): AsyncGenerator<LineBlock> {
   const decoder = new TextDecoder('utf-8');
   let [rest, first] = ['', 1];
   for await (const chunk of input) {
