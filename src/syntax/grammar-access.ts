@@ -37,11 +37,11 @@ export abstract class AccessGrammar extends TaskGrammar {
   /** Place ::= "place" Name Text ( "under" Name )? */
   protected readonly placeDeclaration = this.RULE('placeDeclaration', (): PlaceNode => {
     const first = this.CONSUME(this.v.word.place);
-    const name = this.SUBRULE1(this.name);
+    const name = this.SUBRULE(this.name);
     const title = this.SUBRULE(this.title, { ARGS: [name] });
     const under = this.OPTION(() => {
       this.CONSUME(this.v.word.under);
-      return this.SUBRULE2(this.name);
+      return this.SUBRULE(this.name);
     });
     return { kind: 'place', at: this.since(first), name, title, ...(under === undefined ? {} : { under }) };
   });
@@ -49,9 +49,9 @@ export abstract class AccessGrammar extends TaskGrammar {
   /** Walk ::= "walk" Name "to" Name Quantity */
   protected readonly walk = this.RULE('walk', (): WalkNode => {
     const first = this.CONSUME(this.v.word.walk);
-    const from = this.SUBRULE1(this.name);
+    const from = this.SUBRULE(this.name);
     this.CONSUME(this.v.word.to);
-    const to = this.SUBRULE2(this.name);
+    const to = this.SUBRULE(this.name);
     const time = this.SUBRULE(this.quantity);
     return { kind: 'walk', at: this.since(first), from, to, time };
   });
@@ -59,12 +59,12 @@ export abstract class AccessGrammar extends TaskGrammar {
   /** Step ::= "step" Name Text Name Word "to" Word StepClause* */
   protected readonly step = this.RULE('step', (): StepNode => {
     const first = this.CONSUME(this.v.word.step);
-    const name = this.SUBRULE1(this.name);
+    const name = this.SUBRULE(this.name);
     const title = this.SUBRULE(this.title, { ARGS: [name] });
-    const part = this.SUBRULE2(this.name);
-    const from = this.nameNode(this.CONSUME1(this.v.Position));
+    const part = this.SUBRULE(this.name);
+    const from = this.nameNode(this.CONSUME(this.v.Position));
     this.CONSUME(this.v.word.to);
-    const to = this.nameNode(this.CONSUME2(this.v.Position));
+    const to = this.nameNode(this.CONSUME(this.v.Position));
     const clauses = this.SUBRULE(this.stepClauses);
     return { kind: 'step', at: this.since(first), name, title, part, from, to, clauses };
   });

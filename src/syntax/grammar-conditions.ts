@@ -1,7 +1,7 @@
 /**
  * Grammar, second layer: conditions and stances.
  */
-import type { IToken } from 'chevrotain';
+import type { Token } from './token.js';
 import { QuantityGrammar } from './grammar-quantities.js';
 import type { ConditionNode, FactNode, MarkDayNode, NameNode, NumberNode, StanceItemNode } from './tree.js';
 
@@ -19,11 +19,11 @@ export abstract class ConditionGrammar extends QuantityGrammar {
   /** AllOf ::= Factor ( ( "and" | "," ) Factor )* */
   private readonly allOf = this.RULE('allOf', (): ConditionNode => {
     const first = this.LA(1);
-    const start = this.SUBRULE1(this.factor);
+    const start = this.SUBRULE(this.factor);
     const parts: ConditionNode[] = [start];
     this.MANY(() => {
       this.OR([{ ALT: () => this.CONSUME(this.v.word.and) }, { ALT: () => this.CONSUME(this.v.Comma) }]);
-      parts.push(this.SUBRULE2(this.factor));
+      parts.push(this.SUBRULE(this.factor));
     });
     return parts.length === 1 ? start : { kind: 'and', at: this.since(first), parts };
   });
@@ -101,9 +101,9 @@ export abstract class ConditionGrammar extends QuantityGrammar {
   private readonly season = this.RULE('season', (): FactNode => {
     const first = this.CONSUME(this.v.word.date);
     this.CONSUME(this.v.word.from);
-    const from = this.SUBRULE1(this.dayOfMonth);
+    const from = this.SUBRULE(this.dayOfMonth);
     this.CONSUME(this.v.word.to);
-    const to = this.SUBRULE2(this.dayOfMonth);
+    const to = this.SUBRULE(this.dayOfMonth);
     return { kind: 'season', at: this.since(first), from, to };
   });
 
@@ -115,7 +115,7 @@ export abstract class ConditionGrammar extends QuantityGrammar {
   });
 
   private readonly namedFact = this.RULE('namedFact', (): FactNode => {
-    const first = this.CONSUME1(this.v.Name);
+    const first = this.CONSUME(this.v.Name);
     const subject = this.nameNode(first);
     return this.OR<FactNode>({
       ERR_MSG: `what is said of \`${subject.text}\`, such as \`is open\` or \`above 97 °C\``,
@@ -134,13 +134,13 @@ export abstract class ConditionGrammar extends QuantityGrammar {
     });
   });
 
-  private readonly isFact = this.RULE('isFact', (first: IToken, subject: NameNode): FactNode => {
+  private readonly isFact = this.RULE('isFact', (first: Token, subject: NameNode): FactNode => {
     this.OPTION(() => this.CONSUME(this.v.word.is));
     const word = this.nameNode(this.CONSUME(this.v.Position));
     return { kind: 'is', at: this.since(first), subject, word };
   });
 
-  private readonly comparison = this.RULE('comparison', (first: IToken, subject: NameNode): FactNode => {
+  private readonly comparison = this.RULE('comparison', (first: Token, subject: NameNode): FactNode => {
     const op = this.OR<'above' | 'below' | 'at-least' | 'at-most'>([
       { ALT: () => (this.CONSUME(this.v.word.above), 'above') },
       { ALT: () => (this.CONSUME(this.v.word.below), 'below') },
@@ -157,15 +157,15 @@ export abstract class ConditionGrammar extends QuantityGrammar {
     ]),
   );
 
-  private readonly betweenFact = this.RULE('betweenFact', (first: IToken, subject: NameNode): FactNode => {
+  private readonly betweenFact = this.RULE('betweenFact', (first: Token, subject: NameNode): FactNode => {
     this.CONSUME(this.v.word.from);
-    const from = this.SUBRULE1(this.level);
+    const from = this.SUBRULE(this.level);
     this.CONSUME(this.v.word.to);
-    const to = this.SUBRULE2(this.level);
+    const to = this.SUBRULE(this.level);
     return { kind: 'between', at: this.since(first), subject, from, to };
   });
 
-  private readonly trend = this.RULE('trend', (first: IToken, subject: NameNode): FactNode => {
+  private readonly trend = this.RULE('trend', (first: Token, subject: NameNode): FactNode => {
     const direction = this.OR<'climbs' | 'falls'>([
       { ALT: () => (this.CONSUME(this.v.word.climbs), 'climbs') },
       { ALT: () => (this.CONSUME(this.v.word.falls), 'falls') },
@@ -176,7 +176,7 @@ export abstract class ConditionGrammar extends QuantityGrammar {
     return { kind: 'trend', at: this.since(first), subject, direction, by, within };
   });
 
-  private readonly recent = this.RULE('recent', (first: IToken, subject: NameNode): FactNode => {
+  private readonly recent = this.RULE('recent', (first: Token, subject: NameNode): FactNode => {
     const what = this.OR<'read' | 'done' | 'happened'>([
       { ALT: () => (this.CONSUME(this.v.word.read), 'read') },
       { ALT: () => (this.CONSUME(this.v.word.done), 'done') },
@@ -189,7 +189,7 @@ export abstract class ConditionGrammar extends QuantityGrammar {
   });
 
   /** "ever" ( "done" | "happened" ) */
-  private readonly everFact = this.RULE('everFact', (first: IToken, subject: NameNode): FactNode => {
+  private readonly everFact = this.RULE('everFact', (first: Token, subject: NameNode): FactNode => {
     this.CONSUME(this.v.word.ever);
     const what = this.OR<'done' | 'happened'>([
       { ALT: () => (this.CONSUME(this.v.word.done), 'done') },
@@ -205,7 +205,7 @@ export abstract class ConditionGrammar extends QuantityGrammar {
     return number;
   });
 
-  private readonly worse = this.RULE('worse', (first: IToken, subject: NameNode): FactNode => {
+  private readonly worse = this.RULE('worse', (first: Token, subject: NameNode): FactNode => {
     this.CONSUME(this.v.word.worse);
     this.CONSUME(this.v.word.than);
     const than = this.SUBRULE(this.name);

@@ -105,23 +105,23 @@ export abstract class ExampleGrammar extends MachineGrammar {
   /** ( "outing" | "plans" "outing" ) ( Time "to" Time )? Quantity? ( "in" Name … )? ( "with" Name … )? */
   private readonly actOuting = this.RULE('actOuting', (): Outing => {
     const first = this.LA(1);
-    const planned = this.OPTION1(() => this.CONSUME(this.v.word.plans)) !== undefined;
+    const planned = this.OPTION(() => this.CONSUME(this.v.word.plans)) !== undefined;
     this.CONSUME(this.v.word.outing);
-    const times = this.OPTION2(() => {
-      const start = this.timeNode(this.CONSUME1(this.v.Time));
+    const times = this.OPTION1(() => {
+      const start = this.timeNode(this.CONSUME(this.v.Time));
       this.CONSUME(this.v.word.to);
-      return { start, end: this.timeNode(this.CONSUME2(this.v.Time)) };
+      return { start, end: this.timeNode(this.CONSUME(this.v.Time)) };
     });
-    const time = this.OPTION3(() => this.SUBRULE(this.quantity));
-    const duties = this.OPTION4(() => (this.CONSUME(this.v.word.in), this.SUBRULE1(this.names))) ?? [];
-    const attachments = this.OPTION5(() => (this.CONSUME(this.v.word.with), this.SUBRULE2(this.names))) ?? [];
+    const time = this.OPTION2(() => this.SUBRULE(this.quantity));
+    const duties = this.OPTION3(() => (this.CONSUME(this.v.word.in), this.SUBRULE(this.names))) ?? [];
+    const attachments = this.OPTION4(() => (this.CONSUME(this.v.word.with), this.SUBRULE(this.names))) ?? [];
     return { kind: 'act-outing', at: this.since(first), planned, ...times, ...(time === undefined ? {} : { time }), duties, attachments };
   });
 
   private readonly actOpens = this.RULE('actOpens', (): ActNode => {
     const first = this.CONSUME(this.v.word.opens);
-    const defect = this.SUBRULE1(this.name);
-    const cls = this.OPTION({ GATE: () => !this.seesAct(1), DEF: () => this.SUBRULE2(this.name) });
+    const defect = this.SUBRULE(this.name);
+    const cls = this.OPTION({ GATE: () => !this.seesAct(1), DEF: () => this.SUBRULE(this.name) });
     return { kind: 'act-opens', at: this.since(first), defect, ...(cls === undefined ? {} : { class: cls }) };
   });
 
@@ -147,12 +147,12 @@ export abstract class ExampleGrammar extends MachineGrammar {
   /** "states" Name ( "at" Quantity "of" Name )? */
   private readonly actStates = this.RULE('actStates', (): ActNode => {
     const first = this.CONSUME(this.v.word.states);
-    const task = this.SUBRULE1(this.name);
+    const task = this.SUBRULE(this.name);
     const known = this.OPTION(() => {
       this.CONSUME(this.v.word.at);
       const value = this.SUBRULE(this.quantity);
       this.CONSUME(this.v.word.of);
-      return { value, meter: this.SUBRULE2(this.name) };
+      return { value, meter: this.SUBRULE(this.name) };
     });
     return { kind: 'act-states', at: this.since(first), task, ...known };
   });
@@ -163,16 +163,16 @@ export abstract class ExampleGrammar extends MachineGrammar {
       {
         ALT: () => {
           this.CONSUME(this.v.word.machine);
-          const verdict = this.SUBRULE1(this.name);
+          const verdict = this.SUBRULE(this.name);
           return { kind: 'expect-machine', at: this.since(first), verdict };
         },
       },
       {
         ALT: () => {
-          const task = this.SUBRULE2(this.name);
+          const task = this.SUBRULE(this.name);
           const state = this.SUBRULE(this.state);
-          const because = this.OPTION1(() => (this.CONSUME(this.v.word.because), this.SUBRULE(this.because)));
-          const until = this.OPTION2(() => (this.CONSUME(this.v.word.until), this.SUBRULE(this.points))) ?? [];
+          const because = this.OPTION(() => (this.CONSUME(this.v.word.because), this.SUBRULE(this.because)));
+          const until = this.OPTION1(() => (this.CONSUME(this.v.word.until), this.SUBRULE(this.points))) ?? [];
           return { kind: 'expect-task', at: this.since(first), task, state, ...(because === undefined ? {} : { because }), until };
         },
       },

@@ -12,11 +12,11 @@ export abstract class PlanGrammar extends ConditionGrammar {
   /** Plan ::= PlanTerm ( ( "or" PlanTerm )+ ","? "whichever" ( "first" | "last" ) )? */
   protected readonly plan = this.RULE('plan', (): PlanNode => {
     const start = this.LA(1);
-    const first = this.SUBRULE1(this.planTerm);
+    const first = this.SUBRULE(this.planTerm);
     const parts: PlanNode[] = [first];
     this.MANY(() => {
       this.CONSUME(this.v.word.or);
-      parts.push(this.SUBRULE2(this.planTerm));
+      parts.push(this.SUBRULE(this.planTerm));
     });
     if (!this.RECORDING_PHASE && parts.length === 1) return first;
     const written = this.since(start);
@@ -110,27 +110,27 @@ export abstract class PlanGrammar extends ConditionGrammar {
     this.CONSUME(this.v.word.to);
     this.CONSUME(this.v.word.failure);
     this.CONSUME(this.v.word.finding);
-    const finding = this.SUBRULE1(this.percent);
+    const finding = this.SUBRULE(this.percent);
     this.CONSUME(this.v.word.missing);
-    const missing = this.SUBRULE2(this.percent);
+    const missing = this.SUBRULE(this.percent);
     return { kind: 'look', at: this.since(first), span, finding, missing };
   });
 
   private readonly calendarMarks = this.RULE('calendarMarks', (): LimitNode => {
     const first = this.LA(1);
-    const number = this.OPTION1(() => this.integer(this.CONSUME(this.v.Number)));
+    const number = this.OPTION(() => this.integer(this.CONSUME(this.v.Number)));
     const unit = this.SUBRULE(this.calendarUnit);
     this.CONSUME(this.v.word.on);
-    const days = [this.SUBRULE1(this.markDay)];
+    const days = [this.SUBRULE(this.markDay)];
     this.MANY({
       GATE: () => !this.sees(2, this.v.word.whichever),
       DEF: () => {
         this.CONSUME(this.v.Comma);
-        days.push(this.SUBRULE2(this.markDay));
+        days.push(this.SUBRULE(this.markDay));
       },
     });
     const whereItExists =
-      this.OPTION2(() => {
+      this.OPTION1(() => {
         this.CONSUME(this.v.word.where);
         this.CONSUME(this.v.word.it);
         this.CONSUME(this.v.word.exists);
@@ -243,9 +243,9 @@ export abstract class PlanGrammar extends ConditionGrammar {
         ALT: () => {
           const lesser = this.CONSUME(this.v.word.lesser);
           this.CONSUME(this.v.word.of);
-          const first = this.SUBRULE1(this.margin);
+          const first = this.SUBRULE(this.margin);
           this.CONSUME(this.v.word.and);
-          const second = this.SUBRULE2(this.margin);
+          const second = this.SUBRULE(this.margin);
           return { kind: 'lesser', at: this.since(lesser), first, second };
         },
       },

@@ -1,7 +1,7 @@
 /**
  * Grammar, first layer: numbers with units, spans, percentages, months.
  */
-import type { IToken } from 'chevrotain';
+import type { Token } from './token.js';
 import { diagnose } from '../diagnostics/catalogue-entry.js';
 import { syntaxCodes } from '../diagnostics/codes/syntax.js';
 import { monthNumber } from '../values/calendar.js';
@@ -56,8 +56,8 @@ export abstract class QuantityGrammar extends GrammarBase {
   protected readonly span = this.RULE('span', (): SpanNode => {
     const number = this.CONSUME(this.v.Number);
     const unit = this.SUBRULE(this.spanUnit);
-    const less = this.OPTION1({ GATE: () => this.seesLess(1), DEF: () => this.SUBRULE(this.shortfall) });
-    const of = this.OPTION2({ GATE: () => less === undefined, DEF: () => this.SUBRULE(this.measured) });
+    const less = this.OPTION({ GATE: () => this.seesLess(1), DEF: () => this.SUBRULE(this.shortfall) });
+    const of = this.OPTION1({ GATE: () => less === undefined, DEF: () => this.SUBRULE(this.measured) });
     return {
       kind: 'span',
       at: this.since(number),
@@ -80,7 +80,7 @@ export abstract class QuantityGrammar extends GrammarBase {
     const first = this.CONSUME(this.v.Unit);
     if (!this.RECORDING_PHASE && first.tokenType !== this.v.word.calendar) return this.unitNode(first);
     return this.OR([
-      { GATE: () => this.seesCalendarMonths(), ALT: () => this.calendarMonths(first, this.CONSUME1(this.v.Unit)) },
+      { GATE: () => this.seesCalendarMonths(), ALT: () => this.calendarMonths(first, this.CONSUME(this.v.Unit)) },
       { ALT: () => this.unitNode(first) },
     ]);
   });
@@ -91,11 +91,11 @@ export abstract class QuantityGrammar extends GrammarBase {
       {
         ALT: () => {
           const work = this.CONSUME(this.v.word.work);
-          const duty = this.OPTION({ GATE: () => !this.seesInDuty(), DEF: () => this.SUBRULE1(this.inName) });
+          const duty = this.OPTION({ GATE: () => !this.seesInDuty(), DEF: () => this.SUBRULE(this.inName) });
           return { kind: 'work', at: this.since(work), ...(duty === undefined ? {} : { duty }) };
         },
       },
-      { ALT: () => ({ kind: 'meter', name: this.SUBRULE2(this.name) }) },
+      { ALT: () => ({ kind: 'meter', name: this.SUBRULE(this.name) }) },
     ]);
   });
 
@@ -120,9 +120,9 @@ export abstract class QuantityGrammar extends GrammarBase {
   /** Integer "to" Integer, after "serial". */
   protected readonly serialRange = this.RULE('serialRange', (): SerialRangeNode => {
     const serial = this.CONSUME(this.v.word.serial);
-    const from = this.integer(this.CONSUME1(this.v.Number));
+    const from = this.integer(this.CONSUME(this.v.Number));
     this.CONSUME(this.v.word.to);
-    const to = this.integer(this.CONSUME2(this.v.Number));
+    const to = this.integer(this.CONSUME(this.v.Number));
     return { kind: 'serial-range', at: this.since(serial), from, to };
   });
 
@@ -131,12 +131,12 @@ export abstract class QuantityGrammar extends GrammarBase {
     return { kind: 'month', at: this.spanOf(token), month: monthNumber(token.image) ?? 0 };
   });
 
-  protected unitNode(token: IToken): UnitNode {
+  protected unitNode(token: Token): UnitNode {
     return { kind: 'unit', at: this.spanOf(token), text: token.image };
   }
 
   /** A number without sign and point; another one is read all the same, and told. */
-  protected integer(token: IToken): NumberNode {
+  protected integer(token: Token): NumberNode {
     if (!this.RECORDING_PHASE && !/^\d+$/.test(token.image)) {
       this.pending.push(
         diagnose(syntaxCodes.numberForm, { message: `A whole number belongs here, not \`${token.image}\`.`, at: this.spanOf(token) }),
@@ -145,7 +145,7 @@ export abstract class QuantityGrammar extends GrammarBase {
     return this.numberNode(token);
   }
 
-  private calendarMonths(first: IToken, second: IToken): UnitNode {
+  private calendarMonths(first: Token, second: Token): UnitNode {
     return { kind: 'unit', at: this.reach(this.spanOf(first), this.spanOf(second)), text: `${first.image} ${second.image}` };
   }
 

@@ -1,7 +1,7 @@
 /**
  * Grammar, fourth layer: bands of a reading and what follows from each.
  */
-import type { IToken } from 'chevrotain';
+import type { Token } from './token.js';
 import { RecoveringGrammar } from './recovery.js';
 import type { BandNode, LevelNode, OutcomeNode, ReadsNode } from './tree.js';
 
@@ -38,10 +38,10 @@ export abstract class ReadingGrammar extends RecoveringGrammar {
 
   private readonly aboveBand = this.RULE('aboveBand', (): BandNode => {
     const first = this.CONSUME(this.v.word.above);
-    const from = this.SUBRULE1(this.level);
+    const from = this.SUBRULE(this.level);
     const to = this.OPTION(() => {
       this.CONSUME(this.v.word.to);
-      return this.SUBRULE2(this.level);
+      return this.SUBRULE(this.level);
     });
     const open = { kind: 'range', at: this.since(first), from, fromIncluded: false } as const;
     return to === undefined ? { ...open, toIncluded: false } : { ...open, to, toIncluded: true };
@@ -55,7 +55,7 @@ export abstract class ReadingGrammar extends RecoveringGrammar {
 
   private readonly plainBand = this.RULE('plainBand', (): BandNode => {
     const first = this.LA(1);
-    const from = this.SUBRULE1(this.level);
+    const from = this.SUBRULE(this.level);
     const upper = this.OPTION(() => this.SUBRULE(this.upperEdge));
     if (upper !== undefined) {
       return { kind: 'range', at: this.since(first), from, fromIncluded: true, to: upper.to, toIncluded: upper.included };
@@ -70,7 +70,7 @@ export abstract class ReadingGrammar extends RecoveringGrammar {
   });
 
   /** A bare name is a band that the gauge declares; a bare number is the band that holds just that value. */
-  private lone(first: IToken, level: LevelNode): BandNode {
+  private lone(first: Token, level: LevelNode): BandNode {
     if (level.kind === 'name') return { kind: 'band-name', at: level.at, name: level };
     return { kind: 'range', at: this.since(first), from: level, fromIncluded: true, to: level, toIncluded: true };
   }
@@ -78,12 +78,12 @@ export abstract class ReadingGrammar extends RecoveringGrammar {
   /** Outcome ::= ( "fine" | "caution" Text | "hold" Text ) ( "then" Name ( "now" | "within" Span ) )* */
   protected readonly outcome = this.RULE('outcome', (): OutcomeNode => {
     const first = this.LA(1);
-    const verdict = this.OR1<Pick<OutcomeNode, 'verdict' | 'text'>>({
+    const verdict = this.OR<Pick<OutcomeNode, 'verdict' | 'text'>>({
       ERR_MSG: 'what follows from it: `fine`, `caution "…"` or `hold "…"`',
       DEF: [
         { ALT: () => (this.CONSUME(this.v.word.fine), { verdict: 'fine' }) },
-        { ALT: () => (this.CONSUME(this.v.word.caution), { verdict: 'caution', text: this.SUBRULE1(this.saying) }) },
-        { ALT: () => (this.CONSUME(this.v.word.hold), { verdict: 'hold', text: this.SUBRULE2(this.saying) }) },
+        { ALT: () => (this.CONSUME(this.v.word.caution), { verdict: 'caution', text: this.SUBRULE(this.saying) }) },
+        { ALT: () => (this.CONSUME(this.v.word.hold), { verdict: 'hold', text: this.SUBRULE(this.saying) }) },
       ],
     });
     const then: OutcomeNode['then'][number][] = [];

@@ -90,16 +90,16 @@ export abstract class TimingGrammar extends TitleGrammar {
     this.CONSUME(this.v.word.that);
     const dipstick = this.SUBRULE(this.name);
     this.CONSUME(this.v.word.takes);
-    this.CONSUME1(this.v.word.to);
+    this.CONSUME(this.v.word.to);
     this.CONSUME(this.v.word.fall);
-    this.CONSUME2(this.v.word.to);
+    this.CONSUME(this.v.word.to);
     this.CONSUME(this.v.word.low);
     return { kind: 'sooner', at: this.since(first), share, dipstick };
   });
 
   /** Share ::= "half" | "a" "third" | "a" "quarter" | Percent "of" */
   private readonly share = this.RULE('share', (): number =>
-    this.OR1<number>([
+    this.OR<number>([
       { ALT: () => (this.CONSUME(this.v.word.half), 1 / 2) },
       { ALT: () => (this.CONSUME(this.v.word.a), this.SUBRULE(this.fraction)) },
       {
@@ -124,14 +124,14 @@ export abstract class TimingGrammar extends TitleGrammar {
         ALT: () => {
           this.CONSUME(this.v.word.only);
           this.CONSUME(this.v.word.if);
-          const condition = this.SUBRULE1(this.condition);
+          const condition = this.SUBRULE(this.condition);
           return { kind: 'only-if', at: this.since(first), condition };
         },
       },
       {
         ALT: () => {
           this.CONSUME(this.v.word.unless);
-          const condition = this.SUBRULE2(this.condition);
+          const condition = this.SUBRULE(this.condition);
           return { kind: 'unless', at: this.since(first), condition };
         },
       },

@@ -1,14 +1,13 @@
 /**
  * Grammar, last layer: files with their headers, and the order in which declarations may stand (any).
  */
-import type { IToken } from 'chevrotain';
+import type { Token } from './token.js';
 import { cover } from '../base/span.js';
 import { diagnose } from '../diagnostics/catalogue-entry.js';
 import { syntaxCodes } from '../diagnostics/codes/syntax.js';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import { ExampleGrammar } from './grammar-examples.js';
 import type { Series } from './recovery.js';
-import type { Vocabulary } from './tokens.js';
 import type { DeclarationNode, FileNode, HeadClauseNode, HeaderNode, NameNode } from './tree.js';
 
 /** A file without its comments, which the lexer kept aside; null without a usable header. */
@@ -27,15 +26,9 @@ export class Grammar extends ExampleGrammar {
   private unread: NameNode[] = [];
   private memory: DeclarationMemory | undefined;
 
-  constructor(vocabulary: Vocabulary) {
-    super(vocabulary);
-    // Instead of `performSelfAnalysis`: what that finds out is in lookahead-table.ts.
-    this.selfAnalysisDone = true;
-  }
-
   /** Reads one file's tokens. The same tokens must not be read again: what was misspelt has been put right in them. */
   read(
-    tokens: IToken[],
+    tokens: Token[],
     source: string,
     file: number,
     mistakeLimit: number,
@@ -106,18 +99,18 @@ export class Grammar extends ExampleGrammar {
       {
         ALT: () => {
           this.CONSUME(this.v.word.language);
-          const edition = this.integer(this.CONSUME1(this.v.Number));
+          const edition = this.integer(this.CONSUME(this.v.Number));
           return { kind: 'language', at: this.since(first), edition };
         },
       },
       {
         ALT: () => {
           this.CONSUME(this.v.word.edition);
-          const number = this.integer(this.CONSUME2(this.v.Number));
+          const number = this.integer(this.CONSUME(this.v.Number));
           this.CONSUME(this.v.word.of);
           const day = this.CONSUME(this.v.Date);
           this.CONSUME(this.v.word.by);
-          const by = this.SUBRULE1(this.text);
+          const by = this.SUBRULE(this.text);
           return { kind: 'edition', at: this.since(first), number, date: { kind: 'date', at: this.spanOf(day), text: day.image }, by };
         },
       },
@@ -125,7 +118,7 @@ export class Grammar extends ExampleGrammar {
         ALT: () => {
           this.CONSUME(this.v.word.fits);
           this.CONSUME(this.v.word.model);
-          const model = this.SUBRULE2(this.text);
+          const model = this.SUBRULE(this.text);
           const serial = this.OPTION(() => this.SUBRULE(this.serialRange));
           return { kind: 'fits', at: this.since(first), model, ...(serial === undefined ? {} : { serial }) };
         },
@@ -136,14 +129,14 @@ export class Grammar extends ExampleGrammar {
       {
         ALT: () => {
           this.CONSUME(this.v.word.varies);
-          const path = this.SUBRULE3(this.text);
+          const path = this.SUBRULE(this.text);
           return { kind: 'varies', at: this.since(first), path };
         },
       },
       {
         ALT: () => {
           this.CONSUME(this.v.word.use);
-          const path = this.SUBRULE4(this.text);
+          const path = this.SUBRULE(this.text);
           return { kind: 'use', at: this.since(first), path };
         },
       },

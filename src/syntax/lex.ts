@@ -1,19 +1,19 @@
 /**
- * Text to tokens: Chevrotain's lexer, then each word's own kind, then what was written in an odd form put right.
+ * Text to tokens: split by patterns, then each word given its own kind, then what was written in an odd form put right.
  */
-import type { ILexingError, IToken, Lexer } from 'chevrotain';
 import type { Span } from '../base/span.js';
 import { diagnose } from '../diagnostics/catalogue-entry.js';
 import { syntaxCodes } from '../diagnostics/codes/syntax.js';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import { tidy } from './tidy.js';
-import { retype } from './token-edit.js';
+import type { Splitter, Unreadable } from './split-tokens.js';
+import { retype, type Token, type TokenKind } from './token.js';
 import type { Vocabulary } from './tokens.js';
 import type { CommentNode } from './tree.js';
 
 /** The tokens that mean something, the comments, and what was wrong with the characters. */
 export interface Lexed {
-  readonly tokens: IToken[];
+  readonly tokens: Token[];
   readonly comments: readonly CommentNode[];
   readonly diagnostics: readonly Diagnostic[];
 }
@@ -22,30 +22,36 @@ export interface Lexed {
 const MOST_TOLD = 1000;
 
 /** Splits a text into tokens. Never throws: characters that begin no token are reported and left out. */
-export function lex(text: string, file: number, lexer: Lexer, vocabulary: Vocabulary): Lexed {
-  const result = lexer.tokenize(text);
-  const diagnostics = firstTold([...oddCharactersIn(result.errors, text, file), ...putRight(result.tokens, file, vocabulary)]);
-  return { tokens: result.tokens, comments: (result.groups['comments'] ?? []).map((each) => comment(each, file)), diagnostics };
+export function lex(text: string, file: number, splitter: Splitter, vocabulary: Vocabulary): Lexed {
+  const found = splitter.split(text);
+  const tokens: Token[] = [];
+  const comments: CommentNode[] = [];
+  for (const token of found.tokens) {
+    if (token.tokenType === vocabulary.Comment) comments.push(comment(token, file));
+    else if (token.tokenType !== vocabulary.WhiteSpace) tokens.push(token);
+  }
+  const diagnostics = firstTold([...oddCharactersIn(found.unreadable, text, file), ...putRight(tokens, file, vocabulary)]);
+  return { tokens, comments, diagnostics };
 }
 
 function firstTold(diagnostics: readonly Diagnostic[]): readonly Diagnostic[] {
   return [...diagnostics].sort((a, b) => a.at.start - b.at.start).slice(0, MOST_TOLD);
 }
 
-function oddCharactersIn(errors: readonly ILexingError[], text: string, file: number): readonly Diagnostic[] {
+function oddCharactersIn(unreadable: readonly Unreadable[], text: string, file: number): readonly Diagnostic[] {
   const found: Diagnostic[] = [];
-  for (const error of errors) {
-    const odd = found.length < MOST_TOLD ? oddCharacters(error, text, file) : null;
+  for (const each of unreadable) {
+    const odd = found.length < MOST_TOLD ? oddCharacters(each, text, file) : null;
     if (odd !== null) found.push(odd);
   }
   return found;
 }
 
 /** Gives each word its own kind and each odd form the plain one that it stands for. */
-function putRight(tokens: readonly IToken[], file: number, vocabulary: Vocabulary): readonly Diagnostic[] {
-  const words: Readonly<Record<string, IToken['tokenType']>> = vocabulary.word;
+function putRight(tokens: readonly Token[], file: number, vocabulary: Vocabulary): readonly Diagnostic[] {
+  const words: Readonly<Record<string, TokenKind>> = vocabulary.word;
   const found: Diagnostic[] = [];
-  let before: IToken | undefined;
+  let before: Token | undefined;
   for (const token of tokens) {
     if (token.tokenType === vocabulary.Name) {
       if (Object.hasOwn(words, token.image)) retype(token, words[token.image] ?? vocabulary.Name);
@@ -58,7 +64,7 @@ function putRight(tokens: readonly IToken[], file: number, vocabulary: Vocabular
   return found;
 }
 
-function comment(token: IToken, file: number): CommentNode {
+function comment(token: Token, file: number): CommentNode {
   return { kind: 'comment', at: { file, start: token.startOffset, end: token.startOffset + token.image.length }, text: token.image };
 }
 
@@ -73,8 +79,8 @@ const COMPARISONS: ReadonlyMap<string, string> = new Map([
 ]);
 
 /** Hidden characters are reported elsewhere, wherever they stand; here only what can be seen. */
-function oddCharacters(error: ILexingError, text: string, file: number): Diagnostic | null {
-  const at: Span = { file, start: error.offset, end: error.offset + error.length };
+function oddCharacters({ offset, length }: Unreadable, text: string, file: number): Diagnostic | null {
+  const at: Span = { file, start: offset, end: offset + length };
   // eslint-disable-next-line no-control-regex -- those are exactly what must not be shown
   const seen = text.slice(at.start, at.end).replace(/[\p{C}\p{Z}]/gu, '');
   const blank = text.slice(at.start, at.end).replace(/\p{C}/gu, '').trim();

@@ -7,7 +7,7 @@
  * INVARIANT: `parse` here gives what `parse` of parse.ts gives for the same text. A declaration without a mistake depends on its own tokens
  * and on the few that follow it, which are compared; mistakes are never remembered.
  */
-import type { IToken } from 'chevrotain';
+import type { Token } from './token.js';
 import type { Span } from '../base/span.js';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import { chunksOf } from './chunks.js';
@@ -24,7 +24,7 @@ interface Piece {
   readonly text: string;
   /** Where it stands; its tokens and places stand accordingly. */
   start: number;
-  readonly tokens: readonly IToken[];
+  readonly tokens: readonly Token[];
   readonly comments: readonly CommentNode[];
   readonly diagnostics: readonly Diagnostic[];
   readonly hidden: readonly Diagnostic[];
@@ -57,7 +57,7 @@ export class LiveParser {
     if (file !== this.file) this.pieces = [];
     this.file = file;
     const pieces = this.take(text);
-    const tokens: IToken[] = [];
+    const tokens: Token[] = [];
     const starts = new Map<number, Piece>();
     for (const piece of pieces) {
       starts.set(tokens.length, piece);
@@ -68,7 +68,7 @@ export class LiveParser {
     return result;
   }
 
-  private read(pieces: readonly Piece[], starts: ReadonlyMap<number, Piece>, tokens: IToken[], text: string) {
+  private read(pieces: readonly Piece[], starts: ReadonlyMap<number, Piece>, tokens: Token[], text: string) {
     const lexed = {
       tokens,
       comments: pieces.flatMap(({ comments }) => comments),
@@ -112,8 +112,8 @@ export class LiveParser {
 }
 
 function newPiece(text: string, file: number, most: number): Piece {
-  const { lexer, vocabulary } = machinery();
-  const lexed = { ...lex(text, file, lexer, vocabulary), hidden: hiddenCharacters(text, file, most) };
+  const { splitter, vocabulary } = machinery();
+  const lexed = { ...lex(text, file, splitter, vocabulary), hidden: hiddenCharacters(text, file, most) };
   return { text, start: 0, ...lexed, spans: ownSpans(lexed) };
 }
 
@@ -141,7 +141,7 @@ function anyIn(indices: ReadonlySet<number>, start: number, end: number): boolea
   return false;
 }
 
-function followedBy(tokens: readonly IToken[], end: number): string {
+function followedBy(tokens: readonly Token[], end: number): string {
   let words = '';
   for (let index = end; index < Math.min(end + LOOK_AHEAD, tokens.length); index += 1) {
     const image = tokens[index]?.image ?? '';

@@ -1,63 +1,58 @@
 /**
- * Which way to go at each choice of the grammar, by the next token.
+ * Which ways of a choice the next token can begin.
  *
- * Chevrotain would work this out when the parser is built, by running every rule of the grammar in a recording mode, which takes longer than
- * reading a schedule. It is worked out once instead, when the grammar changes, and written down in lookahead-table.ts; a test compares the
- * table with what Chevrotain makes of the grammar.
+ * With which tokens each way of each choice can begin follows from the grammar. It is worked out when the grammar changes, by Chevrotain, and
+ * written down in lookahead-table.ts; a test compares the table with what Chevrotain makes of the grammar.
  */
-import type { IToken, TokenType } from 'chevrotain';
+import { lookaheadTable } from './lookahead-table.js';
+import { isOfKind, type Token, type TokenKind } from './token.js';
 
-/** What Chevrotain asks at a choice: an alternative's place, or whether to go into what may be left out. */
-export type Chooser = (alternatives?: readonly { readonly GATE?: () => boolean }[]) => number | boolean | undefined;
+/** The sorts of choice as the table names them, and the number of the first choice of each sort in its rule. */
+export const CHOICES = { OR: 0, OPTION: 10, MANY: 20, AT_LEAST_ONE_SEP: 30 } as const;
 
-/** First tokens of each alternative; of what may be left out there is one. A kind of token stands for all that belong to it. */
-export type Firsts = readonly (readonly TokenType[])[];
+/** One choice of the grammar. */
+export class Choice {
+  /** By the number of a token's kind. */
+  private readonly known: (readonly number[] | undefined)[] = [];
 
-/** The choices of the grammar in Chevrotain's numbering: bits 0 to 7 say which of its sort in the rule, 8 to 11 the sort, the rest the rule. */
-const SORTS = ['', 'OR', 'OPTION', 'MANY', 'AT_LEAST_ONE', 'MANY_SEP', 'AT_LEAST_ONE_SEP'] as const;
+  /** @param firsts first tokens of each way; of what may be left out there is one way. None: that way can begin before any token. */
+  constructor(readonly firsts: readonly (readonly TokenKind[])[]) {}
 
-/** The name of a choice in the table: `plan OPTION 1`. */
-export function choiceName(key: number, ruleOf: (short: number) => string | undefined): string {
-  return `${ruleOf((key >> 12) << 12) ?? ''} ${SORTS[(key >> 8) & 15] ?? ''} ${key & 255}`;
+  /** The places of the ways that a token can begin, in order. */
+  waysBefore(token: Token): readonly number[] {
+    return (this.known[token.tokenType.index] ??= this.firsts.flatMap((kinds, place) =>
+      kinds.length === 0 || kinds.some((kind) => isOfKind(token, kind)) ? [place] : [],
+    ));
+  }
+
+  /** Whether a token can begin what may be left out. */
+  beginsWith(token: Token): boolean {
+    return this.waysBefore(token).length > 0;
+  }
 }
 
-/** Whether a choice is between alternatives. */
-export function isBetweenAlternatives(key: number): boolean {
-  return SORTS[(key >> 8) & 15] === 'OR';
+/** The choices of one rule, each made ready when it is first met. */
+export class RuleChoices {
+  private readonly choices: (Choice | undefined)[] = [];
+
+  constructor(
+    private readonly rule: string,
+    private readonly kinds: ReadonlyMap<string, TokenKind>,
+  ) {}
+
+  choice(sort: keyof typeof CHOICES, number: number): Choice {
+    return (this.choices[CHOICES[sort] + number] ??= new Choice(
+      readFirsts(lookaheadTable[`${this.rule} ${sort} ${number}`] ?? '', this.kinds),
+    ));
+  }
 }
 
-/** The first tokens as the table has them: alternatives parted by `|`, kinds of token by spaces. */
-export function readFirsts(written: string, kinds: Readonly<Record<string, TokenType>>): Firsts {
-  return written.split('|').map((alternative) =>
-    alternative.split(' ').flatMap((name) => {
-      const kind = kinds[name];
+/** The first tokens as the table has them: ways parted by `|`, kinds of token by spaces. */
+function readFirsts(written: string, kinds: ReadonlyMap<string, TokenKind>): Choice['firsts'] {
+  return written.split('|').map((way) =>
+    way.split(' ').flatMap((name) => {
+      const kind = kinds.get(name);
       return kind === undefined ? [] : [kind];
     }),
   );
-}
-
-/** The choice between alternatives: the first that the next token can begin, and whose gate, if it has one, is open. */
-export function chooseAlternative(firsts: Firsts, next: () => IToken): Chooser {
-  const begins = firsts.map((kinds): ((index: number) => boolean) => {
-    const indices = indicesOf(kinds);
-    // An alternative that takes no token can begin before any.
-    return kinds.length === 0 ? () => true : (index) => indices.has(index);
-  });
-  return (alternatives = []) => {
-    const index = next().tokenTypeIdx;
-    for (let place = 0; place < alternatives.length; place += 1) {
-      if (begins[place]?.(index) === true && alternatives[place]?.GATE?.() !== false) return place;
-    }
-    return undefined;
-  };
-}
-
-/** Whether the next token can begin what may be left out. */
-export function chooseOption(firsts: Firsts, next: () => IToken): Chooser {
-  const begins = indicesOf(firsts.flat());
-  return () => begins.has(next().tokenTypeIdx);
-}
-
-function indicesOf(kinds: readonly TokenType[]): ReadonlySet<number> {
-  return new Set(kinds.flatMap((kind) => [kind.tokenTypeIdx ?? 0, ...(kind.categoryMatches ?? [])]));
 }

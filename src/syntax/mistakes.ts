@@ -1,7 +1,6 @@
 /**
  * The words in which the parser tells what went wrong.
  */
-import type { IToken } from 'chevrotain';
 import type { Span } from '../base/span.js';
 import { diagnose, type Code } from '../diagnostics/catalogue-entry.js';
 import { syntaxCodes } from '../diagnostics/codes/syntax.js';
@@ -9,7 +8,7 @@ import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import { clauseExample } from './clause-examples.js';
 import { shown } from './plain-errors.js';
 import type { Slip } from './slip.js';
-import { endOf } from './token-edit.js';
+import { endOf, type Token } from './token.js';
 import { opensClause, opensDeclaration } from './tokens.js';
 import { reservedWords } from './words.js';
 
@@ -22,7 +21,7 @@ export interface FailureContext {
 }
 
 /** An item that went wrong at `token` (undefined: at the end of the file). */
-export function unexpected(error: Error, token: IToken | undefined, context: FailureContext): Diagnostic {
+export function unexpected(error: Error, token: Token | undefined, context: FailureContext): Diagnostic {
   const { opener, cutShort } = context;
   // What is missing is missing where the last good word ended, not where the next clause begins.
   const missing = token === undefined || cutShort;
@@ -44,7 +43,7 @@ export function unexpected(error: Error, token: IToken | undefined, context: Fai
 }
 
 /** `every month` says no number: one is meant. */
-function numberBefore(token: IToken, at: Span): Diagnostic['fixes'] {
+function numberBefore(token: Token, at: Span): Diagnostic['fixes'] {
   if (!/^(?:day|week|month|year|h)$/.test(token.image)) return [];
   return [{ grade: 'likely', title: `Write \`1 ${token.image}\``, edits: [{ at: { ...at, end: at.start }, text: '1 ' }] }];
 }
@@ -72,7 +71,7 @@ export function misspelt(written: string, word: string, at: Span): Diagnostic {
 }
 
 /** Words that begin no item and belong to none. */
-export function stray(first: IToken, at: Span): Diagnostic {
+export function stray(first: Token, at: Span): Diagnostic {
   if (opensClause(first.image)) {
     return diagnose(syntaxCodes.strayWords, {
       message: `\`${first.image}\` opens a clause, but not one of what is declared here.`,
@@ -88,7 +87,7 @@ export function stray(first: IToken, at: Span): Diagnostic {
 }
 
 /** A reserved word in the place of a name. `before` is the word that asked for the name. */
-export function reservedAsName(token: IToken, before: IToken | undefined, at: Span): Diagnostic {
+export function reservedAsName(token: Token, before: Token | undefined, at: Span): Diagnostic {
   const better = before !== undefined && opensDeclaration(before.image) ? `${token.image}-${before.image}` : `the-${token.image}`;
   return diagnose(syntaxCodes.reservedName, {
     message: `\`${token.image}\` is a word of the language and cannot be a name.`,

@@ -2,7 +2,7 @@
  * Trees that move with their text: when something before a piece of text grows or shrinks, all places in what was read of it move by
  * as much, and nothing else about it changes.
  */
-import type { IToken } from 'chevrotain';
+import type { Token } from './token.js';
 import type { Span } from '../base/span.js';
 
 type MovingSpan = { -readonly [K in keyof Span]: Span[K] };
@@ -36,7 +36,7 @@ export function moveSpans(spans: readonly Span[], by: number): void {
 }
 
 /** Moves tokens. */
-export function moveTokens(tokens: readonly IToken[], by: number): void {
+export function moveTokens(tokens: readonly Token[], by: number): void {
   for (const token of tokens) {
     token.startOffset += by;
     if (token.endOffset !== undefined) token.endOffset += by;

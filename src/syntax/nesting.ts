@@ -2,11 +2,11 @@
  * Bounds nesting and length before anything is parsed: a recursive parser would otherwise run out of stack on a text made for it, and what
  * is checked about one declaration all at once would take too long.
  */
-import type { IToken } from 'chevrotain';
+import type { Token } from './token.js';
 import type { Vocabulary } from './tokens.js';
 
 /** The token at which parentheses or a chain of `not` or `lesser of` exceed the limit; undefined if none does. */
-export function tooDeep(tokens: readonly IToken[], vocabulary: Vocabulary, limit: number): IToken | undefined {
+export function tooDeep(tokens: readonly Token[], vocabulary: Vocabulary, limit: number): Token | undefined {
   const { LParen, RParen, word } = vocabulary;
   let depth = 0;
   let chain = 0;
@@ -23,7 +23,7 @@ export function tooDeep(tokens: readonly IToken[], vocabulary: Vocabulary, limit
 }
 
 /** The token at which a declaration (or the header) exceeds the limit of words; undefined if none does. */
-export function tooLong(tokens: readonly IToken[], vocabulary: Vocabulary, limit: number): IToken | undefined {
+export function tooLong(tokens: readonly Token[], vocabulary: Vocabulary, limit: number): Token | undefined {
   let words = 0;
   return tokens.find(({ tokenType }) => {
     words = vocabulary.opensDeclaration.has(tokenType) ? 1 : words + 1;

@@ -12,7 +12,7 @@ import { machinery } from './machinery.js';
 import { giveUp } from './mistakes.js';
 import { tooDeep, tooLong } from './nesting.js';
 import { hiddenCharacters } from './odd-characters.js';
-import { endOf } from './token-edit.js';
+import { endOf } from './token.js';
 import type { FileNode } from './tree.js';
 
 /** What became of a text. `file` is null only when there is no usable header, or when a limit was exceeded. */
@@ -38,11 +38,11 @@ export function parse(text: string, file = 0, options: ParseOptions = {}): Parse
   const limits = { ...defaultLimits, ...options.limits };
   const refused = refusedForSize(text, file, limits);
   if (refused !== undefined) return refused;
-  const { vocabulary, lexer } = machinery();
+  const { vocabulary, splitter } = machinery();
   const hidden = hiddenCharacters(text, file, limits.mistakes);
   const unreadable = refusedForHidden(hidden, limits);
   if (unreadable !== undefined) return unreadable;
-  const { altered: _, ...result } = parseTokens({ ...lex(text, file, lexer, vocabulary), hidden }, text, file, limits);
+  const { altered: _, ...result } = parseTokens({ ...lex(text, file, splitter, vocabulary), hidden }, text, file, limits);
   return result;
 }
 

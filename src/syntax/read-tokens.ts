@@ -1,6 +1,6 @@
 import { lex } from './lex.js';
 import { machinery } from './machinery.js';
-import { endOf } from './token-edit.js';
+import { endOf } from './token.js';
 
 /** One token as it is written. */
 export interface WrittenToken {
@@ -16,8 +16,8 @@ export interface WrittenToken {
  * @example readTokens('every 100 h').map(({ text }) => text) // ['every', '100', 'h']
  */
 export function readTokens(text: string): readonly WrittenToken[] {
-  const { lexer, vocabulary } = machinery();
-  return lex(text, 0, lexer, vocabulary).tokens.map((token) => {
+  const { splitter, vocabulary } = machinery();
+  return lex(text, 0, splitter, vocabulary).tokens.map((token) => {
     const [start, end] = [token.startOffset, endOf(token)];
     return { start, end, text: text.slice(start, end) };
   });

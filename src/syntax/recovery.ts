@@ -8,7 +8,6 @@
  *
  * INVARIANT: each round of a series reads or passes over at least one token, or puts a token right for good.
  */
-import { EOF, type IToken, type TokenType } from 'chevrotain';
 import { nearNames, slipsBetween } from '../base/near-name.js';
 import { MONTH_NAMES } from '../values/calendar.js';
 import type { Outcome } from './grammar-base.js';
@@ -18,7 +17,7 @@ import { syntaxCodes } from '../diagnostics/codes/syntax.js';
 import { giveUp, misspelt, reservedAsName, slipped, stray, unexpected } from './mistakes.js';
 import type { Slip } from './slip.js';
 import { slipAt } from './slips.js';
-import { endOf, retype } from './token-edit.js';
+import { END_KIND, endOf, retype, type Token, type TokenKind } from './token.js';
 import type { TextNode } from './tree.js';
 import { allWords, isJoining, opensDeclaration } from './tokens.js';
 import { reservedWords } from './words.js';
@@ -160,7 +159,7 @@ export abstract class RecoveringGrammar extends PlanGrammar {
   }
 
   /** A reserved word stands where a name belongs: read on as if it were one, unless it plainly begins the next item. */
-  private mendReserved<T>(series: Series<T>, start: number, failedAt: number, token: IToken): Mend<T> | undefined {
+  private mendReserved<T>(series: Series<T>, start: number, failedAt: number, token: Token): Mend<T> | undefined {
     this.go(failedAt);
     const before = this.tokenAt(failedAt - 1);
     const declared = before !== undefined && opensDeclaration(before.image);
@@ -248,15 +247,15 @@ export abstract class RecoveringGrammar extends PlanGrammar {
     return [...words, ...months];
   }
 
-  private kindOfWord(word: string): TokenType {
-    const words: Readonly<Record<string, TokenType>> = this.v.word;
+  private kindOfWord(word: string): TokenKind {
+    const words: Readonly<Record<string, TokenKind>> = this.v.word;
     if (word === DAYS) return this.v.DaysWork;
     return words[word] ?? this.v.Month;
   }
 
   /** Passes over a text whose quotes were forgotten: words on the rest of the line, of any sort if the first has a capital. */
-  protected unquoted(): readonly IToken[] {
-    const words: IToken[] = [];
+  protected unquoted(): readonly Token[] {
+    const words: Token[] = [];
     const capital = /[A-Z]/.test(this.source.charAt(this.LA(1).startOffset)) && !this.atEnd();
     while (!this.atEnd() && (capital ? !this.resumes() : this.sees(1, this.v.Name)) && this.onLineWith(words.at(-1) ?? this.LA(0))) {
       words.push(this.LA(1));
@@ -268,7 +267,7 @@ export abstract class RecoveringGrammar extends PlanGrammar {
   }
 
   /** Passes over the words on the rest of the line, up to the next clause; the first of them. None where a word of the language begins them. */
-  private restOfLine(): IToken | undefined {
+  private restOfLine(): Token | undefined {
     const first = this.LA(1);
     if (this.atEnd() || !this.onLineWith(this.LA(0)) || !this.isWord(first)) return undefined;
     if (this.isReserved(first) && !/[A-Z]/.test(this.source.charAt(first.startOffset))) return undefined;
@@ -277,7 +276,7 @@ export abstract class RecoveringGrammar extends PlanGrammar {
     return first;
   }
 
-  private onLineWith(before: IToken): boolean {
+  private onLineWith(before: Token): boolean {
     return !/[\r\n]/.test(this.source.slice(before.startOffset, this.LA(1).startOffset));
   }
 
@@ -299,12 +298,12 @@ export abstract class RecoveringGrammar extends PlanGrammar {
     return { kind: 'text', at, text };
   });
 
-  private isReserved(token: IToken): boolean {
+  private isReserved(token: Token): boolean {
     return reservedWords.has(token.image) && token.tokenType !== this.v.Name;
   }
 
-  private isWord(token: IToken): boolean {
-    return token.tokenType === this.v.Name || this.isReserved(token) || (token.tokenType.CATEGORIES ?? []).includes(this.v.Name);
+  private isWord(token: Token): boolean {
+    return token.tokenType === this.v.Name || this.isReserved(token) || this.v.Name.members.has(token.tokenType);
   }
 
   private reached(outcome: Outcome<unknown>): number {
@@ -370,9 +369,9 @@ export abstract class RecoveringGrammar extends PlanGrammar {
   }
 
   /** Undefined at the end of the file. */
-  protected tokenAt(index: number): IToken | undefined {
+  protected tokenAt(index: number): Token | undefined {
     const token = this.input[index];
-    return token === undefined || token.tokenType === EOF ? undefined : token;
+    return token === undefined || token.tokenType === END_KIND ? undefined : token;
   }
 
   private context(start: number, failedAt: number) {

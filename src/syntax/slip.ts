@@ -1,14 +1,13 @@
 /**
  * What a slip is, and how the few words around a mistake are looked at.
  */
-import type { IToken } from 'chevrotain';
 import { findUnit } from '../values/units.js';
 import { MONTH_NAMES } from '../values/calendar.js';
-import { endOf } from './token-edit.js';
+import { endOf, type Token } from './token.js';
 import { reservedWords } from './words.js';
 
 /** The words around a failure: 0 is where reading failed, -1 the word before. */
-export type Around = (n: number) => IToken | undefined;
+export type Around = (n: number) => Token | undefined;
 
 /** What was meant, and the edit that puts it right. */
 export interface Slip {
@@ -24,20 +23,20 @@ export interface Slip {
 export type SlipKind = (around: Around, opener: string | undefined) => Slip | undefined;
 
 /** What a word says; nothing where there is none. */
-export const image = (token: IToken | undefined): string => token?.image ?? '';
+export const image = (token: Token | undefined): string => token?.image ?? '';
 /** Whether it is a number without a sign. */
-export const isNumber = (token: IToken | undefined): boolean => /^\d+(\.\d+)?$/.test(image(token));
+export const isNumber = (token: Token | undefined): boolean => /^\d+(\.\d+)?$/.test(image(token));
 /** Whether it is a unit, hours by any of their names included. */
-export const isUnit = (token: IToken | undefined): boolean => findUnit(image(token)) !== null || HOURS.test(image(token));
+export const isUnit = (token: Token | undefined): boolean => findUnit(image(token)) !== null || HOURS.test(image(token));
 /** Whether it can be a name. */
-export const isName = (token: IToken | undefined): boolean => /^[a-z][a-z0-9.-]*$/.test(image(token)) && !reservedWords.has(image(token));
+export const isName = (token: Token | undefined): boolean => /^[a-z][a-z0-9.-]*$/.test(image(token)) && !reservedWords.has(image(token));
 /** Whether it is the name of a month. */
-export const isMonth = (token: IToken | undefined): boolean => (MONTH_NAMES as readonly string[]).includes(image(token));
+export const isMonth = (token: Token | undefined): boolean => (MONTH_NAMES as readonly string[]).includes(image(token));
 /** Hours by any of their names. */
 export const HOURS = /^(?:hours?|hrs?|h)$/;
 
 /** From one token to another, as one slip. */
-export function over(from: IToken, to: IToken, message: string, rest: Pick<Slip, 'help' | 'fix'>): Slip {
+export function over(from: Token, to: Token, message: string, rest: Pick<Slip, 'help' | 'fix'>): Slip {
   return { message, start: from.startOffset, end: endOf(to), ...rest };
 }
 

@@ -2,7 +2,6 @@
  * Puts right what was written in an odd form, and says so: the parser then sees what was meant, and the rest of the clause
  * is checked as if it had been written that way.
  */
-import type { IToken } from 'chevrotain';
 import type { Span } from '../base/span.js';
 import { diagnose, type Code } from '../diagnostics/catalogue-entry.js';
 import { syntaxCodes } from '../diagnostics/codes/syntax.js';
@@ -10,11 +9,11 @@ import type { Diagnostic, FixGrade } from '../diagnostics/diagnostic.js';
 import { nearName } from '../base/near-name.js';
 import { MONTH_NAMES } from '../values/calendar.js';
 import { unitSpellings } from '../values/units.js';
-import { endOf, retype } from './token-edit.js';
+import { endOf, retype, type Token, type TokenKind } from './token.js';
 import type { Vocabulary } from './tokens.js';
 
 /** Changes the token in place where it is odd. `before` is the token before it: after a number a word is a unit. */
-export function tidy(token: IToken, before: IToken | undefined, file: number, vocabulary: Vocabulary): readonly Diagnostic[] {
+export function tidy(token: Token, before: Token | undefined, file: number, vocabulary: Vocabulary): readonly Diagnostic[] {
   const { odd } = vocabulary;
   const at: Span = { file, start: token.startOffset, end: endOf(token) };
   switch (token.tokenType) {
@@ -49,8 +48,8 @@ export function tidy(token: IToken, before: IToken | undefined, file: number, vo
 }
 
 function rewritten(
-  token: IToken,
-  kind: IToken['tokenType'],
+  token: Token,
+  kind: TokenKind,
   text: string,
   at: Span,
   entry: Code,
@@ -63,7 +62,7 @@ function rewritten(
   return diagnose(entry, { message, at, fixes: [{ grade, title: `Write \`${text}\``, edits: [{ at, text }] }] });
 }
 
-function escapes(token: IToken, file: number): readonly Diagnostic[] {
+function escapes(token: Token, file: number): readonly Diagnostic[] {
   const found: Diagnostic[] = [];
   for (const match of token.image.matchAll(/\\([^])/g)) {
     if (match[1] === '"' || match[1] === '\\') continue;
@@ -79,7 +78,7 @@ function escapes(token: IToken, file: number): readonly Diagnostic[] {
   return found;
 }
 
-function oddText(token: IToken, at: Span, vocabulary: Vocabulary): Diagnostic {
+function oddText(token: Token, at: Span, vocabulary: Vocabulary): Diagnostic {
   const curly = /^[“”„«'‘’](.*?)["“”»'‘’]$/s.exec(token.image);
   if (curly !== null) {
     const text = `"${(curly[1] ?? '').replace(/\\/g, '\\\\')}"`;
@@ -102,7 +101,7 @@ function oddText(token: IToken, at: Span, vocabulary: Vocabulary): Diagnostic {
   return { ...finding, fixes: [{ grade: 'likely', title: 'Close the text', edits: [{ at: where, text }] }] };
 }
 
-function oddNumber(token: IToken, at: Span, vocabulary: Vocabulary): Diagnostic {
+function oddNumber(token: Token, at: Span, vocabulary: Vocabulary): Diagnostic {
   const written = token.image;
   const grouped = /^-?\d{1,3}(?:,\d{3})+(?:\.\d+)?$/.test(written);
   const text = grouped ? written.replaceAll(',', '') : written.replace(',', '.').replaceAll(',', '');
@@ -110,7 +109,7 @@ function oddNumber(token: IToken, at: Span, vocabulary: Vocabulary): Diagnostic 
   return rewritten(token, vocabulary.Number, text, at, syntaxCodes.numberForm, message, grouped ? 'likely' : 'sure');
 }
 
-function oddDate(token: IToken, at: Span, vocabulary: Vocabulary): Diagnostic {
+function oddDate(token: Token, at: Span, vocabulary: Vocabulary): Diagnostic {
   const written = token.image;
   const parts = written.split(/[-./]/).map((each) => each.padStart(2, '0'));
   const [first = '', second = '', third = ''] = parts;
@@ -136,11 +135,11 @@ function oddDate(token: IToken, at: Span, vocabulary: Vocabulary): Diagnostic {
 
 const monthsInSmall: ReadonlyMap<string, string> = new Map(MONTH_NAMES.map((each) => [each.toLowerCase(), each]));
 
-function oddWord(token: IToken, before: IToken | undefined, at: Span, vocabulary: Vocabulary): readonly Diagnostic[] {
+function oddWord(token: Token, before: Token | undefined, at: Span, vocabulary: Vocabulary): readonly Diagnostic[] {
   const written = token.image;
   if (before?.tokenType === vocabulary.Number) return oddAfterNumber(token, at, vocabulary);
   const month = monthsInSmall.get(written.toLowerCase());
-  const words: Readonly<Record<string, IToken['tokenType']>> = vocabulary.word;
+  const words: Readonly<Record<string, TokenKind>> = vocabulary.word;
   const text = month ?? nameFor(written);
   const known = Object.hasOwn(words, text) ? words[text] : undefined;
   const kind = month === undefined ? (known ?? vocabulary.Name) : vocabulary.Month;
@@ -158,7 +157,7 @@ function oddWord(token: IToken, before: IToken | undefined, at: Span, vocabulary
 }
 
 /** After a number a word with a capital or a sign is a unit, or a month; whether there is such a unit, the checker says. */
-function oddAfterNumber(token: IToken, at: Span, vocabulary: Vocabulary): readonly Diagnostic[] {
+function oddAfterNumber(token: Token, at: Span, vocabulary: Vocabulary): readonly Diagnostic[] {
   const month = nearName(token.image, MONTH_NAMES);
   if (month !== undefined && token.image.length > 2) {
     return [rewritten(token, vocabulary.Month, month, at, syntaxCodes.nameForm, `\`${token.image}\` is no month.`, 'likely')];

@@ -1,12 +1,13 @@
 /**
  * The kinds of token: a few with patterns, and one for each word of the language.
  *
- * The lexer knows only the patterns; a word's own kind is looked up by its text afterwards ({@link wordKind}), which keeps
- * the lexer small and makes `engine-oil` one name rather than a keyword with a tail.
+ * The splitter knows only the patterns; a word's own kind is looked up by its text afterwards (lex.ts), which keeps the patterns few and
+ * makes `engine-oil` one name rather than a keyword with a tail.
  */
-import { createToken, Lexer, type TokenType } from 'chevrotain';
 import { MONTH_NAMES } from '../values/calendar.js';
 import { unitSpellings } from '../values/units.js';
+import type { Pattern } from './split-tokens.js';
+import type { TokenKind } from './token.js';
 import {
   clauseWords,
   declarationWords,
@@ -20,115 +21,135 @@ import {
 
 /** Kinds that the parser may ask for, made together because they refer to one another. */
 export interface Vocabulary {
-  readonly Unit: TokenType;
-  readonly Position: TokenType;
-  readonly Name: TokenType;
-  readonly Text: TokenType;
-  readonly Number: TokenType;
-  readonly Date: TokenType;
-  readonly Time: TokenType;
-  readonly Month: TokenType;
-  readonly UnitSign: TokenType;
-  readonly Percent: TokenType;
-  readonly DaysWork: TokenType;
-  readonly LParen: TokenType;
-  readonly RParen: TokenType;
-  readonly Comma: TokenType;
+  readonly Unit: TokenKind;
+  readonly Position: TokenKind;
+  readonly Name: TokenKind;
+  readonly Text: TokenKind;
+  readonly Number: TokenKind;
+  readonly Date: TokenKind;
+  readonly Time: TokenKind;
+  readonly Month: TokenKind;
+  readonly UnitSign: TokenKind;
+  readonly Percent: TokenKind;
+  readonly DaysWork: TokenKind;
+  readonly LParen: TokenKind;
+  readonly RParen: TokenKind;
+  readonly Comma: TokenKind;
+  /** Kept aside, and passed over. */
+  readonly Comment: TokenKind;
+  readonly WhiteSpace: TokenKind;
   /** Written wrongly, and put right by `tidy`: each becomes one of the kinds above. */
-  readonly odd: {
-    readonly word: TokenType;
-    readonly text: TokenType;
-    readonly number: TokenType;
-    readonly date: TokenType;
-    readonly time: TokenType;
-  };
-  readonly word: Readonly<Record<ReservedWord | SoftWord, TokenType>>;
+  readonly odd: Readonly<Record<'word' | 'text' | 'number' | 'date' | 'time', TokenKind>>;
+  readonly word: Readonly<Record<ReservedWord | SoftWord, TokenKind>>;
   /** What a declaration can begin with (`at` aside), and a clause of a task or of a step. */
-  readonly opensDeclaration: ReadonlySet<TokenType>;
-  readonly opensTaskClause: ReadonlySet<TokenType>;
-  readonly opensStepClause: ReadonlySet<TokenType>;
-  /** In the order in which the lexer tries them. */
-  readonly patterns: readonly TokenType[];
-  readonly all: readonly TokenType[];
+  readonly opensDeclaration: ReadonlySet<TokenKind>;
+  readonly opensTaskClause: ReadonlySet<TokenKind>;
+  readonly opensStepClause: ReadonlySet<TokenKind>;
+  /** In the order in which they are tried. */
+  readonly patterns: readonly Pattern[];
+  readonly all: readonly TokenKind[];
 }
+
+/** Makes a kind of token, and numbers it. */
+type KindMaker = (name: string, label: string, members?: readonly TokenKind[]) => TokenKind;
 
 const LETTER = 'A-Za-z_\\u00aa-\\u024f\\u0370-\\u03ff\\u0400-\\u04ff';
 const WORD_END = `(?![${LETTER}0-9-]|'s)`;
 
 /** Makes the kinds of token. Nothing happens on import: the parser calls this once, when it is first needed. */
 export function makeVocabulary(): Vocabulary {
-  const Unit = createToken({ name: 'Unit', label: 'a unit', pattern: Lexer.NA });
-  const Position = createToken({ name: 'Position', label: 'the name of a position or state', pattern: Lexer.NA });
-  const Name = createToken({ name: 'Name', label: 'a name', pattern: wordPattern(), categories: [Unit, Position] });
-  const lexical = lexicalKinds(Unit);
-  const odd = oddKinds();
-  const word = wordKinds(Name, Position);
-  const { WhiteSpace, Comment, ...kinds } = lexical;
-  const patterns = [
-    WhiteSpace, Comment, kinds.Text, odd.text, odd.date, kinds.Date, odd.time, kinds.Time, odd.number, kinds.Number, kinds.DaysWork,
-    kinds.UnitSign, kinds.Month, Name, odd.word, kinds.LParen, kinds.RParen, kinds.Comma, kinds.Percent,
-  ]; // prettier-ignore
+  const all: TokenKind[] = [];
+  const make: KindMaker = (name, label, members = []) => {
+    const kind = { name, label, index: all.length + 1, members: new Set(members) };
+    all.push(kind);
+    return kind;
+  };
+  const word = wordKinds(make);
+  const soft = softWords.map((each) => word[each]);
+  const Name = make('Name', 'a name', soft);
+  const Position = make('Position', 'the name of a position or state', [Name, word.on, ...soft]);
+  const plain = plainKinds(make);
+  const Unit = make('Unit', 'a unit', [Name, plain.UnitSign, plain.Percent, ...soft]);
+  const odd = oddKinds(make);
+  const kinds = { Name, Position, Unit, ...plain, odd, word };
   const opens = {
     opensDeclaration: new Set(declarationWords.map((each) => word[each])),
     opensTaskClause: new Set(clauseWords.map((each) => word[each])),
     opensStepClause: new Set(stepWords.map((each) => word[each])),
   };
-  return { Unit, Position, Name, ...kinds, ...opens, odd, word, patterns, all: [Unit, Position, ...patterns, ...Object.values(word)] };
+  return { ...kinds, ...opens, patterns: patternsOf(kinds), all };
 }
 
-function wordPattern(): RegExp {
-  return new RegExp(`[a-z][a-z0-9]*(?:-[a-z0-9]+)*(?:\\.[a-z][a-z0-9]*(?:-[a-z0-9]+)*)*${WORD_END}`);
-}
-
-function lexicalKinds(Unit: TokenType) {
+function plainKinds(make: KindMaker) {
   return {
-    WhiteSpace: createToken({ name: 'WhiteSpace', label: 'space', pattern: /[ \t\r\n]+/, group: Lexer.SKIPPED }),
-    Comment: createToken({ name: 'Comment', label: 'a comment', pattern: /#[^\r\n]*/, group: 'comments' }),
-    Text: createToken({ name: 'Text', label: 'a text in quotes', pattern: /"[^"\\\r\n]*(?:\\[^\r\n][^"\\\r\n]*)*"/ }),
-    Date: createToken({ name: 'Date', label: 'a date such as 2026-03-02', pattern: /\d{4}-\d{2}-\d{2}(?![\d-])/ }),
-    Time: createToken({ name: 'Time', label: 'a time such as 07:30', pattern: /\d{2}:\d{2}(?![\d:])/ }),
-    Number: createToken({ name: 'Number', label: 'a number', pattern: /-?\d+(?:\.\d+)?/ }),
-    DaysWork: createToken({ name: 'DaysWork', label: "`day's`", pattern: /day['’]s(?![a-z0-9-])/ }),
-    UnitSign: createToken({ name: 'UnitSign', label: 'a unit', pattern: unitSignPattern(), categories: [Unit] }),
-    Month: createToken({ name: 'Month', label: 'a month', pattern: new RegExp(`(?:${MONTH_NAMES.join('|')})(?![${LETTER}0-9-])`) }),
-    LParen: createToken({ name: 'LParen', label: '`(`', pattern: '(' }),
-    RParen: createToken({ name: 'RParen', label: '`)`', pattern: ')' }),
-    Comma: createToken({ name: 'Comma', label: 'a comma', pattern: ',' }),
-    Percent: createToken({ name: 'Percent', label: '`%`', pattern: '%', categories: [Unit] }),
+    WhiteSpace: make('WhiteSpace', 'space'),
+    Comment: make('Comment', 'a comment'),
+    Text: make('Text', 'a text in quotes'),
+    Date: make('Date', 'a date such as 2026-03-02'),
+    Time: make('Time', 'a time such as 07:30'),
+    Number: make('Number', 'a number'),
+    DaysWork: make('DaysWork', "`day's`"),
+    UnitSign: make('UnitSign', 'a unit'),
+    Month: make('Month', 'a month'),
+    LParen: make('LParen', '`(`'),
+    RParen: make('RParen', '`)`'),
+    Comma: make('Comma', 'a comma'),
+    Percent: make('Percent', '`%`'),
   };
 }
 
-function oddKinds(): Vocabulary['odd'] {
+function oddKinds(make: KindMaker): Vocabulary['odd'] {
   return {
-    word: createToken({ name: 'OddWord', label: 'a word', pattern: new RegExp(`[${LETTER}°][${LETTER}0-9.°²³'’-]*`) }),
-    text: createToken({
-      name: 'OddText',
-      label: 'a text',
-      pattern: /"[^"\\\r\n]*(?:\\[^\r\n][^"\\\r\n]*)*\\?|[“”„«'‘’][^"“”„«»'‘’\r\n]*["“”»'‘’]?/,
-    }),
-    number: createToken({ name: 'OddNumber', label: 'a number', pattern: /-?\d+(?:,\d+)+(?:\.\d+)?/ }),
-    date: createToken({ name: 'OddDate', label: 'a date', pattern: /\d{4}-(?:\d-\d{1,2}|\d\d-\d)(?![\d-])|\d{1,2}[./]\d{1,2}[./]\d{4}/ }),
-    time: createToken({ name: 'OddTime', label: 'a time', pattern: /\d:\d{2}(?![\d:])/ }),
+    word: make('OddWord', 'a word'),
+    text: make('OddText', 'a text'),
+    number: make('OddNumber', 'a number'),
+    date: make('OddDate', 'a date'),
+    time: make('OddTime', 'a time'),
   };
+}
+
+function wordKinds(make: KindMaker): Vocabulary['word'] {
+  return Object.fromEntries([...reservedWords, ...softWords].map((word) => [word, make(word, `\`${word}\``)])) as Vocabulary['word'];
+}
+
+function patternsOf(
+  kinds: Omit<Vocabulary, 'opensDeclaration' | 'opensTaskClause' | 'opensStepClause' | 'patterns' | 'all'>,
+): readonly Pattern[] {
+  const { odd } = kinds;
+  const [digit, small, letter] = [/\d/, /[a-z]/, /[A-Za-z_]/];
+  const written = (kind: TokenKind, begins: RegExp, pattern: RegExp | string): Pattern => ({
+    kind,
+    begins,
+    written: new RegExp(typeof pattern === 'string' ? pattern : pattern.source, 'y'),
+  });
+  return [
+    written(kinds.WhiteSpace, /\s/, /[ \t\r\n]+/),
+    written(kinds.Comment, /#/, /#[^\r\n]*/),
+    written(kinds.Text, /"/, /"[^"\\\r\n]*(?:\\[^\r\n][^"\\\r\n]*)*"/),
+    written(odd.text, /["']/, /"[^"\\\r\n]*(?:\\[^\r\n][^"\\\r\n]*)*\\?|[“”„«'‘’][^"“”„«»'‘’\r\n]*["“”»'‘’]?/),
+    written(odd.date, digit, /\d{4}-(?:\d-\d{1,2}|\d\d-\d)(?![\d-])|\d{1,2}[./]\d{1,2}[./]\d{4}/),
+    written(kinds.Date, digit, /\d{4}-\d{2}-\d{2}(?![\d-])/),
+    written(odd.time, digit, /\d:\d{2}(?![\d:])/),
+    written(kinds.Time, digit, /\d{2}:\d{2}(?![\d:])/),
+    written(odd.number, /[\d-]/, /-?\d+(?:,\d+)+(?:\.\d+)?/),
+    written(kinds.Number, /[\d-]/, /-?\d+(?:\.\d+)?/),
+    written(kinds.DaysWork, /d/, /day['’]s(?![a-z0-9-])/),
+    written(kinds.UnitSign, /[^\d\s"#(),]/, unitSignPattern()),
+    written(kinds.Month, /[A-Z]/, `(?:${MONTH_NAMES.join('|')})(?![${LETTER}0-9-])`),
+    written(kinds.Name, small, `[a-z][a-z0-9]*(?:-[a-z0-9]+)*(?:\\.[a-z][a-z0-9]*(?:-[a-z0-9]+)*)*${WORD_END}`),
+    written(odd.word, letter, `[${LETTER}°][${LETTER}0-9.°²³'’-]*`),
+    written(kinds.LParen, /\(/, /\(/),
+    written(kinds.RParen, /\)/, /\)/),
+    written(kinds.Comma, /,/, /,/),
+    written(kinds.Percent, /%/, /%/),
+  ];
 }
 
 /** Units that are no names: those with a capital or a sign. Longer ones first, so that `m³` is not cut to `m`. */
-function unitSignPattern(): RegExp {
+function unitSignPattern(): string {
   const signs = unitSpellings().filter((each) => each !== '%' && !/^[a-z][a-z0-9-]*( |$)/.test(each));
   const ordered = [...signs].sort((a, b) => b.length - a.length || (a < b ? -1 : 1));
-  return new RegExp(`(?:${ordered.join('|')})(?![${LETTER}0-9·²³-])`);
-}
-
-function wordKinds(Name: TokenType, Position: TokenType): Vocabulary['word'] {
-  const kinds: Record<string, TokenType> = {};
-  for (const word of reservedWords) kinds[word] = wordKind(word, word === 'on' ? [Position] : []);
-  for (const word of softWords) kinds[word] = wordKind(word, [Name]);
-  return kinds as Vocabulary['word'];
-}
-
-/** As `createToken` makes it, which would look through all categories for each; the parser numbers them all together when it is built. */
-function wordKind(word: string, categories: TokenType[]): TokenType {
-  return { name: `word-${word}`, LABEL: `\`${word}\``, PATTERN: Lexer.NA, CATEGORIES: categories };
+  return `(?:${ordered.join('|')})(?![${LETTER}0-9·²³-])`;
 }
 
 /** What the word opens, if it opens anything. */

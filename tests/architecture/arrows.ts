@@ -73,7 +73,6 @@ export const arrows: Readonly<Record<string, readonly string[]>> = {
 
 /** House → packages that it may import. */
 export const packages: Readonly<Record<string, readonly string[]>> = {
-  syntax: ['chevrotain'],
   render: ['@dagrejs/dagre'],
   adapters: [
     'commander',

@@ -1,9 +1,10 @@
 import { expect, test } from 'vitest';
-import { choiceName } from '../../src/syntax/lookahead.js';
+import { RuleChoices } from '../../src/syntax/lookahead.js';
 import { lookaheadTable } from '../../src/syntax/lookahead-table.js';
+import { readingOnChevrotain } from './on-chevrotain.js';
 import { choicesOf, recordGrammar } from './record-choices.js';
 
-const recorded = recordGrammar();
+const recorded = recordGrammar(await readingOnChevrotain());
 
 test('the table of choices is what the grammar says', async () => {
   const rows = Object.entries(choicesOf(recorded.rules)).map(([name, firsts]) => `  '${name}': '${firsts}',`);
@@ -24,16 +25,15 @@ test('the table of choices is what the grammar says', async () => {
 
 test('at every choice, before every kind of token, we go where Chevrotain would go', () => {
   expect(recorded.choosers.size).toBeGreaterThan(80);
-  for (const [key, theirs] of recorded.choosers) {
-    const name = choiceName(key, recorded.ruleOf);
+  const kinds = new Map(recorded.kinds.map((kind) => [kind.name, kind]));
+  for (const [name, theirs] of recorded.choosers) {
+    const [rule = '', sort = '', number = ''] = name.split(' ');
     expect(lookaheadTable, name).toHaveProperty([name]);
-    const alternatives = Array.from({ length: (lookaheadTable[name] ?? '').split('|').length }, () => ({}));
-    for (const kind of recorded.kinds.all) {
-      const token = { tokenType: kind, tokenTypeIdx: kind.tokenTypeIdx, image: '', startOffset: 0 };
-      const there = { LA_FAST: () => token, LA: () => token };
-      Object.assign(recorded.grammar, there);
-      const ours = recorded.grammar.getLaFuncFromCache(key)(alternatives);
-      expect(ours, `${name} before ${kind.name}`).toBe(theirs.call(there, alternatives));
+    const ours = new RuleChoices(rule, kinds).choice(sort as 'OR', Number(number));
+    for (const kind of recorded.kinds) {
+      const ways = ours.waysBefore({ image: '', startOffset: 0, tokenType: kind });
+      const went = theirs(kind, ours.firsts.length);
+      expect(sort === 'OR' ? ways[0] : ways.length > 0, `${name} before ${kind.name}`).toBe(went);
     }
   }
 });

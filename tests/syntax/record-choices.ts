@@ -3,29 +3,42 @@
  */
 import { Alternation, GAstVisitor, NonTerminal, Option, Repetition, RepetitionWithSeparator, Terminal } from 'chevrotain';
 import type { IProduction, RepetitionMandatory, RepetitionMandatoryWithSeparator, Rule } from 'chevrotain';
-import { Grammar } from '../../src/syntax/grammar.js';
-import { makeVocabulary } from '../../src/syntax/tokens.js';
+import type { TokenKind } from '../../src/syntax/token.js';
+import type { Readings } from './on-chevrotain.js';
 
 /** A grammar that Chevrotain has recorded, with Chevrotain's own functions for its choices. */
 export interface RecordedGrammar {
   readonly rules: readonly Rule[];
-  readonly kinds: ReturnType<typeof makeVocabulary>;
-  readonly grammar: Grammar;
-  readonly choosers: ReadonlyMap<number, (this: unknown, alternatives?: readonly object[]) => unknown>;
-  readonly ruleOf: (short: number) => string | undefined;
+  readonly kinds: readonly TokenKind[];
+  /** By the name of the choice in the table: which way to go before a kind of token, where no gate is closed. */
+  readonly choosers: ReadonlyMap<string, (before: TokenKind, ways: number) => unknown>;
 }
 
-export function recordGrammar(): RecordedGrammar {
-  const kinds = makeVocabulary();
-  const grammar = new Grammar(kinds);
+/** Sorts of choice in Chevrotain's numbering of choices: bits 0 to 7 say which of its sort in the rule, 8 to 11 the sort, the rest the rule. */
+const SORTS = ['', 'OR', 'OPTION', 'MANY', 'AT_LEAST_ONE', 'MANY_SEP', 'AT_LEAST_ONE_SEP'];
+
+export function recordGrammar({ machinery, parse }: Readings): RecordedGrammar {
+  // Chevrotain records a grammar before it reads the first text.
+  parse('');
+  const { grammar, vocabulary } = machinery();
   const whole = grammar as unknown as {
-    performSelfAnalysis: () => void;
-    lookAheadFuncsCache: RecordedGrammar['choosers'];
+    getGAstProductions: () => Readonly<Record<string, Rule>>;
+    lookAheadFuncsCache: ReadonlyMap<number, (this: unknown, alternatives: readonly object[]) => unknown>;
     shortRuleNameToFull: Readonly<Record<number, string>>;
   };
-  whole.performSelfAnalysis();
-  const rules = Object.values(grammar.getGAstProductions());
-  return { rules, kinds, grammar, choosers: whole.lookAheadFuncsCache, ruleOf: (short) => whole.shortRuleNameToFull[short] };
+  const nameOf = (key: number): string =>
+    `${whole.shortRuleNameToFull[(key >> 12) << 12] ?? ''} ${SORTS[(key >> 8) & 15] ?? ''} ${key & 255}`;
+  const choosers = [...whole.lookAheadFuncsCache].map(([key, choose]) => {
+    const before = (kind: TokenKind, ways: number): unknown => {
+      const token = { tokenType: kind, tokenTypeIdx: (kind as { readonly tokenTypeIdx?: number }).tokenTypeIdx };
+      return choose.call(
+        { LA_FAST: () => token, LA: () => token },
+        Array.from({ length: ways }, () => ({})),
+      );
+    };
+    return [nameOf(key), before] as const;
+  });
+  return { rules: Object.values(whole.getGAstProductions()), kinds: vocabulary.all, choosers: new Map(choosers) };
 }
 
 /** The names of the first tokens of something, in the order in which it names them, and whether it can be empty. */
