@@ -5,7 +5,7 @@ import type { Assessment, DuePoint, TaskAssessment } from '../assess/assessment.
 import type { Home } from '../check/model.js';
 import { ticksIn } from '../check/quantities/units.js';
 import { explain } from '../explain/explain.js';
-import { placeOf } from '../explain/rule-facts.js';
+import { placeOf } from '../explain/rule-outline.js';
 import type { Trigger } from '../graph/rule-graph.js';
 import type { Entry } from '../history/entry.js';
 import type { ExpectNode, PointNode } from '../syntax/tree.js';

@@ -2,7 +2,7 @@
  * What the rules of a schedule can come to: the parts that its worked examples ought to show.
  */
 import { assertNever } from '../base/assert-never.js';
-import { placeOf } from '../explain/rule-facts.js';
+import { placeOf } from '../explain/rule-outline.js';
 import { partsOf } from '../graph/node-references.js';
 import type { Node, NodeId, RuleGraph, Task } from '../graph/rule-graph.js';
 import type { CoverageItem, CoverageKind, CoverageOutcome } from './report.js';

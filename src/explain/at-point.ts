@@ -15,9 +15,11 @@ import type { Standing } from './standing.js';
 /** A point on one axis: ticks of a meter's life total, or a day. */
 export type At = { readonly on: 'meter'; readonly meter: string; readonly ticks: number } | { readonly on: 'day'; readonly day: Day };
 
+const ANOTHER_DAY: Influence = { is: 'day' };
+
 /** The influence that coming to a point has on conditions. */
 export function influenceOf(at: At): Influence {
-  return at.on === 'meter' ? { is: 'meter', meter: at.meter } : { is: 'day' };
+  return at.on === 'meter' ? { is: 'meter', meter: at.meter } : ANOTHER_DAY;
 }
 
 /** The state of a rule that is not made of others, at the point. */

@@ -19,10 +19,11 @@ export function truthUnder(condition: RuleFacts, influence: Influence): Truth | 
 }
 
 /** The truth once the instrument reads `value` now. */
-export function truthIfRead(condition: RuleFacts, instrument: string, value: number): Truth | null {
+export function truthIfRead(condition: RuleFacts, read: { readonly instrument: string; readonly value: number }): Truth | null {
+  const { instrument, value } = read;
   if (!mayAlter(condition, { is: 'reading', instrument })) return condition.truth ?? null;
   const node = condition.node as Condition;
-  const parts = (): readonly (Truth | null)[] => condition.parts.map((part) => truthIfRead(part, instrument, value));
+  const parts = (): readonly (Truth | null)[] => condition.parts.map((part) => truthIfRead(part, read));
   switch (node.kind) {
     case 'and':
       return join(parts(), 'false', 'true');

@@ -3,61 +3,45 @@
  */
 import type { Trigger } from '../graph/rule-graph.js';
 import type { Change } from './change.js';
+import { truthUnder } from './condition-if.js';
 import type { RuleFacts } from './explanation.js';
-import { mayAlter, reachesInto } from './influence.js';
-import type { Influence } from './influence.js';
+import { reachesInto } from './influence.js';
 import type { Ground } from './ground.js';
 import { ANYTHING, certain, exactly } from './possible.js';
 import type { Possible } from './possible.js';
-import { taskStateIf } from './what-if.js';
+import { taskStateIf, type WhatIf } from './what-if.js';
 
 type Happening =
   { readonly is: 'event'; readonly event: string } | { readonly is: 'defect'; readonly defect: string; readonly class: string };
 
 /** In the order of the rules; none on a day on which the task was done, when it could not be told which came first. */
-export function happeningChanges(ground: Ground, rule: RuleFacts): readonly Change[] {
-  if (ground.standing.doneToday) return [];
-  return happeningsIn(rule).flatMap((happening) => {
-    const becomes = stateIf(ground, happening);
-    if (becomes === null || becomes === ground.standing.task.state) return [];
-    return [
-      happening.is === 'event'
-        ? { change: 'happens', event: happening.event, becomes }
-        : { change: 'opens', defect: happening.defect, class: happening.class, becomes },
-    ];
-  });
+export function addHappeningChanges(ground: Ground, rule: RuleFacts, changes: Change[]): void {
+  if (ground.standing.doneToday) return;
+  const happening = happeningAt(rule);
+  const becomes = happening === null ? null : certain(taskStateIf(ground, ifHappened, happening));
+  if (happening !== null && becomes !== null && becomes !== ground.state) changes.push(changeBy(happening, becomes));
+  for (const part of rule.parts) addHappeningChanges(ground, part, changes);
 }
 
-function happeningsIn(rule: RuleFacts): readonly Happening[] {
-  const node = rule.node;
-  const own: Happening[] = [];
-  if (node.kind === 'event' && node.within === undefined) own.push({ is: 'event', event: node.event });
-  if (
-    node.kind === 'asked' &&
-    node.by.is === 'defect' &&
-    node.within === undefined &&
-    rule.note?.is === 'not-asked' &&
-    rule.note.defect?.closed !== null
-  )
-    own.push({ ...node.by });
-  return [...own, ...rule.parts.flatMap(happeningsIn)];
+function changeBy(happening: Happening, becomes: Change['becomes']): Change {
+  return happening.is === 'event'
+    ? { change: 'happens', event: happening.event, becomes }
+    : { change: 'opens', defect: happening.defect, class: happening.class, becomes };
 }
 
-function stateIf(ground: Ground, happening: Happening): Change['becomes'] | null {
-  const influence: Influence = happening;
-  const subject = { rule: ground.rule, gate: ground.gate, state: ground.standing.task.state };
-  return certain(
-    taskStateIf(subject, {
-      leaf: (leaf) => leafIf(leaf, happening, influence),
-      truth: (condition) => (mayAlter(condition, influence) ? null : (condition.truth ?? null)),
-    }),
-  );
+/** What would bring up a rule at once. */
+function happeningAt({ node, note }: RuleFacts): Happening | null {
+  if (node.kind === 'event' && node.within === undefined) return { is: 'event', event: node.event };
+  const closed = note?.is === 'not-asked' && note.defect?.closed !== null;
+  return node.kind === 'asked' && node.by.is === 'defect' && node.within === undefined && closed ? node.by : null;
 }
 
-function leafIf(rule: RuleFacts, happening: Happening, influence: Influence): Possible {
+const ifHappened: WhatIf<Happening> = { leaf: leafIf, truth: truthUnder };
+
+function leafIf(rule: RuleFacts, _: Ground, happening: Happening): Possible {
   const node = rule.node as Trigger;
   if (concerns(node, happening)) return isAtOnce(node) && matches(node, happening) ? exactly('due') : ANYTHING;
-  if (reachesInto(rule, influence)) return ANYTHING;
+  if (reachesInto(rule, happening)) return ANYTHING;
   return rule.state === undefined ? ANYTHING : exactly(rule.state);
 }
 

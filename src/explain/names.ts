@@ -4,10 +4,18 @@
 import type { RuleGraph } from '../graph/rule-graph.js';
 import type { Names } from './explanation.js';
 
-/** Names for all ids that occur in `parts` as a value or a key; others are left out. */
-export function namesIn(graph: RuleGraph, parts: unknown): Names {
-  const words = new Set<string>();
-  gather(parts, words);
+/** The name of one thing, and among which things it is one. */
+export interface Named {
+  readonly among: keyof Names;
+  readonly id: string;
+  readonly name: Names[keyof Names][string];
+}
+
+/** What goes by an id, in a schedule: a task and an event may have the same. */
+export type NamesById = ReadonlyMap<string, readonly Named[]>;
+
+/** Names for those of the words that are ids; others are left out. */
+export function namesIn(graph: RuleGraph, words: ReadonlySet<string>): Names {
   const titles = (things: readonly { readonly id: string; readonly title: string }[]): Record<string, string> =>
     byId(things, words, (thing) => thing.title);
   return {
@@ -25,12 +33,51 @@ export function namesIn(graph: RuleGraph, parts: unknown): Names {
 /** Names for everything in a schedule. */
 export function namesOf(graph: RuleGraph): Names {
   const { meters, gauges, dipsticks, duties, events, attachments, defects, tasks } = graph;
-  return namesIn(
-    graph,
-    [meters, gauges, dipsticks, duties, events, attachments, defects, tasks].map((things) =>
-      things.map((thing: { readonly id: string }) => thing.id),
-    ),
-  );
+  const things = [meters, gauges, dipsticks, duties, events, attachments, defects, tasks];
+  return namesIn(graph, new Set(things.flatMap((some: readonly { readonly id: string }[]) => some.map(({ id }) => id))));
+}
+
+/** The names of a schedule for looking up. */
+export function namesById(graph: RuleGraph): NamesById {
+  const found = new Map<string, Named[]>();
+  for (const [among, names] of Object.entries(namesOf(graph)) as [keyof Names, Names[keyof Names]][]) {
+    for (const [id, name] of Object.entries<Named['name']>(names)) {
+      const others = found.get(id);
+      if (others === undefined) found.set(id, [{ among, id, name }]);
+      else others.push({ among, id, name });
+    }
+  }
+  // As a key it would reach into the object that holds it.
+  found.delete('__proto__');
+  return found;
+}
+
+/** What is named by a text or a key anywhere in a plain value. */
+export function namedIn(value: unknown, known: NamesById): readonly Named[] {
+  const found = new Set<Named>();
+  eachWord(value, (word) => known.get(word)?.forEach((named) => found.add(named)));
+  return [...found];
+}
+
+/** The names, with more of them; where all are there, the very same. */
+export function withNames(names: Names, more: readonly (readonly Named[])[]): Names {
+  const grown: { -readonly [Among in keyof Names]?: Record<string, Named['name']> } = {};
+  let hasGrown = false;
+  for (const some of more) {
+    for (const { among, id, name } of some) {
+      if (Object.hasOwn(grown[among] ?? names[among], id)) continue;
+      (grown[among] ??= { ...names[among] })[id] = name;
+      hasGrown = true;
+    }
+  }
+  return hasGrown ? { ...names, ...(grown as Partial<Names>) } : names;
+}
+
+/** All that is written anywhere in a plain value, as a text or as a key. */
+export function wordsIn(value: unknown): ReadonlySet<string> {
+  const words = new Set<string>();
+  eachWord(value, (word) => words.add(word));
+  return words;
 }
 
 function byId<T extends { readonly id: string }, N>(
@@ -41,13 +88,13 @@ function byId<T extends { readonly id: string }, N>(
   return Object.fromEntries(things.filter((thing) => words.has(thing.id)).map((thing) => [thing.id, name(thing)]));
 }
 
-function gather(value: unknown, into: Set<string>): void {
-  if (typeof value === 'string') into.add(value);
-  else if (Array.isArray(value)) for (const item of value) gather(item, into);
+function eachWord(value: unknown, take: (word: string) => unknown): void {
+  if (typeof value === 'string') take(value);
+  else if (Array.isArray(value)) for (const item of value) eachWord(item, take);
   else if (typeof value === 'object' && value !== null) {
-    for (const [key, item] of Object.entries(value)) {
-      into.add(key);
-      gather(item, into);
+    for (const key of Object.keys(value)) {
+      take(key);
+      eachWord(Reflect.get(value, key), take);
     }
   }
 }

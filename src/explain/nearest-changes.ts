@@ -5,49 +5,58 @@
  * Worked out from the recorded numbers alone. A change is offered only where the record makes its effect certain, so that each
  * can be tried (`applyChange`) and has the stated effect, and just short of it (`justShort`) has not.
  */
+import type { Day } from '../values/moment.js';
 import { unitsOf } from '../values/ticks.js';
 import { afterDoing, meetsFirst } from './after-doing.js';
 import { atPoint, influenceOf } from './at-point.js';
 import type { At } from './at-point.js';
 import type { Change } from './change.js';
 import { truthUnder } from './condition-if.js';
-import type { RuleFacts } from './explanation.js';
+import type { Explanation, RuleFacts } from './explanation.js';
 import type { Ground } from './ground.js';
+import type { Influence } from './influence.js';
 import { certain } from './possible.js';
-import { readingChanges } from './reading-changes.js';
-import { happeningChanges } from './happening-changes.js';
-import type { Standing } from './standing.js';
+import { addReadingChanges } from './reading-changes.js';
+import { addHappeningChanges } from './happening-changes.js';
+import type { Run } from './run.js';
+import { type Standing, standingOf } from './standing.js';
 import { meterThresholds, dayThresholds } from './thresholds.js';
-import { taskStateIf } from './what-if.js';
+import { taskStateIf, type WhatIf } from './what-if.js';
 
 /** All changes that are certain, in a fixed order: doing, meters, dates, readings, happenings. Each state once per axis, the nearest. */
-export function nearestChanges(ground: Ground): readonly Change[] {
-  const { standing, rule } = ground;
-  if (rule === null || standing.task.resting === 'attachment-off' || standing.task.resting === 'serial') return [];
-  return [
-    ...doingChanges(ground, rule),
-    ...meterChanges(ground, rule),
-    ...dayChanges(ground, rule),
-    ...readingChanges(ground, rule),
-    ...happeningChanges(ground, rule),
-  ];
+export function nearestChanges(
+  { schedule, outline, assessment, assessed, history }: Run,
+  { rule, gate }: Pick<Explanation, 'rule' | 'gate'>,
+): readonly Change[] {
+  const { resting, state } = assessed;
+  const changes: Change[] = [];
+  if (rule === null || resting === 'attachment-off' || resting === 'serial') return changes;
+  const standing = standingOf(assessment.now, assessed, rule, history, outline.counting);
+  const ground = { schedule, outline, standing, rule, gate, state };
+  addDoingChanges(ground, rule, changes);
+  addMeterChanges(ground, rule, changes);
+  addDayChanges(ground, rule, changes);
+  addReadingChanges(ground, changes);
+  addHappeningChanges(ground, rule, changes);
+  return changes;
 }
 
-function doingChanges(ground: Ground, rule: RuleFacts): readonly Change[] {
+const DOING: Influence = { is: 'doing' };
+
+const ifDone: WhatIf<Influence> = {
+  leaf: (leaf, { standing }) => afterDoing(leaf, standing),
+  truth: truthUnder,
+  firstMet: (first, { standing }) => meetsFirst(first, standing),
+};
+
+function addDoingChanges(ground: Ground, rule: RuleFacts, changes: Change[]): void {
   const { standing } = ground;
   const { task, state } = standing.task;
-  const becomes = certain(
-    taskStateIf(subject(ground), {
-      leaf: (leaf) => afterDoing(leaf, standing),
-      truth: (condition) => truthUnder(condition, { is: 'doing' }),
-      firstMet: (first) => meetsFirst(first, standing),
-    }),
-  );
+  const becomes = certain(taskStateIf(ground, ifDone, DOING));
   // Doing it while its meter is unread only moves the question; the unknowns say what settles it.
-  if (becomes === null || becomes === state || becomes === 'unknown') return [];
-  const done: Change = { change: 'do-it', task, becomes };
-  if (!unrecordedIn(rule)) return [done];
-  return [done, { change: 'state-it', task, doneAt: dials(standing), becomes }];
+  if (becomes === null || becomes === state || becomes === 'unknown') return;
+  changes.push({ change: 'do-it', task, becomes });
+  if (unrecordedIn(rule)) changes.push({ change: 'state-it', task, doneAt: dials(standing), becomes });
 }
 
 function unrecordedIn(rule: RuleFacts): boolean {
@@ -63,71 +72,59 @@ function dials(standing: Standing): Readonly<Record<string, number>> {
   return shown;
 }
 
-function meterChanges(ground: Ground, rule: RuleFacts): readonly Change[] {
-  const changes: Change[] = [];
+function addMeterChanges(ground: Ground, rule: RuleFacts, changes: Change[]): void {
   for (const [meter, { ticks: now, dialBehind }] of ground.standing.meters) {
-    const outings = ground.graph.meters.some((m) => m.id === meter && (m.fromOutings || m.attachment !== undefined));
-    if (dialBehind === null || outings) continue;
-    const points = meterThresholds(rule, meter).filter((ticks) => ticks > now);
-    for (const [ticks, becomes] of turns(
-      ground,
-      points.map((ticks): At => ({ on: 'meter', meter, ticks })),
-      now,
-    )) {
+    if (dialBehind === null || ground.schedule.withOutings.has(meter)) continue;
+    const at = (ticks: number): At => ({ on: 'meter', meter, ticks });
+    for (const { value: ticks, becomes } of turns(ground, meterThresholds(rule, meter, now), at, now)) {
       changes.push({ change: 'meter-reaches', meter, ticks, dialBehind, becomes });
     }
   }
-  return changes;
 }
 
-function dayChanges(ground: Ground, rule: RuleFacts): readonly Change[] {
+function addDayChanges(ground: Ground, rule: RuleFacts, changes: Change[]): void {
   const today = ground.standing.now.day;
-  const days = dayThresholds(rule).filter((day) => day > today);
-  return [
-    ...turns(
-      ground,
-      days.map((day): At => ({ on: 'day', day })),
-      today,
-    ),
-  ].map(([, becomes, at]) => {
-    return { change: 'date-reaches', day: at.on === 'day' ? at.day : today, becomes } as const;
-  });
+  for (const { value: day, becomes } of turns(ground, dayThresholds(rule, today), onDay, today)) {
+    changes.push({ change: 'date-reaches', day, becomes });
+  }
 }
 
-type Turn = readonly [number, Change['becomes'], At];
+function onDay(day: Day): At {
+  return { on: 'day', day };
+}
 
-/** Of ascending points on one axis, those at which the state turns into one that it was not just short of them; each state once. */
-function turns(ground: Ground, points: readonly At[], now: number): readonly Turn[] {
-  const { state } = ground.standing.task;
-  const found: Turn[] = [];
-  for (const at of points) {
-    const becomes = stateAt(ground, at);
-    if (becomes === null || becomes === state || found.some(([, before]) => before === becomes)) continue;
-    const short = before(at);
-    const shortState = value(short) <= now ? state : stateAt(ground, short);
-    if (shortState !== null && shortState !== becomes) found.push([value(at), becomes, at]);
+interface Turn<Value extends number> {
+  readonly value: Value;
+  readonly becomes: Change['becomes'];
+}
+
+/** Of ascending values on one axis, those at which the state turns into one that it was not just short of them; each state once. */
+function turns<Value extends number>(
+  ground: Ground,
+  values: readonly Value[],
+  at: (value: Value) => At,
+  now: Value,
+): readonly Turn<Value>[] {
+  const { state } = ground;
+  const found: Turn<Value>[] = [];
+  let before: { readonly value: number; readonly state: Change['becomes'] | null } = { value: now, state };
+  for (const value of values) {
+    const becomes = stateAt(ground, at(value));
+    if (becomes !== null && becomes !== state && !found.some((turn) => turn.becomes === becomes)) {
+      const short = (value - 1) as Value;
+      const shortState = short === before.value ? before.state : stateAt(ground, at(short));
+      if (shortState !== null && shortState !== becomes) found.push({ value, becomes });
+    }
+    before = { value, state: becomes };
   }
   return found;
 }
 
+const ifAt: WhatIf<At> = {
+  leaf: (leaf, { standing }, at) => atPoint(leaf, at, standing),
+  truth: (condition, at) => truthUnder(condition, influenceOf(at)),
+};
+
 function stateAt(ground: Ground, at: At): Change['becomes'] | null {
-  const influence = influenceOf(at);
-  return certain(
-    taskStateIf(subject(ground), {
-      leaf: (leaf) => atPoint(leaf, at, ground.standing),
-      truth: (condition) => truthUnder(condition, influence),
-    }),
-  );
-}
-
-function value(at: At): number {
-  return at.on === 'meter' ? at.ticks : at.day;
-}
-
-function before(at: At): At {
-  return at.on === 'meter' ? { ...at, ticks: at.ticks - 1 } : { on: 'day', day: (at.day - 1) as typeof at.day };
-}
-
-function subject(ground: Ground): { readonly rule: RuleFacts | null; readonly gate: RuleFacts | null; readonly state: Change['becomes'] } {
-  return { rule: ground.rule, gate: ground.gate, state: ground.standing.task.state };
+  return certain(taskStateIf(ground, ifAt, at));
 }

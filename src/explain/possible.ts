@@ -6,7 +6,15 @@
  */
 import type { TaskState } from '../assess/assessment.js';
 
-const ORDER: readonly TaskState[] = ['overdue', 'due', 'unrecorded', 'unknown', 'coming-up', 'clear', 'resting'];
+const SEVERITY: Readonly<Record<TaskState, number>> = {
+  overdue: 0,
+  due: 1,
+  unrecorded: 2,
+  unknown: 3,
+  'coming-up': 4,
+  clear: 5,
+  resting: 6,
+};
 
 /** From worst to best; equal when the state is certain. */
 export interface Possible {
@@ -14,9 +22,19 @@ export interface Possible {
   readonly best: TaskState;
 }
 
+const EXACTLY: Readonly<Record<TaskState, Possible>> = {
+  overdue: between('overdue', 'overdue'),
+  due: between('due', 'due'),
+  unrecorded: between('unrecorded', 'unrecorded'),
+  unknown: between('unknown', 'unknown'),
+  'coming-up': between('coming-up', 'coming-up'),
+  clear: between('clear', 'clear'),
+  resting: between('resting', 'resting'),
+};
+
 /** The state is this one. */
 export function exactly(state: TaskState): Possible {
-  return { worst: state, best: state };
+  return EXACTLY[state];
 }
 
 /** Nothing can be said. */
@@ -34,21 +52,23 @@ export function certain(possible: Possible): TaskState | null {
 
 /** How bad a state is: 0 is the worst, overdue. */
 export function severity(state: TaskState): number {
-  return ORDER.indexOf(state);
+  return SEVERITY[state];
 }
 
-/** Any part speaks for the whole: the worst counts. Nothing at all is clear. */
-export function worstOf(parts: readonly Possible[]): Possible {
-  return fold(parts, (a, b) => (severity(a) <= severity(b) ? a : b));
+/** Either part speaks for the whole: the worse counts. */
+export function worseOf(a: Possible, b: Possible): Possible {
+  return joined(worse(a.worst, b.worst) ? a.worst : b.worst, worse(a.best, b.best) ? a.best : b.best);
 }
 
-/** Whichever last: the best part counts. A part that rests does not take part. */
-export function bestOf(parts: readonly Possible[]): Possible {
-  return fold(parts, (a, b) => (severity(a) >= severity(b) ? a : b));
+/** Whichever last, of two parts: the better counts. A part that rests does not take part. */
+export function betterOf(a: Possible, b: Possible): Possible {
+  return joined(worse(b.worst, a.worst) ? a.worst : b.worst, worse(b.best, a.best) ? a.best : b.best);
 }
 
-function fold(parts: readonly Possible[], choose: (a: TaskState, b: TaskState) => TaskState): Possible {
-  const [head, ...rest] = parts;
-  if (head === undefined) return exactly('clear');
-  return rest.reduce((a, b) => ({ worst: choose(a.worst, b.worst), best: choose(a.best, b.best) }), head);
+function worse(a: TaskState, b: TaskState): boolean {
+  return SEVERITY[a] <= SEVERITY[b];
+}
+
+function joined(worst: TaskState, best: TaskState): Possible {
+  return worst === best ? EXACTLY[worst] : { worst, best };
 }

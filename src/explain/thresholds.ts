@@ -5,33 +5,34 @@ import type { DuePoint } from '../assess/assessment.js';
 import type { Day } from '../values/moment.js';
 import type { RuleFacts } from './explanation.js';
 
-/** Ticks of a meter's life total, ascending, each once. */
-export function meterThresholds(rule: RuleFacts, meter: string): readonly number[] {
-  return ascending(collect(rule, (point) => (point.on === 'meter' && point.meter === meter ? point.ticks : null)));
+/** Ticks of a meter's life total beyond `now`, ascending, each once. */
+export function meterThresholds(rule: RuleFacts, meter: string, now: number): readonly number[] {
+  return beyond(rule, (point) => (point.on === 'meter' && point.meter === meter ? point.ticks : null), now);
 }
 
-/** Days, ascending, each once. */
-export function dayThresholds(rule: RuleFacts): readonly Day[] {
-  return ascending(collect(rule, (point) => (point.on === 'calendar' ? point.day : null))) as readonly Day[];
+/** Days after today, ascending, each once. */
+export function dayThresholds(rule: RuleFacts, today: Day): readonly Day[] {
+  return beyond(rule, (point) => (point.on === 'calendar' ? point.day : null), today) as readonly Day[];
 }
 
-function collect(rule: RuleFacts, on: (point: DuePoint) => number | null): readonly number[] {
-  const own = thresholds(rule, on);
-  return [...own, ...rule.parts.flatMap((part) => collect(part, on))];
+type On = (point: DuePoint) => number | null;
+
+function beyond(rule: RuleFacts, on: On, now: number): readonly number[] {
+  const found: number[] = [];
+  gather(rule, on, now, found);
+  return found.length < 2 ? found : [...new Set(found)].sort((a, b) => a - b);
 }
 
 /** Due and coming up begin at their point; overdue, and due of a `more than` limit, one beyond it. */
-function thresholds(rule: RuleFacts, on: (point: DuePoint) => number | null): readonly number[] {
-  const { limit, node } = rule;
-  if (limit === undefined) return [];
-  const at = (point: DuePoint | null, beyond: number): readonly number[] => {
+function gather({ limit, node, parts }: RuleFacts, on: On, now: number, into: number[]): void {
+  const add = (point: DuePoint | null, further: number): void => {
     const value = point === null ? null : on(point);
-    return value === null ? [] : [value + beyond];
+    if (value !== null && value + further > now) into.push(value + further);
   };
-  const strict = node.kind === 'interval' && node.strict ? 1 : 0;
-  return [...at(limit.comingUpFrom, 0), ...at(limit.due, strict), ...at(limit.overdueAfter, 1)];
-}
-
-function ascending(values: readonly number[]): readonly number[] {
-  return [...new Set(values)].sort((a, b) => a - b);
+  if (limit !== undefined) {
+    add(limit.comingUpFrom, 0);
+    add(limit.due, node.kind === 'interval' && node.strict ? 1 : 0);
+    add(limit.overdueAfter, 1);
+  }
+  for (const part of parts) gather(part, on, now, into);
 }

@@ -3,7 +3,7 @@
  */
 import type { Margin, Node, NodeId, RuleGraph, Task, Trigger } from '../graph/rule-graph.js';
 import { namesOf } from '../explain/names.js';
-import { placeOf } from '../explain/rule-facts.js';
+import { placeOf } from '../explain/rule-outline.js';
 import { amountInWords, calendarInWords } from './amounts-in-words.js';
 import type { Titles } from './amounts-in-words.js';
 import { isCondition, partsOf } from '../graph/node-references.js';
