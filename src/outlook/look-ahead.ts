@@ -1,12 +1,12 @@
 import { assessTimeline } from '../assess/assess.js';
 import type { Meter, RuleGraph } from '../graph/rule-graph.js';
+import { tasksOfWork } from '../graph/tasks-of-work.js';
 import type { Entry } from '../history/entry.js';
 import { readTimeline } from '../history/read-timeline.js';
 import type { Timeline } from '../history/timeline.js';
 import { addDays } from '../values/calendar.js';
 import type { Day, Moment } from '../values/moment.js';
 import { consumption } from './consumption.js';
-import { dailyTasks } from './daily-tasks.js';
 import type { Estimate } from './estimate.js';
 import type { DefectAhead, FluidAhead, HoursLeft, MeterAhead, Outlook } from './outlook.js';
 import { rateOfUse } from './rate-of-use.js';
@@ -36,7 +36,7 @@ export function lookAhead(graph: RuleGraph, entries: readonly Entry[], now: Mome
   const futures = futuresOf(timeline, now.day, options);
   const to = addDays(now.day, days);
   const tasks = tasksAhead(graph, assessTimeline(graph, timeline, now), futures, to);
-  const choices = { without: dailyTasks(graph), ...(shelf === undefined ? {} : { shelf }), ...(pull === undefined ? {} : { pull }) };
+  const choices = { without: tasksOfWork(graph), ...(shelf === undefined ? {} : { shelf }), ...(pull === undefined ? {} : { pull }) };
   const hours = graph.meters.find((meter) => meter.unit === 'h' && !meter.fromOutings);
   return {
     format: 'duewright-outlook',

@@ -4,10 +4,12 @@
 import type { Assessment, TaskAssessment, TaskState } from '../assess/assessment.js';
 import { namesOf } from '../explain/names.js';
 import type { RuleGraph, Task } from '../graph/rule-graph.js';
+import type { Timeline } from '../history/timeline.js';
 import type { Titles } from './amounts-in-words.js';
 import { asSentence, counted } from './count-in-words.js';
 import { momentInWords } from './dates-in-words.js';
 import { dueInWords, dueReason, holdInWords, leftInWords, noticeInWords } from './due-row.js';
+import { notNotedSentence } from './not-noted-sentence.js';
 import { safeText } from './safe-text.js';
 import { stateInWords, stateMark, STATES, verdictInWords } from './state-in-words.js';
 import type { Style } from './style.js';
@@ -19,6 +21,8 @@ export interface DueListOptions {
   readonly show?: ReadonlySet<TaskState>;
   /** Shown above the verdict, such as the machine's own name. */
   readonly machine?: string;
+  /** The history as it was assessed: with it, work that no outing on record explains is told. */
+  readonly timeline?: Timeline;
 }
 
 /** How many entries that were set aside are listed; the rest are counted. */
@@ -44,6 +48,7 @@ export function renderDueList(assessment: Assessment, graph: RuleGraph, style: S
       groups.filter(({ state }) => !show.has(state)),
       style,
     ),
+    options.timeline === undefined ? [] : wrap(notNotedSentence(options.timeline, graph, assessment, names), style.width),
     setAsideLines(assessment, style),
   ];
   return blocks

@@ -3,9 +3,10 @@ import { assess } from '../../src/assess/assess.js';
 import type { Assessment } from '../../src/assess/assessment.js';
 import { renderDueList } from '../../src/render/due-list.js';
 import { NO_PAINT, plainStyle } from '../../src/render/style.js';
+import { readTimeline } from '../../src/history/read-timeline.js';
 import { columns } from '../../src/render/wrap.js';
 import { compileText } from '../support/compile-text.js';
-import { done, history, meters, moment, reads } from '../support/history.js';
+import { done, type Happenings, history, meters, moment, reads } from '../support/history.js';
 
 const graph = compileText(`
 meter engine "Hour meter" counts h
@@ -105,6 +106,21 @@ task daily "Check the engine oil level"  before each day's work
       '• “Watch the level.” (Seep at the sump, wetness)',
       '• “Overfilled.” (Engine oil dipstick)',
     ]);
+  });
+
+  test('says that hours were worked which nobody noted, where a check is called clear for want of them', () => {
+    const told = (...more: Happenings): string => {
+      const known = history(['2026-05-10', done(['daily', 'oil', 'grease'], { engine: 1200 })], ...more);
+      const now = moment('2026-05-14 07:00');
+      const timeline = readTimeline(known, graph, now);
+      const answer = assess(graph, known, now, { intent: { outing: { hours: 3 } } });
+      return renderDueList(answer, graph, plainStyle(400), { timeline });
+    };
+    const rise = ['2026-05-13', meters({ engine: 1204 })] as const;
+    expect(told(rise)).toContain('The hour meter has risen by 4 h since 10 May 2026, but no work is on record since');
+    expect(told()).not.toContain('has risen');
+    expect(told(rise, ['2026-05-13', done('daily')])).not.toContain('has risen');
+    expect(told(['2026-05-12', { kind: 'outing', hours: 4 }], rise)).not.toContain('has risen');
   });
 
   test('says what is not known when it cannot tell', () => {

@@ -12,10 +12,11 @@ export function moment(text: string): Moment {
   return { day, minute: time === undefined ? null : parseTime(time) };
 }
 
+/** What happened when, without ids. */
+export type Happenings = readonly (readonly [when: string, entry: DistributiveOmit<Entry, 'id' | 'on' | 'at'>])[];
+
 /** Gives each entry an id (`e1`, `e2`, …) and its date and time from a text. */
-export function history(
-  ...entries: readonly (readonly [when: string, entry: DistributiveOmit<Entry, 'id' | 'on' | 'at'>])[]
-): readonly Entry[] {
+export function history(...entries: Happenings): readonly Entry[] {
   return entries.map(([when, entry], i) => {
     const [on = '', at] = when.split(' ');
     return { id: `e${i + 1}`, on, ...(at === undefined ? {} : { at }), ...entry };

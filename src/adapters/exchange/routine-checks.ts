@@ -1,4 +1,4 @@
-import { partsOf, type NodeId, type RuleGraph } from '../../engine.js';
+import { tasksOfWork, type RuleGraph } from '../../engine.js';
 import type { Moment } from '../../values/moment.js';
 import { editionOf, type RecordedWork, type ServiceRecord } from './service-record.js';
 
@@ -23,7 +23,7 @@ export function foldRoutine(record: ServiceRecord): { readonly lines: readonly R
   const folded = new Map<string, RecordedWork[]>();
   const lines = record.work.filter((work) => {
     const graph = editionOf(record, work);
-    const tasks = routine.get(graph) ?? routineTasks(graph);
+    const tasks = routine.get(graph) ?? tasksOfWork(graph);
     routine.set(graph, tasks);
     if (!tasks.has(work.task) || !isPlain(work)) return true;
     const same = folded.get(work.task);
@@ -37,16 +37,6 @@ export function foldRoutine(record: ServiceRecord): { readonly lines: readonly R
 /** Nothing to say of it beyond that it was done. */
 function isPlain({ timing, voided, note, used }: RecordedWork): boolean {
   return timing.is !== 'late' && voided === null && note === null && Object.keys(used).length === 0;
-}
-
-/** Tasks that an occasion of work asks for, whatever else may. */
-function routineTasks({ nodes, tasks }: RuleGraph): ReadonlySet<string> {
-  const isOfWork = (id: NodeId): boolean => {
-    const node = nodes[id];
-    if (node === undefined) return false;
-    return node.kind === 'occasion' ? node.of !== 'storage' : partsOf(node).some(isOfWork);
-  };
-  return new Set(tasks.flatMap(({ id, trigger }) => (trigger !== undefined && isOfWork(trigger) ? [id] : [])));
 }
 
 function sumUp(work: readonly RecordedWork[]): readonly RoutineCheck[] {

@@ -3,8 +3,9 @@
  * What is due before the engine is started, and why: the verdict first, then the tasks, the gravest first.
  */
 import type { Assessment } from '../../../engine.js';
-import { explain } from '../../../engine.js';
+import { explain, namesOf, readTimeline } from '../../../engine.js';
 import { counted } from '../../../render/count-in-words.js';
+import { notNotedSentence } from '../../../render/not-noted-sentence.js';
 import { type AnswerView, answerView, type DueGroup, type DueRow } from '../view/answer-view.js';
 import { deference } from '../view/caution-list.js';
 import { button, element } from '../view/element.js';
@@ -23,7 +24,8 @@ export function dueScreen(field: Field, writeDone: (task: string) => void): Scre
   const refresh = (): void => {
     planWords.textContent = planInWords(field.plan, field);
     const assessment = field.assess();
-    answer.replaceChildren(...showAnswer(answerView(field.graph, assessment), (row) => dueRow(field, assessment, row, open, writeDone)));
+    const shown = showAnswer(answerView(field.graph, assessment), (row) => dueRow(field, assessment, row, open, writeDone));
+    answer.replaceChildren(...shown, ...notNoted(field, assessment));
   };
   // A change of the plan must not rebuild the form under the finger.
   form.append(workPlanForm(field));
@@ -38,6 +40,11 @@ function showAnswer(view: AnswerView, row: (row: DueRow) => HTMLElement): readon
     ...view.groups.map((group) => showGroup(group, row)),
     ...setAside(view.setAside),
   ];
+}
+
+function notNoted({ graph, entries }: Field, assessment: Assessment): readonly HTMLElement[] {
+  const sentence = notNotedSentence(readTimeline(entries, graph, assessment.now), graph, assessment, namesOf(graph));
+  return sentence === '' ? [] : [element('p', { class: 'note' }, sentence)];
 }
 
 function list(kind: string, texts: readonly string[]): readonly HTMLElement[] {
