@@ -1,25 +1,45 @@
 /**
  * Whether two texts say the same: the same tree with positions left out, and the same words and comments in the same order.
  */
-import { parse } from '../syntax/parse.js';
-import { readTokens } from '../syntax/read-tokens.js';
+import type { WrittenToken } from '../syntax/read-tokens.js';
 import type { FileNode } from '../syntax/tree.js';
 
-/** True if layout is all that differs. */
-export function sameMeaning(before: string, after: string): boolean {
-  const [from, to] = [parse(before), parse(after)];
-  if (from.file === null || to.file === null || to.diagnostics.length > from.diagnostics.length) return false;
-  return withoutPlaces(from.file) === withoutPlaces(to.file) && isSequence(written(before, from.file), written(after, to.file));
+/** A text as it was read: its tree, and its tokens in the order in which they stand. */
+export interface ReadText {
+  readonly file: FileNode;
+  readonly tokens: readonly WrittenToken[];
 }
 
-function withoutPlaces(file: FileNode): string {
-  return JSON.stringify(file, (key, value: unknown) => (key === 'at' || key === 'comments' ? undefined : value));
+/** True if layout is all that differs. */
+export function sameMeaning(before: ReadText, after: ReadText): boolean {
+  return isSame(before.file, after.file) && isSequence(written(before), written(after));
+}
+
+/** Values that are alike but for where they stood, and for comments, which may hang elsewhere on the tree. */
+function isSame(a: unknown, b: unknown): boolean {
+  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return a === b;
+  if (Array.isArray(a)) return Array.isArray(b) && a.length === b.length && a.every((item, index) => isSame(item, b[index]));
+  const [own, others] = [membersOf(a), membersOf(b)];
+  return own.length === others.length && own.every((name) => isSame(Reflect.get(a, name), Reflect.get(b, name)));
+}
+
+function membersOf(node: object): readonly string[] {
+  return Object.keys(node).filter((name) => name !== 'at' && name !== 'comments' && Reflect.get(node, name) !== undefined);
 }
 
 /** Tokens and comments in the order in which they stand. */
-function written(text: string, { comments }: FileNode): readonly string[] {
-  const remarks = comments.map(({ at, text: words }) => ({ start: at.start, text: words.trimEnd() }));
-  return [...readTokens(text), ...remarks].sort((a, b) => a.start - b.start).map((each) => each.text);
+function written({ tokens, file: { comments } }: ReadText): readonly string[] {
+  const all: string[] = [];
+  let next = 0;
+  for (const { at, text } of comments) {
+    for (let token = tokens[next]; token !== undefined && token.start < at.start; token = tokens[next]) {
+      all.push(token.text);
+      next += 1;
+    }
+    all.push(text.trimEnd());
+  }
+  for (; next < tokens.length; next += 1) all.push(tokens[next]?.text ?? '');
+  return all;
 }
 
 function isSequence(a: readonly string[], b: readonly string[]): boolean {

@@ -35,15 +35,21 @@ export interface ParseOptions {
  * @example parse('schedule pump "Irrigation pump" language 1').file?.header.name.text // "pump"
  */
 export function parse(text: string, file = 0, options: ParseOptions = {}): ParseResult {
+  const { file: tree, diagnostics } = parseWithTokens(text, file, options);
+  return { file: tree, diagnostics };
+}
+
+/** As {@link parse}, with the tokens that it read; none of a text that was refused unread. */
+export function parseWithTokens(text: string, file = 0, options: ParseOptions = {}): ParseResult & Pick<Lexed, 'tokens'> {
   const limits = { ...defaultLimits, ...options.limits };
-  const refused = refusedForSize(text, file, limits);
-  if (refused !== undefined) return refused;
-  const { vocabulary, splitter } = machinery();
+  const large = refusedForSize(text, file, limits);
+  if (large !== undefined) return { ...large, tokens: [] };
   const hidden = hiddenCharacters(text, file, limits.mistakes);
   const unreadable = refusedForHidden(hidden, limits);
-  if (unreadable !== undefined) return unreadable;
-  const { altered: _, ...result } = parseTokens({ ...lex(text, file, splitter, vocabulary), hidden }, text, file, limits);
-  return result;
+  if (unreadable !== undefined) return { ...unreadable, tokens: [] };
+  const { vocabulary, splitter } = machinery();
+  const lexed = lex(text, file, splitter, vocabulary);
+  return { ...parseTokens({ ...lexed, hidden }, text, file, limits), tokens: lexed.tokens };
 }
 
 /** The tokens of a text with what its characters alone have wrong. */

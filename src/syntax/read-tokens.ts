@@ -1,6 +1,6 @@
 import { lex } from './lex.js';
 import { machinery } from './machinery.js';
-import { endOf } from './token.js';
+import { endOf, type Token } from './token.js';
 
 /** One token as it is written. */
 export interface WrittenToken {
@@ -17,7 +17,12 @@ export interface WrittenToken {
  */
 export function readTokens(text: string): readonly WrittenToken[] {
   const { splitter, vocabulary } = machinery();
-  return lex(text, 0, splitter, vocabulary).tokens.map((token) => {
+  return asWritten(lex(text, 0, splitter, vocabulary).tokens, text);
+}
+
+/** Tokens of a text, some of which may stand for what was written in an odd form, as they are written. */
+export function asWritten(tokens: readonly Token[], text: string): readonly WrittenToken[] {
+  return tokens.map((token) => {
     const [start, end] = [token.startOffset, endOf(token)];
     return { start, end, text: text.slice(start, end) };
   });

@@ -39,6 +39,8 @@ export interface Ending {
   readonly said: readonly string[];
   /** All that a person would be shown. */
   readonly shown: string;
+  /** What must hold of the answer besides: our own question, and no part of what the file takes. @throws Error where it does not. */
+  readonly proof?: () => void;
 }
 
 /** How much is asked: `state` for what is due alone, `all` for each explanation, the walk-round and the year too. */

@@ -18,7 +18,8 @@ const STEERING = /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u
 
 /** Runs one input. Throws where the program is at fault: by what it threw, or by a sign that may not come out. */
 export function tryInput(sort: Sort, input: string, machine: string): void {
-  const { shown } = ended(sort, input, machine);
+  const { shown, proof } = ended(sort, input, machine);
+  proof?.();
   const steering = STEERING.exec(shown);
   if (steering !== null) throw new Error(`output holds U+${(shown.codePointAt(steering.index) ?? 0).toString(16)}`);
 }

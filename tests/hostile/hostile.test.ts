@@ -32,6 +32,7 @@ describe('a hostile file ends in words', () => {
     const start = performance.now();
     const ending = door === undefined ? askEverything(files, asked) : askDoor(door, files);
     expect(performance.now() - start).toBeLessThan(20_000);
+    ending.proof?.();
     expect(ending.shown).not.toMatch(STEERING);
     if (says !== undefined) expect(ending.said.join(' ')).toContain(says);
   });

@@ -23,6 +23,8 @@ export interface Gathering {
 /** An empty gathering. What it ends up with does not depend on whether something was added twice. */
 export function gather(): Gathering {
   const entries = new Map<EntryId, Entry>();
+  // Of ids that came twice: what the first entry says, so that a thousand more do not spell it out again.
+  const firsts = new Map<EntryId, string>();
   return {
     entries,
     add(entry) {
@@ -31,8 +33,11 @@ export function gather(): Gathering {
         entries.set(entry.id, entry);
         return { kind: 'new' };
       }
-      if (sameEntry(first, entry)) return { kind: 'same' };
-      const kept = otherId(entry);
+      const said = firsts.get(entry.id) ?? canonicalJson(first);
+      firsts.set(entry.id, said);
+      const also = canonicalJson(entry);
+      if (said === also) return { kind: 'same' };
+      const kept = otherId(entry.id, also);
       const isNew = !entries.has(kept);
       const second = { ...entry, id: kept };
       entries.set(kept, second);
@@ -47,6 +52,6 @@ export function sameEntry(a: Entry, b: Entry): boolean {
 }
 
 /** Depends on the content alone, so that merging the same copies again, on another machine, gives the same id. */
-function otherId(entry: Entry): EntryId {
-  return `${entry.id.slice(0, 111)}~${sha256(canonicalJson(entry)).slice(0, 8)}`;
+function otherId(id: EntryId, said: string): EntryId {
+  return `${id.slice(0, 111)}~${sha256(said).slice(0, 8)}`;
 }

@@ -59,8 +59,11 @@ const LONGEST = 16_777_216;
 const MOST_LINES = 100_000;
 /** Longest line that is looked at, in UTF-16 code units: an entry with every member at its bound is a good deal shorter. */
 const LONGEST_LINE = 65_536;
-/** How often in all, in one reading, an earlier line is tried as the origin of a fork, so that a made-up chain does not take for ever. */
-const MOST_FORK_TRIALS = 20_000;
+/**
+ * How often in all, in one reading, an earlier line is tried as the origin of a fork, so that a made-up chain does not take for ever. Of a true
+ * fork the first one tried is the origin, by its number.
+ */
+const MOST_FORK_TRIALS = 2000;
 
 /** How many names that no entry has are told of. */
 const MOST_STRANGE = 20;
@@ -76,7 +79,7 @@ function splitLines(text: string): string[] {
   const lines = text
     .replace(/^\uFEFF/, '')
     .split('\n')
-    .map((line) => line.replace(/\r$/, ''));
+    .map((line) => (line.endsWith('\r') ? line.slice(0, -1) : line));
   if (lines.at(-1) === '') lines.pop();
   return lines;
 }
@@ -88,6 +91,7 @@ class LogbookReader {
   private readonly gathering = gather();
   private readonly plainIds = new Map<string, number>();
   private readonly states: ChainState[] = [{ line: 0, seq: 0, hash: '' }];
+  private readonly bySeq = new Map<number, ChainState[]>([[0, this.states.slice()]]);
   private readonly strange = new Set<string>();
   private readonly acceptedAt = new Map<number, number>();
   private between: string[] = [];
@@ -135,7 +139,11 @@ class LogbookReader {
     this.checkLink(line, sealed);
     const accepts = acceptsOf(json);
     for (const accepted of accepts) this.acceptedAt.set(accepted, line);
-    this.states.push({ line, seq: sealed.seq, hash: sealed.hash });
+    const state = { line, seq: sealed.seq, hash: sealed.hash };
+    this.states.push(state);
+    const numbered = this.bySeq.get(state.seq);
+    if (numbered === undefined) this.bySeq.set(state.seq, [state]);
+    else numbered.push(state);
     this.between = [];
     this.lines.push({ kind: 'chained', line, text, entry: this.takeEntry(json, line), seq: sealed.seq, hash: sealed.hash, accepts });
   }
@@ -147,11 +155,20 @@ class LogbookReader {
       this.checkNumber(line, sealed.seq, before.seq + this.between.length + 1);
       return;
     }
-    const origin =
-      this.between.length === 0 && this.forkTrials < MOST_FORK_TRIALS ? this.states.find((state) => fits(state, [])) : undefined;
-    this.forkTrials += this.states.length;
+    const origin = this.between.length === 0 ? this.originOf(sealed.seq, (state) => fits(state, [])) : undefined;
     if (origin === undefined) this.problems.push({ kind: 'changed', line, acceptedAt: null });
     else this.problems.push({ kind: 'fork', line, from: origin.line });
+  }
+
+  private originOf(seq: number, fits: (state: ChainState) => boolean): ChainState | undefined {
+    for (const states of [this.bySeq.get(seq - 1) ?? [], this.states]) {
+      for (const state of states) {
+        if (this.forkTrials >= MOST_FORK_TRIALS) return undefined;
+        this.forkTrials += 1;
+        if (fits(state)) return state;
+      }
+    }
+    return undefined;
   }
 
   private checkNumber(line: number, seq: number, expected: number): void {
