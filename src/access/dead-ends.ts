@@ -47,11 +47,11 @@ function deadEnd(machine: Machine, { group, from, move, to }: WayIntoTrouble, mo
   const rest = [machine.rest.map((position) => 1 << position)];
   const found = whatBlocks(machine, space.stance(to), rest, { moves: (part) => parts.has(part), most });
   const blocked = found.kind === 'blocked' ? found : null;
-  const origin = machine.origins[move]?.step;
-  const rule = blocked === null ? undefined : (ruleOf(machine, blocked.never ?? -1) ?? stepRule(machine, blocked.move));
+  const step = machine.origins[move]?.step;
+  const rule = blocked === null ? undefined : (ruleOf(machine, blocked.never) ?? stepRule(machine, blocked.move));
   return {
     kind: 'dead-end',
-    at: origin?.origin ?? machine.graph.access.parts[0]?.origin ?? NOWHERE,
+    at: step?.origin ?? NOWHERE,
     message: `After "${moveTitle(machine, move)}" there is no way back to rest.`,
     way: [
       ...wayTitles(machine, space.wayTo(from)),

@@ -73,15 +73,14 @@ export class DoneSets {
       changed ||= after !== before;
     }
     if (!changed) return done;
-    if (this.#ordered && !this.#keepOrder(done)) return done;
+    if (this.#ordered) this.#keepOrder(done);
     return this.#table.intern(this.#buffer);
   }
 
   /** Takes out of the buffer, again and again, what is not yet in turn. */
-  #keepOrder(done: number): boolean {
+  #keepOrder(done: number): void {
     const wanted = this.#buffer.slice();
     for (let word = 0; word < this.#words; word++) this.#buffer[word] = this.#table.word(done, word);
-    let any = false;
     for (let again = true; again;) {
       again = false;
       this.#before.forEach((before, need) => {
@@ -91,10 +90,8 @@ export class DoneSets {
         if (before !== null && !before.every((bits, index) => (bits & ~(this.#buffer[index] ?? 0)) === 0)) return;
         this.#buffer[word] = (this.#buffer[word] ?? 0) | bit;
         again = true;
-        any = true;
       });
     }
-    return any;
   }
 
   #isDone(done: number, need: number): boolean {

@@ -8,8 +8,8 @@ import { moveTitle } from './move-title.js';
 import type { Way } from './stance-space.js';
 
 /** A never-rule, by index, as what blocks something. */
-export function ruleOf(machine: Machine, never: number): AccessFault['rule'] {
-  const rule = machine.graph.access.nevers[never];
+export function ruleOf(machine: Machine, never: number | null): AccessFault['rule'] {
+  const rule = never === null ? undefined : machine.graph.access.nevers[never];
   return rule === undefined ? undefined : { at: rule.origin, text: `the rule "${rule.title}"` };
 }
 

@@ -16,11 +16,11 @@ import { reversed } from './stance-space.js';
 const MOST_LOOKED_AT = 8_000_000;
 
 /** A step counts as used if it, or its way back, lies on a shortest way (in seconds; ties count) from one wanted stance to another. */
-export function idleSteps(machine: Machine, space: MachineSpace): readonly AccessFault[] {
+export function idleSteps(machine: Machine, space: MachineSpace, most = MOST_LOOKED_AT): readonly AccessFault[] {
   const { graph } = machine;
   const possible = new Set(space.groups.flatMap((group) => [...possibleSteps(machine, group)]));
   const sure = space.groups.filter((group) => group.space.isWhole);
-  const used = new Set(sure.flatMap((group) => [...usedSteps(machine, group, possible)]));
+  const used = new Set(sure.flatMap((group) => [...usedSteps(machine, group, possible, most)]));
   const isSure = (step: RuleGraph['access']['steps'][number]): boolean =>
     sure.some((group) => group.parts.has(graph.access.parts.findIndex((part) => part.id === step.part)));
   return graph.access.steps.flatMap((step): readonly AccessFault[] => {
@@ -56,7 +56,7 @@ function possibleSteps(machine: Machine, { space }: PartGroup): ReadonlySet<stri
 }
 
 /** Most machines need every step on the way from rest to some task, so that the first look is the last. */
-function usedSteps(machine: Machine, group: PartGroup, possible: ReadonlySet<string>): ReadonlySet<string> {
+function usedSteps(machine: Machine, group: PartGroup, possible: ReadonlySet<string>, most: number): ReadonlySet<string> {
   const { space } = group;
   const own = new Set(
     machine.moves.flatMap((move, index) => {
@@ -65,7 +65,7 @@ function usedSteps(machine: Machine, group: PartGroup, possible: ReadonlySet<str
     }),
   );
   const sets = wantedStances(machine, group);
-  if (sets.length * space.size > MOST_LOOKED_AT) return own;
+  if (sets.length * space.size > most) return own;
   const wanted = sets.map((set) => space.members(set));
   const weights = Float64Array.from(machine.moves, weightOf);
   const exits = Array.from({ length: space.size }, (_, stance) => space.exits(stance));
@@ -75,7 +75,7 @@ function usedSteps(machine: Machine, group: PartGroup, possible: ReadonlySet<str
   for (const from of wanted) {
     if (used.size === own.size) break;
     looked += into.from.length;
-    if (looked > MOST_LOOKED_AT) return own;
+    if (looked > most) return own;
     const seconds = secondsFrom(space, weights, from);
     for (const move of movesOnShortest(into, weights, seconds, wanted)) used.add(machine.origins[move]?.step.id ?? '');
   }
@@ -144,9 +144,9 @@ function movesOnShortest(into: WaysIn, weights: Float64Array, seconds: Float64Ar
   return moves;
 }
 
+/** Without a dead end every stance is reached from every other, so that only an empty set has no nearest. */
 function nearestOf(set: Uint8Array, seconds: Float64Array): readonly number[] {
   let least = Infinity;
   set.forEach((is, stance) => (least = is === 1 ? Math.min(least, seconds[stance] ?? Infinity) : least));
-  if (least === Infinity) return [];
   return [...set.keys()].filter((stance) => set[stance] === 1 && seconds[stance] === least);
 }

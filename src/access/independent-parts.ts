@@ -17,11 +17,8 @@ export function independentParts(machine: MovingParts, wanted: readonly StanceSe
   if (nevers.some((never) => holds(never, rest))) return [every];
   const groupOf = [...every];
   const link = (parts: readonly number[]): void => {
-    const [into] = parts;
-    if (into === undefined) return;
-    const joined = new Set(parts.map((part) => groupOf[part]));
-    const group = groupOf[into] ?? into;
-    if (joined.size > 1) groupOf.forEach((each, part) => (groupOf[part] = joined.has(each) ? group : each));
+    const [into, ...others] = new Set(parts.map((part) => groupOf[part] ?? part));
+    for (const [part, group] of groupOf.entries()) if (into !== undefined && others.includes(group)) groupOf[part] = into;
   };
   for (const move of moves) link([move.part, ...partsNamed(move.during, sizes)]);
   for (const never of nevers) link(partsNamed(never, sizes));
@@ -34,5 +31,5 @@ export function independentParts(machine: MovingParts, wanted: readonly StanceSe
 /** The parts of which the boxes of a set ask different things: about all others the set says one thing, whatever these do. */
 function partsThatVary(set: StanceSet): readonly number[] {
   const [first = []] = set;
-  return first.flatMap((mask, part) => (set.some((box) => box[part] !== mask) ? [part] : []));
+  return [...first.keys()].filter((part) => set.some((box) => box[part] !== first[part]));
 }

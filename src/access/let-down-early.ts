@@ -24,26 +24,19 @@ function bringsDown(machine: Machine, problem: AccessProblem, act: Act): boolean
 
 /** Only acts before `at` move up by one, so that the places of later acts in the order stay as they are. */
 function broughtForward(problem: AccessProblem, order: readonly Act[], at: number): readonly Act[] {
-  const most = movingAndWalking(problem, order);
+  const most = walking(problem, order);
   const act = order.slice(at, at + 1);
-  const last = lastOfSamePart(problem, order, at);
-  for (let to = last + 1; to < at; to++) {
+  for (let to = 0; to < at; to++) {
     const other = [...order.slice(0, to), ...act, ...order.slice(to, at), ...order.slice(at + 1)];
-    if (movingAndWalking(problem, other) <= most) return other;
+    if (walking(problem, other) <= most) return other;
   }
   return order;
 }
 
-function lastOfSamePart(problem: AccessProblem, order: readonly Act[], at: number): number {
-  const partOf = (act: Act | undefined): number => (act?.kind === 'move' ? (problem.moves[act.move]?.part ?? -1) : -1);
-  return order.findLastIndex((act, index) => index < at && partOf(act) === partOf(order[at]));
-}
-
-/** Seconds of moving and walking; `Infinity` where some act cannot be done when its turn comes. */
-function movingAndWalking(problem: AccessProblem, order: readonly Act[]): number {
+/** Seconds of walking; `Infinity` where some act cannot be done when its turn comes. The moves take the same in any order. */
+function walking(problem: AccessProblem, order: readonly Act[]): number {
   const stance = [...problem.start.stance];
   let [place, seconds] = [problem.start.place, 0];
-  const isForbidden = (): boolean => problem.nevers.some((never) => holds(never, stance));
   const walkTo = (there: number | null): void => {
     if (place !== null && there !== null) seconds += problem.walk[place]?.[there] ?? 0;
     place = there ?? place;
@@ -51,15 +44,15 @@ function movingAndWalking(problem: AccessProblem, order: readonly Act[]): number
   for (const act of order) {
     if (act.kind === 'need') {
       const need = problem.needs[act.need];
-      if (need === undefined || !holds(need.stance, stance) || isForbidden()) return Infinity;
+      if (need === undefined || !holds(need.stance, stance)) return Infinity;
       walkTo(need.place);
     } else {
       const move = problem.moves[act.move];
       if (move === undefined || stance[move.part] !== move.from || !holds(move.during, stance)) return Infinity;
       walkTo(move.place);
-      seconds += move.seconds;
       stance[move.part] = move.to;
-      if (isForbidden()) return Infinity;
+      // No move leads into what is forbidden, so that nothing is done there either.
+      if (problem.nevers.some((never) => holds(never, stance))) return Infinity;
     }
   }
   return seconds;

@@ -3,7 +3,7 @@
  */
 import type { Origin } from '../graph/rule-graph.js';
 import type { AccessFault } from './access-fault.js';
-import { ruleOf, wayTitles } from './fault-words.js';
+import { NOWHERE, ruleOf, wayTitles } from './fault-words.js';
 import type { Machine } from './machine.js';
 import type { MachineSpace, PartGroup } from './machine-space.js';
 import { askedOf } from './machine-space.js';
@@ -18,17 +18,17 @@ export function outOfReach(machine: Machine, space: MachineSpace, looks: number)
     task.stance === undefined ? [] : [{ name: `\`${task.id}\``, at: task.origin, set: machine.condition(task.stance) ?? [] }],
   );
   if (graph.access.work !== undefined) {
-    const at = graph.access.parts[0]?.origin;
-    if (at !== undefined) wanted.push({ name: 'The stance `at work`', at, set: [machine.work.map((position) => 1 << position)] });
+    const set = [machine.work.map((position) => 1 << position)];
+    wanted.push({ name: 'The stance `at work`', at: graph.access.parts[0]?.origin ?? NOWHERE, set });
   }
   const groupOf = new Map<StanceSet, PartGroup | null>();
   for (const { set } of wanted) if (!groupOf.has(set)) groupOf.set(set, space.unreachableIn(set));
-  const lost = wanted.filter(({ set }) => groupOf.get(set) !== null);
-  const most = Math.floor(looks / Math.max(1, lost.length));
-  return lost.flatMap(({ name, at, set }) => {
-    const group = groupOf.get(set) ?? null;
-    return group === null ? [] : [unreachable(machine, group, { name, at, set }, most)];
+  const lost = wanted.flatMap((each) => {
+    const group = groupOf.get(each.set);
+    return group === undefined || group === null ? [] : [{ ...each, group }];
   });
+  const most = Math.floor(looks / Math.max(1, lost.length));
+  return lost.map(({ group, ...each }) => unreachable(machine, group, each, most));
 }
 
 interface Wanted {
@@ -47,7 +47,7 @@ function unreachable(machine: Machine, group: PartGroup, { name, at, set }: Want
   if (blocked.kind === 'no-steps') return nowhere(machine, { name, at, set });
   const step = machine.origins[blocked.move];
   const title = moveTitle(machine, blocked.move);
-  const byNever = ruleOf(machine, blocked.never ?? -1);
+  const byNever = ruleOf(machine, blocked.never);
   const rule =
     byNever ?? (step === undefined ? undefined : { at: step.step.origin, text: `"${title}" needs what cannot be had on the way` });
   return {

@@ -129,11 +129,9 @@ function sortedByReach(
   machine: Machine,
   tasks: readonly string[],
 ): { readonly reachable: readonly string[]; readonly outOfReach: readonly LeftOut[] } {
-  const setOf = (id: string): StanceSet => {
-    const task = machine.graph.tasks.find((each) => each.id === id);
-    return task === undefined ? NO_STANCE : taskStance(machine, task);
-  };
-  const wanted = tasks.map((task) => ({ task, set: setOf(task) }));
+  const wanted = machine.graph.tasks.flatMap((task) =>
+    tasks.includes(task.id) ? [{ task: task.id, set: taskStance(machine, task) }] : [],
+  );
   const space = machineSpace(
     machine,
     wanted.map(({ set }) => set),
@@ -152,7 +150,7 @@ function outOfReach(machine: Machine, group: PartGroup, task: string, set: Stanc
   const target = askedOf(machine, group, set);
   const blocked = whatBlocks(machine, machine.rest, target, { moves: (part) => group.parts.has(part), most });
   if (blocked.kind !== 'blocked') return { task, because: 'out-of-reach', way: [], rule: null };
-  const never = machine.graph.access.nevers[blocked.never ?? -1];
+  const never = blocked.never === null ? undefined : machine.graph.access.nevers[blocked.never];
   const step = machine.origins[blocked.move]?.step;
   const way = [...blocked.way, blocked.move].map((move) => moveTitle(machine, move));
   return { task, because: 'out-of-reach', way, rule: never?.title ?? step?.origin.text ?? null };

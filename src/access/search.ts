@@ -101,9 +101,8 @@ class Run {
     const [done, place, cost] = [this.#nodes.done(node), this.#nodes.place(node), this.#nodes.cost(node)];
     for (let other = this.#nodes.lookedAt(stance); other >= 0; other = this.#nodes.lookedAtBefore(other)) {
       if (other === node || !this.#dones.isWithin(done, this.#nodes.done(other))) continue;
-      const there = this.#nodes.place(other);
-      if (there >= 0 && place < 0) continue;
-      if (this.#nodes.cost(other) + this.#walk(there, place) <= cost) return true;
+      // Whoever stands somewhere is at no cost "anywhere": from a place no walk leads there.
+      if (this.#nodes.cost(other) + this.#walk(this.#nodes.place(other), place) <= cost) return true;
     }
     this.#nodes.lookAt(node);
     return false;

@@ -7,6 +7,7 @@
 import { commonDivisor } from '../values/common-divisor.js';
 import { type BondWeights, divideParts, type PatternSize } from './divide-parts.js';
 import { closedOrder, effectiveNeeds, type EffectiveNeed } from './effective-needs.js';
+import { NO_WAY } from './no-way.js';
 import { Pattern } from './pattern.js';
 import { PatternSpace } from './pattern-space.js';
 import type { AccessProblem, Act, SearchCaps, SearchOutcome } from './problem.js';
@@ -26,17 +27,21 @@ const LATER = 1500;
 /** Where the exact search gives up: how far the bound is trusted beyond what it deserves, so as to find anything at all. */
 const WEIGHTS = [1.5, 3, 8];
 
-/** Finds the cheapest way from the start to the goal that meets every need. Equal problems give equal answers. */
+/**
+ * Finds the cheapest way from the start to the goal that meets every need. Equal problems give equal answers. What takes two years or more by
+ * itself, to the second, is past what is reckoned with: undecided.
+ */
 export function solve(problem: AccessProblem, caps: SearchCaps = DEFAULT_CAPS): SearchOutcome {
   if (closedOrder(problem.needs).some((before, need) => before.has(need))) return { kind: 'impossible', expanded: 0 };
   const narrowed = withRelevantParts(problem);
   const places = mergedPlaces(problem.walk);
   const scaled = scaledProblem(atMergedPlaces(narrowed.problem, places));
+  const always = problem.needs.reduce((sum, need) => sum + need.seconds, 0);
+  if (costsOf(scaled.problem).some((seconds) => seconds >= NO_WAY)) return { kind: 'undecided', atLeast: always, expanded: 0 };
   const needs = effectiveNeeds(scaled.problem);
   const run = (weight: number, sums: PatternSums, limit: SearchCaps): RunResult =>
     runSearch(scaled.problem, needs, sums, { weight, caps: limit });
   const tell = (legs: readonly Leg[]): readonly Act[] => actsOf(problem, places, legs, narrowed.moves);
-  const always = problem.needs.reduce((sum, need) => sum + need.seconds, 0);
   let sums = disjointSums(scaled.problem, needs, SMALL_PATTERNS);
   let result = run(1, sums, { ...caps, expanded: Math.min(SOON, caps.expanded) });
   if (result.kind === 'capped' && caps.expanded > SOON) {
@@ -119,8 +124,7 @@ function atMergedPlaces(problem: AccessProblem, merged: readonly number[]): Acce
  * one, so that the search has something to go by, and finds a way of few steps.
  */
 function scaledProblem(problem: AccessProblem): { readonly problem: AccessProblem; readonly unit: number } {
-  const costs = [...problem.moves.map((move) => move.seconds), ...problem.walk.flat().filter(Number.isFinite)];
-  const unit = costs.reduce(commonDivisor, 0);
+  const unit = costsOf(problem).reduce(commonDivisor, 0);
   if (unit === 0) return { unit, problem: { ...problem, moves: problem.moves.map((move) => ({ ...move, seconds: 1 })) } };
   if (unit === 1) return { problem, unit };
   return {
@@ -131,6 +135,11 @@ function scaledProblem(problem: AccessProblem): { readonly problem: AccessProble
       walk: problem.walk.map((row) => row.map((seconds) => seconds / unit)),
     },
   };
+}
+
+/** What each move and each walk takes that there is a way for. */
+function costsOf(problem: AccessProblem): readonly number[] {
+  return [...problem.moves.map((move) => move.seconds), ...problem.walk.flat().filter(Number.isFinite)];
 }
 
 /** Goes the way again in the problem as it was given, doing everything as soon as it can be done. */

@@ -23,7 +23,8 @@ export function tasksToDo(graph: RuleGraph, asked: readonly string[]): TasksToDo
   const broughtBy = new Map<string, string>();
   for (const id of chosen) {
     for (const first of byId.get(id)?.follows ?? []) {
-      if (chosen.has(first) || byId.get(first)?.trigger !== undefined || !byId.has(first)) continue;
+      const task = byId.get(first);
+      if (task === undefined || task.trigger !== undefined || chosen.has(first)) continue;
       chosen.add(first);
       broughtBy.set(first, id);
     }

@@ -1,7 +1,7 @@
 /**
  * Work under or in a part that is raised and held up by nothing (29 CFR 1926.600(a)(3)(i), as a model).
  */
-import type { RuleGraph, Site } from '../graph/rule-graph.js';
+import type { RuleGraph, Site, Step } from '../graph/rule-graph.js';
 import type { AccessFault } from './access-fault.js';
 import { wayTitles } from './fault-words.js';
 import type { Machine } from './machine.js';
@@ -20,22 +20,23 @@ export function underRaisedParts(machine: Machine, space: MachineSpace): readonl
       site: task.site,
       at: task.origin,
       set: task.stance === undefined ? everyStance(machine.sizes) : (machine.condition(task.stance) ?? []),
-      moves: null,
+      step: null,
     })),
     ...graph.access.steps.map((step) => ({
       id: step.id,
       title: step.title,
       site: step.site,
       at: step.origin,
-      set: stepStances(machine, step.id),
-      moves: step.part,
+      set: stepStances(machine, step),
+      step,
     })),
   ];
-  return sites.flatMap(({ id, title, site, at, set, moves }) =>
+  return sites.flatMap(({ id, title, site, at, set, step }) =>
     undersOf(graph, site).flatMap((part): readonly AccessFault[] => {
       const index = partIndex(graph, part);
-      const asked = moves === part ? set : (meet(set, withPartAt(machine.sizes, index, aloftPositions(graph, index))) ?? []);
-      const raised = moves === part && !movesAloft(machine, id, index) ? null : space.wayInto(asked);
+      const own = step?.part === part ? step : null;
+      const asked = own !== null ? set : (meet(set, withPartAt(machine.sizes, index, aloftPositions(graph, index))) ?? []);
+      const raised = own !== null && !movesAloft(graph, own) ? null : space.wayInto(asked);
       if (raised === null) return [];
       const way = [...wayTitles(machine, raised), title];
       return [
@@ -52,21 +53,21 @@ export function underRaisedParts(machine: Machine, space: MachineSpace): readonl
 }
 
 /** Stances before or after the step as written, whatever else forbids it: the check is about what a person could be led to do. */
-function stepStances(machine: Machine, id: string): StanceSet {
-  const step = machine.graph.access.steps.find((each) => each.id === id);
-  if (step === undefined) return [];
+function stepStances(machine: Machine, step: Step): StanceSet {
   const part = partIndex(machine.graph, step.part);
-  const at = (name: string): number => machine.graph.access.parts[part]?.positions.findIndex((position) => position.name === name) ?? 0;
+  const at = (name: string): number => positionsOf(machine.graph, step).findIndex((position) => position.name === name);
   const asked = step.while === undefined ? everyStance(machine.sizes) : (machine.condition(step.while) ?? []);
   return (
     meet(withPartFixed(asked, machine.sizes, part, at(step.from)), withPartAt(machine.sizes, part, [at(step.from), at(step.to)])) ?? []
   );
 }
 
-function movesAloft(machine: Machine, id: string, part: number): boolean {
-  const step = machine.graph.access.steps.find((each) => each.id === id);
-  const positions = machine.graph.access.parts[part]?.positions ?? [];
-  return positions.some((position) => position.aloft && (position.name === step?.from || position.name === step?.to));
+function movesAloft(graph: RuleGraph, step: Step): boolean {
+  return positionsOf(graph, step).some((position) => position.aloft && (position.name === step.from || position.name === step.to));
+}
+
+function positionsOf(graph: RuleGraph, step: Step): RuleGraph['access']['parts'][number]['positions'] {
+  return graph.access.parts.find((part) => part.id === step.part)?.positions ?? [];
 }
 
 function raisedHelp(graph: RuleGraph, part: string, site: Site): string {

@@ -1,7 +1,7 @@
 /** `fast-check` for mutants: what so many random cases do not find is left to the tests themselves, and the first that fails is enough. */
 import * as fastCheck from 'fast-check';
 
-const MOST_RUNS = 60;
+const MOST_RUNS = 40;
 
 const assert = (property, parameters = {}) =>
   fastCheck.assert(property, {

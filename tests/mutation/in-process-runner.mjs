@@ -5,23 +5,31 @@
  * Only a mutant of code that runs while modules load has them loaded anew. What the code keeps between calls is forgotten between mutants.
  * Tests that have found many mutants for the time that they take are tried first.
  */
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { dirname } from 'node:path';
 import { declareFactoryPlugin, PluginKind } from '@stryker-mutator/api/plugin';
-import { DryRunStatus, MutantRunStatus, TestStatus, determineHitLimitReached, toMutantRunResult } from '@stryker-mutator/api/test-runner';
+import { DryRunStatus, MutantRunStatus, TestStatus, toMutantRunResult } from '@stryker-mutator/api/test-runner';
 import { bundleTests } from './bundle-tests.mjs';
 import { forget } from './forgetful-weak-map.mjs';
+import { Leash } from './leash.mjs';
 import { testsFor } from './tests-for.mjs';
 
 /** The name that instrumented code knows its state by. */
 const NAMESPACE = '__stryker__';
 
-/** Stryker lets a mutant run a hundred times as often as it is run without a change; a search that takes ten times as long has lost its way. */
-const SOONER = 10;
+/** A mutant under which a test does ten times as much as it does without a change has lost its way. */
+const TOO_MUCH = 10;
+
+/** How often each test asks which mutant is on: kept for a process that takes over from one that hung. */
+const MEASURED = '.cache/mutation/asked.json';
 
 class InProcessRunner {
   #found = new Map();
   #took = new Map();
+  #asked = new Map();
   #tests = null;
   #state = (globalThis[NAMESPACE] ??= {});
+  #leash = new Leash(this.#state);
 
   constructor({ folder, isFar, everyNth }) {
     this.folder = folder;
@@ -35,6 +43,7 @@ class InProcessRunner {
 
   async init() {
     this.load = await bundleTests(await testsFor(this.folder, this.isFar), this.isFar);
+    if (existsSync(MEASURED)) this.#asked = new Map(JSON.parse(readFileSync(MEASURED, 'utf8')));
   }
 
   async dryRun() {
@@ -43,30 +52,43 @@ class InProcessRunner {
     const results = [];
     for (const test of this.#tests) {
       this.#state.currentTestId = test.id;
+      this.#leash.from();
       results.push(await run(test));
       this.#took.set(test.id, results.at(-1).timeSpentMs);
+      this.#asked.set(test.id, this.#leash.asked);
       this.#state.currentTestId = undefined;
     }
+    mkdirSync(dirname(MEASURED), { recursive: true });
+    writeFileSync(MEASURED, JSON.stringify([...this.#asked]));
     return { status: DryRunStatus.Complete, tests: results, mutantCoverage: this.#state.mutantCoverage };
   }
 
-  async mutantRun({ activeMutant, testFilter, hitLimit: mostHits, mutantActivation, disableBail }) {
+  async mutantRun({ activeMutant, testFilter, mutantActivation, disableBail }) {
     // Counted as an error, which no score counts.
     if (Number(activeMutant.id) % this.everyNth !== 0) return { status: MutantRunStatus.Error, errorMessage: 'not in the sample' };
-    const hitLimit = mostHits === undefined ? undefined : mostHits / SOONER;
     const tests = await this.#testsFor(activeMutant.id, mutantActivation === 'static');
-    Object.assign(this.#state, { activeMutant: activeMutant.id, hitCount: 0, hitLimit });
+    this.#state.activeMutant = activeMutant.id;
     const wanted = testFilter === undefined || tests.length === 1 ? tests : tests.filter(({ id }) => testFilter.includes(id));
     const results = [];
+    let isEndless = false;
     for (const test of [...wanted].sort((a, b) => this.#promise(b) - this.#promise(a))) {
+      this.#leash.from(this.#mostFor(test));
       const result = await run(test);
       results.push(result);
-      if (result.status !== TestStatus.Failed) continue;
+      isEndless ||= this.#leash.isSpent;
+      if (result.status !== TestStatus.Failed && !isEndless) continue;
       this.#found.set(test.id, (this.#found.get(test.id) ?? 0) + 1);
       if (!disableBail) break;
     }
     this.#state.activeMutant = undefined;
-    return toMutantRunResult(determineHitLimitReached(this.#state.hitCount, hitLimit) ?? { status: DryRunStatus.Complete, tests: results });
+    this.#leash.from();
+    if (isEndless) return { status: MutantRunStatus.Timeout, reason: 'runs on and on' };
+    return toMutantRunResult({ status: DryRunStatus.Complete, tests: results });
+  }
+
+  /** What a test reads once for all (a schedule, say) may have been read by another when it was measured. */
+  #mostFor({ id }) {
+    return TOO_MUCH * (this.#asked.get(id) ?? Infinity) + Math.max(...this.#asked.values());
   }
 
   /** The tests, loaded while the mutant is on if that is where it shows, and without any otherwise. */
@@ -78,6 +100,7 @@ class InProcessRunner {
 
   async #loadedUnder(id) {
     this.#state.activeMutant = id;
+    this.#leash.from();
     try {
       return await this.load();
     } catch (error) {
