@@ -2,6 +2,7 @@ import type { Task } from '../graph/rule-graph.js';
 import type { Hold, Missing, Observation, TaskAssessment } from './assessment.js';
 import { test } from './condition.js';
 import { attachmentOn } from './conditions/standing.js';
+import { withEnds } from './ended-spells.js';
 import { readingHolds } from './holds.js';
 import { quiet, type Reach } from './reach.js';
 import { evaluate } from './trigger.js';
@@ -22,14 +23,15 @@ export function assessTask(world: World, task: Task): TaskResult {
   const resting = restsBecause(world, task);
   if (resting !== null) return { assessment: rest(task, resting), holds: [], notices: [], record: world.takeRecord() };
   const gate = task.gate === undefined ? null : test(world, task.gate);
-  if (gate?.truth === 'false') return { assessment: rest(task, 'gate'), holds: [], notices: [], record: world.takeRecord() };
+  if (gate?.truth === 'false')
+    return { assessment: rest(task, 'gate'), holds: [], notices: [], record: withEnds(world, world.takeRecord()) };
   const reach = task.trigger === undefined ? quiet(-1) : evaluate(world, task.trigger, { task: task.id, fromStart: true, evaluate });
   const { holds, notices } = readingHolds(world, task);
   return {
     assessment: summary(task, reach, gate?.truth === 'unknown' ? gate.missing : null),
     holds: [...holds, ...lateHolds(task, reach, gate?.truth === 'unknown' ? gate.missing : null)],
     notices,
-    record: withWholes(world, task, world.takeRecord()),
+    record: withEnds(world, withWholes(world, task, world.takeRecord())),
   };
 }
 

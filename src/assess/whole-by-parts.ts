@@ -21,6 +21,7 @@ export function withWholes(world: World, task: Task, record: readonly Observatio
   return record.map((seen) => (seen.node === task.trigger ? { ...seen, entries: [...new Set([...seen.entries, ...wholes])] } : seen));
 }
 
-function entriesOf({ entries, limit, shares }: Observation): readonly EntryId[] {
+/** Every entry that an observation cites. */
+export function entriesOf({ entries, limit, shares }: Observation): readonly EntryId[] {
   return [...entries, ...(limit?.base?.entries ?? []), ...(limit?.now?.entries ?? []), ...(shares ?? []).flatMap((share) => share.entries)];
 }

@@ -3,7 +3,7 @@
  */
 import { compareTexts } from '../base/compare-texts.js';
 import { compareMoments } from '../values/moment.js';
-import { newDial, takeReading } from './dial.js';
+import { grown, newDial, takeReading } from './dial.js';
 import type { Dial, Reading } from './dial.js';
 import type { DialFacts, Replacement } from './facts.js';
 import type { MeterPoint, Suspect } from './timeline.js';
@@ -75,8 +75,9 @@ function takeSpell(dial: Dial, readings: readonly Reading[]): Spell {
   const byValue = (a: Reading, b: Reading): number => a.shown - b.shown || compareTexts(a.entry, b.entry);
   const timed = readings.filter(({ when }) => when.minute !== null).sort((a, b) => compareMoments(a.when, b.when) || byValue(a, b));
   const untimed = readings.filter(({ when }) => when.minute === null).sort(byValue);
-  const confirmed = readings.some(({ confirmedBy }) => confirmedBy !== null);
-  if (confirmed || untimed.length === 0 || timed.length === 0) return takeInTurn(dial, [...untimed, ...timed]);
+  if (untimed.length === 0 || timed.length === 0) return takeInTurn(dial, [...untimed, ...timed]);
+  if (readings.some(({ confirmedBy }) => confirmedBy !== null))
+    return withConfirmations(takeInTurn(dial, [...untimed, ...timed]), readings);
   const tried = takeInTurn(dial, timed);
   const out = new Set(tried.suspects.map(({ entry }) => entry));
   const both = takeInTurn(
@@ -87,6 +88,18 @@ function takeSpell(dial: Dial, readings: readonly Reading[]): Spell {
     ),
   );
   return { ...both, suspects: [...tried.suspects, ...both.suspects] };
+}
+
+/** Where a confirmation had a say in the order of the day, its reading rests on it even if it would count without. */
+function withConfirmations(spell: Spell, readings: readonly Reading[]): Spell {
+  const confirmations = new Map(
+    readings.flatMap(({ entry, confirmedBy }) => (confirmedBy === null ? [] : [[entry, confirmedBy] as const])),
+  );
+  const points = spell.points.map((point) => {
+    const by = confirmations.get(point.entry);
+    return by === undefined ? point : { ...point, alongside: grown(point.alongside, by) };
+  });
+  return { ...spell, points };
 }
 
 function takeInTurn(start: Dial, readings: readonly Reading[]): Spell {

@@ -14,9 +14,7 @@ import { lacksBase, lacksNow } from './interval.js';
 /** After an attachment was put on. */
 export function attaching(world: World, node: AttachingNode, context: TriggerContext): Reach {
   const spells = world.timeline.attachments.get(node.attachment) ?? [];
-  // The end of the spell before is what lets this one begin when it did.
-  const before = spells.at(-2)?.end?.entry;
-  return afterHappening(world, node, spells.at(-1)?.begin, context, [...(before === undefined ? [] : [before]), ...begunBy(spells)]);
+  return afterHappening(world, node, spells.at(-1)?.begin, context, begunBy(spells));
 }
 
 /** After each refuelling. */
