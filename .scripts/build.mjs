@@ -2,7 +2,7 @@
 import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
-import { buildCommand, library } from './bundles.mjs';
+import { buildCommand, layDownCode, library } from './bundles.mjs';
 import { notices } from './notices.mjs';
 import { buildPages } from './pages.mjs';
 
@@ -12,5 +12,6 @@ const dist = fileURLToPath(new URL('../dist/', import.meta.url));
 rmSync(dist, { recursive: true, force: true });
 mkdirSync(dist, { recursive: true });
 await Promise.all([buildCommand(`${dist}cli/`), build(library)]);
+layDownCode(`${dist}cli/`);
 await buildPages(dist);
 writeFileSync(`${dist}third-party-notices.txt`, notices());

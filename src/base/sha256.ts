@@ -87,45 +87,39 @@ export function sha256(text: string): string {
   const words = padded(new TextEncoder().encode(text));
   const state = Int32Array.from(START);
   const schedule = new Int32Array(64);
-  for (let at = 0; at < words.length; at += 16) {
-    schedule.set(words.subarray(at, at + 16));
-    extend(schedule);
-    mix(state, schedule);
-  }
+  for (let at = 0; at < words.length; at += 16) mix(state, schedule, words, at);
   return Array.from(state, (word) => (word >>> 0).toString(16).padStart(8, '0')).join('');
 }
 
 /** The bytes as big-endian words, with a 1 bit after them and their number of bits at the end of the last block of 16. */
 function padded(bytes: Uint8Array): Int32Array {
-  const words = new Int32Array(((bytes.length + 8) >> 6) * 16 + 16);
-  for (let at = 0; at < bytes.length; at += 1) put(words, at, bytes[at] ?? 0);
-  put(words, bytes.length, 0x80);
-  words[words.length - 2] = Math.floor(bytes.length / 0x20000000);
-  words[words.length - 1] = bytes.length << 3;
+  const length = ((bytes.length + 8) >> 6) * 16 + 16;
+  const block = new Uint8Array(length * 4);
+  block.set(bytes);
+  block[bytes.length] = 0x80;
+  const words = new Int32Array(length);
+  const view = new DataView(block.buffer);
+  for (let at = 0; at < length - 2; at += 1) words[at] = view.getInt32(at * 4);
+  words[length - 2] = Math.floor(bytes.length / 0x20000000);
+  words[length - 1] = bytes.length << 3;
   return words;
 }
 
-function put(words: Int32Array, at: number, byte: number): void {
-  words[at >> 2] = (words[at >> 2] ?? 0) | (byte << (24 - 8 * (at & 3)));
-}
-
-/** Words 16 to 63 of the schedule, from the 16 of the block. */
-function extend(w: Int32Array): void {
-  for (let i = 16; i < 64; i += 1) {
-    const x = w[i - 15] ?? 0;
-    const y = w[i - 2] ?? 0;
-    const low = ((x >>> 7) | (x << 25)) ^ ((x >>> 18) | (x << 14)) ^ (x >>> 3);
-    const high = ((y >>> 17) | (y << 15)) ^ ((y >>> 19) | (y << 13)) ^ (y >>> 10);
-    w[i] = (w[i - 16] ?? 0) + low + (w[i - 7] ?? 0) + high;
-  }
-}
-
-/** One block: 64 rounds over the eight words of the state, written out because this is where the time goes. */
-function mix(state: Int32Array, w: Int32Array): void {
-  let [a = 0, b = 0, c = 0, d = 0, e = 0, f = 0, g = 0, h = 0] = state;
+/** One block: its schedule of 64 words, and as many rounds over the eight words of the state. In one piece, because this is where the time goes. */
+function mix(state: Int32Array, w: Int32Array, words: Int32Array, at: number): void {
+  let a = state[0] ?? 0;
+  let b = state[1] ?? 0;
+  let c = state[2] ?? 0;
+  let d = state[3] ?? 0;
+  let e = state[4] ?? 0;
+  let f = state[5] ?? 0;
+  let g = state[6] ?? 0;
+  let h = state[7] ?? 0;
   for (let i = 0; i < 64; i += 1) {
+    const word = i < 16 ? (words[at + i] ?? 0) : next(w, i);
+    w[i] = word;
     const far = ((e >>> 6) | (e << 26)) ^ ((e >>> 11) | (e << 21)) ^ ((e >>> 25) | (e << 7));
-    const one = (h + far + ((e & f) ^ (~e & g)) + (ROUND[i] ?? 0) + (w[i] ?? 0)) | 0;
+    const one = (h + far + ((e & f) ^ (~e & g)) + (ROUND[i] ?? 0) + word) | 0;
     const near = ((a >>> 2) | (a << 30)) ^ ((a >>> 13) | (a << 19)) ^ ((a >>> 22) | (a << 10));
     const two = (near + ((a & b) ^ (a & c) ^ (b & c))) | 0;
     h = g;
@@ -137,5 +131,21 @@ function mix(state: Int32Array, w: Int32Array): void {
     b = a;
     a = (one + two) | 0;
   }
-  [a, b, c, d, e, f, g, h].forEach((word, at) => (state[at] = (state[at] ?? 0) + word));
+  state[0] = (state[0] ?? 0) + a;
+  state[1] = (state[1] ?? 0) + b;
+  state[2] = (state[2] ?? 0) + c;
+  state[3] = (state[3] ?? 0) + d;
+  state[4] = (state[4] ?? 0) + e;
+  state[5] = (state[5] ?? 0) + f;
+  state[6] = (state[6] ?? 0) + g;
+  state[7] = (state[7] ?? 0) + h;
+}
+
+/** A word of the schedule past the 16 of the block, from those before it. */
+function next(w: Int32Array, i: number): number {
+  const x = w[i - 15] ?? 0;
+  const y = w[i - 2] ?? 0;
+  const low = ((x >>> 7) | (x << 25)) ^ ((x >>> 18) | (x << 14)) ^ (x >>> 3);
+  const high = ((y >>> 17) | (y << 15)) ^ ((y >>> 19) | (y << 13)) ^ (y >>> 10);
+  return ((w[i - 16] ?? 0) + low + (w[i - 7] ?? 0) + high) | 0;
 }

@@ -28,7 +28,7 @@ export function lex(text: string, file: number, splitter: Splitter, vocabulary: 
   const comments: CommentNode[] = [];
   for (const token of found.tokens) {
     if (token.tokenType === vocabulary.Comment) comments.push(comment(token, file));
-    else if (token.tokenType !== vocabulary.WhiteSpace) tokens.push(token);
+    else tokens.push(token);
   }
   const diagnostics = firstTold([...oddCharactersIn(found.unreadable, text, file), ...putRight(tokens, file, vocabulary)]);
   return { tokens, comments, diagnostics };

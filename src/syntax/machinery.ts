@@ -16,6 +16,6 @@ let built: Machinery | undefined;
 export function machinery(): Machinery {
   if (built !== undefined) return built;
   const vocabulary = makeVocabulary();
-  built = { vocabulary, splitter: new Splitter(vocabulary.patterns), grammar: new Grammar(vocabulary) };
+  built = { vocabulary, splitter: new Splitter(vocabulary.patterns, vocabulary.WhiteSpace), grammar: new Grammar(vocabulary) };
   return built;
 }

@@ -110,8 +110,10 @@ export abstract class RuleReader {
     };
   }
 
-  protected SUBRULE<A extends readonly unknown[], T>(rule: (...args: A) => T, ...[given]: A extends readonly [] ? [] : [Given<A>]): T {
-    return rule(...((given?.ARGS ?? []) as A));
+  protected SUBRULE<T>(rule: () => T): T;
+  protected SUBRULE<A extends readonly unknown[], T>(rule: (...args: A) => T, given: Given<A>): T;
+  protected SUBRULE(rule: (...args: readonly unknown[]) => unknown, given?: Given<readonly unknown[]>): unknown {
+    return given === undefined ? rule() : rule(...given.ARGS);
   }
 
   protected CONSUME(kind: TokenKind): Token {
@@ -122,18 +124,19 @@ export abstract class RuleReader {
   }
 
   protected OR<T>(ways: readonly Way<T>[] | Ways<T>): T {
-    const { DEF, ERR_MSG } = 'DEF' in ways ? ways : { DEF: ways };
+    const all = 'DEF' in ways ? ways.DEF : ways;
     const choice = this.choices.choice('OR', 0);
     for (const place of choice.waysBefore(this.LA(1))) {
-      const way = DEF[place];
+      const way = all[place];
       if (way !== undefined && way.GATE?.() !== false) return way.ALT();
     }
-    return this.mismatch(ERR_MSG ?? oneOf(choice.firsts.flat()));
+    return this.mismatch(('DEF' in ways ? ways.ERR_MSG : undefined) ?? oneOf(choice.firsts.flat()));
   }
 
   protected OPTION<T>(part: (() => T) | Part<T>, number = 0): T | undefined {
-    const { DEF, GATE } = typeof part === 'function' ? { DEF: part } : part;
-    return this.choices.choice('OPTION', number).beginsWith(this.LA(1)) && GATE?.() !== false ? DEF() : undefined;
+    if (!this.choices.choice('OPTION', number).beginsWith(this.LA(1))) return undefined;
+    if (typeof part === 'function') return part();
+    return part.GATE?.() === false ? undefined : part.DEF();
   }
 
   protected OPTION1<T>(part: (() => T) | Part<T>): T | undefined {

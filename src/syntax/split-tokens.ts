@@ -22,9 +22,13 @@ export interface Unreadable {
 export class Splitter {
   private readonly tried: (readonly Pattern[] | undefined)[] = [];
 
-  constructor(private readonly patterns: readonly Pattern[]) {}
+  /** @param passedOver the kind of which no tokens are made: white space. */
+  constructor(
+    private readonly patterns: readonly Pattern[],
+    private readonly passedOver?: TokenKind,
+  ) {}
 
-  /** Every token of a text, white space and comments among them. Never throws. */
+  /** Every token of a text, comments among them. Never throws. */
   split(text: string): { readonly tokens: readonly Token[]; readonly unreadable: readonly Unreadable[] } {
     const tokens: Token[] = [];
     const unreadable: Unreadable[] = [];
@@ -38,7 +42,7 @@ export class Splitter {
         unreadable.push({ offset: start, length: offset - start });
       } else {
         const end = pattern.written.lastIndex;
-        tokens.push({ image: text.slice(offset, end), startOffset: offset, tokenType: pattern.kind });
+        if (pattern.kind !== this.passedOver) tokens.push({ image: text.slice(offset, end), startOffset: offset, tokenType: pattern.kind });
         offset = end;
       }
     }

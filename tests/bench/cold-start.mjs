@@ -2,15 +2,19 @@
  * Prints what a cold `duewright due` takes against an empty process, after `npm run build`: in processor time, so that others at work disturb
  * little (Linux only). Goal: 1.75.
  *
- * `first`: nothing is kept from an earlier run (docs/command-line.md). `again`: the same question for the second time.
+ * `installed`: as a package that has just been installed, with nothing kept from an earlier run and nothing laid down by the build
+ * (docs/command-line.md). `built`: the first run after a build. `again`: the same question for the second time, of an installed package.
  */
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 
 const folder = mkdtempSync(join(tmpdir(), 'duewright-'));
 const script = 'dist/cli/duewright.js';
+const installed = join(folder, 'cli/duewright.js');
+cpSync('dist/cli', join(folder, 'cli'), { recursive: true });
+rmSync(join(folder, 'cli/code'), { recursive: true, force: true });
 const [empty, kept] = ['empty.mjs', 'kept'].map((name) => join(folder, name));
 writeFileSync(empty, '');
 
@@ -40,7 +44,7 @@ function compiled(schedule, name) {
 
 const pump = ['tests/cases/cli/files/water-pump.due', 'tests/cases/cli/files/water-pump.jsonl', '2026-06-01'];
 const tractor = ['schedules/orchard-tractor.due', 'schedules/orchard-tractor.logbook.jsonl', '2026-05-08'];
-const due = (schedule, [, logbook, day]) => [script, 'due', schedule, logbook, '--on', day];
+const due = (schedule, [, logbook, day]) => ['due', schedule, logbook, '--on', day];
 const questions = new Map([
   ['3 tasks, 5 entries, compiled', due(compiled(pump[0], 'pump.json'), pump)],
   ['3 tasks, 5 entries, schedule', due(pump[0], pump)],
@@ -51,10 +55,11 @@ const questions = new Map([
 const base = mean(60, [empty], '');
 console.log(`empty process ${base.toFixed(1)} ms`);
 for (const [what, args] of questions) {
-  const first = mean(20, args, '');
-  run(args, kept);
-  const again = mean(20, args, kept);
-  console.log(`${what}: first ${ratio(first)}, again ${ratio(again)}`);
+  const first = mean(20, [installed, ...args], '');
+  const built = mean(20, [script, ...args], '');
+  run([installed, ...args], kept);
+  const again = mean(20, [installed, ...args], kept);
+  console.log(`${what}: installed ${ratio(first)}, built ${ratio(built)}, again ${ratio(again)}`);
 }
 rmSync(folder, { recursive: true });
 

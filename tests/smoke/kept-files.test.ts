@@ -1,8 +1,9 @@
 /** What the command keeps between runs makes it quicker and changes no answer. */
 import { chmodSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { layDownCode } from '../../.scripts/bundles.mjs';
 import { cacheFolder } from '../../src/adapters/cli/kept-files.js';
 import { buildCommand, type BuiltCommand } from '../adapters/cli/built-command.js';
 
@@ -102,6 +103,21 @@ describe('what is kept between runs', () => {
     const cache = join(folder, 'none-cache');
     expect(built.run(['dou'], { env: { DUEWRIGHT_CACHE: cache } }).code).toBe(2);
     expect(existsSync(cache)).toBe(false);
+  });
+});
+
+describe('what the build lays down', () => {
+  test('serves the first question, so that nothing of the kind is kept then, and changes no answer', () => {
+    const without = desk('without-laid-down').due();
+    const laid = join(dirname(built.script), 'code');
+    layDownCode(`${dirname(built.script)}/`);
+    const { due, kept } = desk('laid-down');
+    expect(due()).toBe(without);
+    expect(ends(kept(), '.code')).toEqual([]);
+    expect(ends(readdirSync(laid), '.graph')).toEqual([]);
+    for (const name of readdirSync(laid)) writeFileSync(join(laid, name), 'x');
+    expect(due()).toBe(without);
+    rmSync(laid, { recursive: true });
   });
 });
 
