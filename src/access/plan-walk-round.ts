@@ -74,6 +74,7 @@ export function walkRound(graph: RuleGraph, tasks: readonly string[], options: W
     },
     end,
     outcome: outcome.kind === 'impossible' || outcome.kind === 'undecided' ? outcome.kind : 'found',
+    ...(outcome.kind === 'undecided' ? { atLeast: outcome.atLeast } : {}),
     lines,
     backFrom: lastTask + 2,
     leftOut,

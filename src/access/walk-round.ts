@@ -97,6 +97,8 @@ export interface WalkRound {
   readonly end: 'rest' | 'work';
   /** `found`: the lines lead through everything and back. `impossible`: proved that there is no such order. `undecided`: given up before one was found. */
   readonly outcome: 'found' | 'impossible' | 'undecided';
+  /** Only where it is undecided: no order takes less than so many seconds. */
+  readonly atLeast?: number;
   readonly lines: readonly WalkRoundLine[];
   /** The first line after the last task: from here on the machine is put back. One past the end where there is nothing to put back. */
   readonly backFrom: number;

@@ -43,5 +43,9 @@ test('is told with the gap, or as undecided', () => {
   expect(some.proof.atLeast).toBeLessThanOrEqual(optimum);
   expect(some.proof.atLeast + some.proof.gap).toBe(some.totals.seconds);
   expect(some.lines.length).toBeGreaterThan(0);
-  expect(within(10)).toMatchObject({ outcome: 'undecided', lines: [], proof: null });
+  const none = within(10);
+  expect(none).toMatchObject({ outcome: 'undecided', lines: [], proof: null });
+  expect(none.atLeast).toBeGreaterThan(0);
+  expect(none.atLeast).toBeLessThanOrEqual(optimum);
+  expect('atLeast' in some).toBe(false);
 });

@@ -278,6 +278,29 @@ describe('what cannot be worked with', () => {
   });
 });
 
+describe('places with no walk between them', () => {
+  test('are told once each, from the first place that is used', () => {
+    const places = ['seat', 'nose', 'rear', 'roof'].map((place) => `place ${place} "The ${place}"`);
+    const graph = uncheckedGraph([
+      'position lid shut, open',
+      'position tap shut, open',
+      'at rest lid shut, tap shut',
+      ...places,
+      'walk seat to rear 5 s',
+      'step open-tap "Open the tap" tap shut to open',
+      'step open-lid "Open the lid" lid shut to open at rear',
+      'task look with lid open at nose',
+      'task again with tap open at nose',
+      'task sit at seat',
+      'task climb at roof',
+    ]);
+    expect(kindsAndMessages(graph)).toEqual([
+      'no-way-to-walk: No walk leads from `rear` to `nose`, where `look` is done.',
+      'no-way-to-walk: No walk leads from `rear` to `roof`, where `climb` is done.',
+    ]);
+  });
+});
+
 describe('a machine that breaks its own rule', () => {
   const lines = ['position lid shut, open', 'step open-lid "Open the lid" lid shut to open', 'task look with lid open'];
 

@@ -89,6 +89,14 @@ describe('sets of done needs', () => {
     expect(new Set([after(2, 39, 40), after(2, 39), after(2), after(39)]).size).toBe(4);
   });
 
+  test('take in what follows something that is written after it', () => {
+    const needs = [[1], [2], [3], []].map((after): EffectiveNeed => ({ stance: [], place: null, after }));
+    const sets = new DoneSets(needs, [], 0);
+    const all = sets.absorb(sets.none(), words(4, new Set([0, 1, 2, 3])), 0, -1);
+    expect(sets.facts(all).isComplete).toBe(true);
+    expect(sets.absorb(sets.none(), words(4, new Set([0, 1, 2])), 0, -1)).toBe(sets.none());
+  });
+
   test('of places past the thirtieth say nothing', () => {
     const at = (place: number): EffectiveNeed => ({ stance: [], place, after: [] });
     const sets = new DoneSets([at(29), at(30), at(31)], [], 32);

@@ -199,6 +199,21 @@ describe('of what the needs ask of a few parts', () => {
     });
   });
 
+  test('alternatives are told apart that differ only in where one ends', () => {
+    const { sets } = ask(
+      [0, 1],
+      [
+        [1, 2, 7],
+        [31, 4, 7],
+      ],
+      [
+        [1, 23, 7],
+        [1, 4, 7],
+      ],
+    ) as { sets: unknown[] };
+    expect(sets).toHaveLength(2);
+  });
+
   test('past the twentieth nothing more is kept apart', () => {
     const masks = [1, 2, 3, 4, 5, 6].flatMap((a) => [1, 2, 3, 4].map((b): readonly Box[] => [[a, b, 7]]));
     const { sets, ofNeed } = ask([0, 1], ...masks) as { sets: unknown[]; ofNeed: number[] };
