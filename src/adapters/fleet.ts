@@ -5,6 +5,7 @@
  * The public entry `duewright/fleet`.
  */
 export { assessFleet } from './fleet/assess-fleet.js';
+export { findMachine } from './fleet/find-machine.js';
 export { Fleet } from '../fleet/fleet.js';
 export { STATES, VERDICTS } from '../fleet/fleet-states.js';
 export { planColumns } from '../fleet/plan-columns.js';
@@ -15,10 +16,12 @@ export { watch } from '../watch/watch.js';
 
 export type { FleetOptions, FleetProgress } from './fleet/assess-fleet.js';
 export type { LineSource } from './fleet/fleet-blocks.js';
-export type { BlockAnswer, FleetFormat, LineNote } from './fleet/judge-block.js';
+export type { LineNote } from './fleet/line-note.js';
+export type { BlockAnswer, FleetFormat } from './fleet/judge-block.js';
 export type { ColumnPlan } from '../fleet/column-plan.js';
 export type { Added } from '../fleet/fleet.js';
 export type { FleetStates } from '../fleet/fleet-states.js';
+export type { LineCode, LineProblem } from '../fleet/line-problem.js';
 export type { LastDoing, MachineLine, MachineLogbook } from '../fleet/machine-line.js';
 export type { MachineRead } from '../fleet/read-machine.js';
 export type { DialectName } from '../sql/dialect.js';

@@ -1,5 +1,6 @@
 import { assess } from '../assess/assess.js';
 import type { Assessment } from '../assess/assessment.js';
+import { nearName } from '../base/near-name.js';
 import type { Entry } from '../history/entry.js';
 import { dayOf, formatDate } from '../values/civil.js';
 import { type Day, onDay } from '../values/moment.js';
@@ -8,6 +9,8 @@ import { CLEAR, FleetStates, verdictOfFlags } from './fleet-states.js';
 import { TaskJudge } from './judge-task.js';
 import { LineScanner } from './line-scanner.js';
 import { MachineColumns, NO_DAY } from './machine-columns.js';
+import { modelProblem, serialProblem } from './fit.js';
+import { type LineCode, type LineProblem, lineProblem } from './line-problem.js';
 import { entriesOfLine, type LastDoing, type MachineLine } from './machine-line.js';
 import { MonthTable } from './month-table.js';
 import { OrdinaryJudge } from './ordinary-judge.js';
@@ -16,7 +19,8 @@ import { Settler } from './settle-machine.js';
 
 /** What became of a line: the machine's number, with what of it the schedule does not know; or why it is no machine. */
 export type Added =
-  { readonly ok: true; readonly machine: number; readonly strays: readonly string[] } | { readonly ok: false; readonly problem: string };
+  | { readonly ok: true; readonly machine: number; readonly strays: readonly string[] }
+  | { readonly ok: false; readonly problem: string; readonly code: LineCode; readonly help: string };
 
 const NO_STRAYS: readonly string[] = [];
 
@@ -64,26 +68,34 @@ export class Fleet {
   /** Takes in a machine from a line of JSON; of a longer text, from what stands between two places. */
   add(text: string, from = 0, to = text.length): Added {
     const machine = this.columns.count;
-    if (machine >= this.capacity) return { ok: false, problem: `there is room for ${this.capacity} machines` };
+    if (machine >= this.capacity) return this.full();
     if (this.scanner.scan(text, from, to, machine)) return this.take(machine, NO_STRAYS);
     this.columns.clear(machine);
     return this.addMachine(readMachine(text.slice(from, to)));
   }
 
+  /** What of a machine is not as the schedule would have it, though it can be judged; `null` for nothing. */
+  misfitOf(machine: number): LineProblem | null {
+    const serial = this.columns.serial[machine] ?? Number.NaN;
+    return Number.isNaN(serial) ? null : serialProblem(this.plan.graph, serial);
+  }
+
   /** Takes in a machine that was read already. */
   addMachine(read: MachineRead): Added {
     const machine = this.columns.count;
-    if (machine >= this.capacity) return { ok: false, problem: `there is room for ${this.capacity} machines` };
+    if (machine >= this.capacity) return this.full();
     switch (read.kind) {
       case 'problem':
-        return { ok: false, problem: read.problem };
+        return { ok: false, problem: read.problem, code: read.code, help: read.help };
       case 'logbook':
         this.columns.names[machine] = read.logbook.machine;
         this.columns.ordinary.set(machine, read.logbook.entries);
         this.columns.count += 1;
         return { ok: true, machine, strays: NO_STRAYS };
-      case 'line':
-        return this.take(machine, this.fill(machine, read.line));
+      case 'line': {
+        const misfit = read.line.model === undefined ? null : modelProblem(this.plan.graph, read.line.model);
+        return misfit === null ? this.take(machine, this.fill(machine, read.line)) : refused(misfit);
+      }
     }
   }
 
@@ -119,6 +131,10 @@ export class Fleet {
     return assess(this.plan.graph, this.entriesOf(machine), onDay(today));
   }
 
+  private full(): Added {
+    return refused(lineProblem('no-room', `there is room for ${this.capacity} machines`));
+  }
+
   /** What the ordinary assessor will fill in. */
   private leaveClear(task: number, into: FleetStates): void {
     const from = task * this.columns.stride;
@@ -137,6 +153,7 @@ export class Fleet {
       day === undefined ? [] : (dayOf(day) ?? []),
     );
     columns.names[machine] = line.machine;
+    columns.models[machine] = line.model;
     columns.latest[machine] = Math.max(NO_DAY, ...days);
     columns.serial[machine] = line.serial ?? Number.NaN;
     columns.inService[machine] = numberOf(line.inService);
@@ -146,7 +163,7 @@ export class Fleet {
     for (const [id, doing] of Object.entries(line.done ?? {})) {
       const task = plan.tasks.findIndex((each) => each.id === id);
       if (task < 0) {
-        strays.push(`There is no task \`${id}\` in this schedule`);
+        strays.push(noSuch('task', id, plan.tasks));
         continue;
       }
       columns.doneOn[task * columns.stride + machine] = numberOf(doing.on);
@@ -158,7 +175,7 @@ export class Fleet {
   private fillMeters(column: Float64Array, first: number, machine: number, meters: LastDoing['meters'], strays: string[]): void {
     for (const [id, value] of Object.entries(meters ?? {})) {
       const meter = this.plan.meters.findIndex((each) => each.id === id);
-      if (meter < 0) strays.push(`There is no meter \`${id}\` in this schedule that is read`);
+      if (meter < 0) strays.push(noSuch('meter', id, this.plan.meters));
       else column[(first + meter) * this.columns.stride + machine] = value;
     }
   }
@@ -182,15 +199,30 @@ export class Fleet {
       return on === undefined ? [] : [[id, { on, meters: meters(columns.doneShown, index * plan.meters.length) }]];
     });
     const [on, inService, serial] = [day(columns.readOn, machine), day(columns.inService, machine), columns.serial[machine] ?? Number.NaN];
+    const model = columns.models[machine];
     return {
       machine: this.nameOf(machine),
       ...(on === undefined ? {} : { on }),
       ...(inService === undefined ? {} : { inService }),
+      ...(model === undefined ? {} : { model }),
       ...(Number.isNaN(serial) ? {} : { serial }),
       meters: meters(columns.shown, 0),
       done: Object.fromEntries(done),
     };
   }
+}
+
+function noSuch(kind: 'task' | 'meter', id: string, known: readonly { readonly id: string }[]): string {
+  const near = nearName(
+    id,
+    known.map((each) => each.id),
+  );
+  const meant = near === undefined ? '' : `; was \`${near}\` meant?`;
+  return `There is no ${kind} \`${id}\` in this schedule${kind === 'meter' ? ' that is read' : ''}${meant}`;
+}
+
+function refused({ code, what, help }: LineProblem): Added {
+  return { ok: false, problem: what, code, help };
 }
 
 function numberOf(day: string | undefined): number {

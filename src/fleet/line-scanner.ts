@@ -28,6 +28,7 @@ export class LineScanner {
   private latest = NO_DAY;
   private readonly tasks: NameTable;
   private readonly meters: NameTable;
+  private readonly models: ReadonlySet<string>;
 
   constructor(
     private readonly columns: MachineColumns,
@@ -36,6 +37,7 @@ export class LineScanner {
     const { plan } = columns;
     this.tasks = new NameTable(plan.tasks.map(({ id }) => id));
     this.meters = new NameTable(meterIds(plan));
+    this.models = new Set(plan.graph.schedule.fits.map(({ model }) => model));
   }
 
   /** Reads `text` from `from` up to `to` as machine `machine`; `false` if it has to be read the long way (and columns to be cleared). */
@@ -95,11 +97,13 @@ export class LineScanner {
 
   private ofMachine(): boolean {
     const { columns, machine } = this;
-    if (this.name('machine"')) return this.colon() && this.word();
+    if (this.name('machine"')) return this.colon() && this.word(columns.names);
     if (this.name('on"')) return this.colon() && this.day(columns.readOn, machine);
     if (this.name('inService"')) return this.colon() && this.day(columns.inService, machine);
     if (this.name('meters"')) return this.colon() && this.members(Members.shown, 0);
     if (this.name('done"')) return this.colon() && this.members(Members.done, 0);
+    // Of a model that the schedule does not fit the long way tells.
+    if (this.name('model"')) return this.colon() && this.word(columns.models) && this.models.has(columns.models[machine] ?? '');
     if (!this.name('serial"') || !this.colon()) return false;
     const serial = this.number();
     columns.serial[machine] = serial;
@@ -132,13 +136,13 @@ export class LineScanner {
     return true;
   }
 
-  private word(): boolean {
+  private word(into: (string | undefined)[]): boolean {
     if (!this.take(QUOTE)) return false;
     const end = this.text.indexOf('"', this.at);
     if (end < 0) return false;
     const word = this.text.slice(this.at, end);
     for (let i = 0; i < word.length; i += 1) if (word.charCodeAt(i) < 0x20 || word.charCodeAt(i) === BACKSLASH) return false;
-    this.columns.names[this.machine] = word;
+    into[this.machine] = word;
     this.at = end + 1;
     return true;
   }

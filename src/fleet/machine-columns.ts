@@ -18,6 +18,8 @@ export class MachineColumns {
   /** Not a power of two, or all columns of one machine would fall on the same lines of the cache. */
   readonly stride: number;
   readonly names: string[] = [];
+  /** What model a line says that it is; often none does. */
+  readonly models: (string | undefined)[] = [];
   readonly serial: Float64Array;
   readonly inService: Int32Array;
   readonly readOn: Int32Array;
@@ -68,6 +70,7 @@ export class MachineColumns {
   clearAll(): void {
     this.count = 0;
     this.names.length = 0;
+    this.models.length = 0;
     this.ordinary.clear();
     this.unknowns.fill(0);
     for (const days of [this.inService, this.readOn, this.latest, this.doneOn]) days.fill(NO_DAY);
@@ -76,6 +79,7 @@ export class MachineColumns {
 
   /** Forgets what was written of a machine that turned out not to be one. */
   clear(machine: number): void {
+    this.models[machine] = undefined;
     this.serial[machine] = Number.NaN;
     this.inService[machine] = NO_DAY;
     this.readOn[machine] = NO_DAY;

@@ -16,6 +16,8 @@ export interface MachineLine {
   /** The day on which the meters were read; needed with `meters`. */
   readonly on?: string;
   readonly inService?: string;
+  /** As the schedule names it in `fits model`; a machine of another model is refused. */
+  readonly model?: string;
   readonly serial?: number;
   /** Meter → what it shows. */
   readonly meters?: Readonly<Record<string, number>>;
@@ -39,13 +41,14 @@ export function entriesOfLine(line: MachineLine): readonly Entry[] {
   const days = [line.on, line.inService, ...doings.map(([, doing]) => doing.on)].filter((day) => day !== undefined).sort();
   // A machine of which no day is known still has its serial number.
   const [earliest = '0001-01-01'] = days;
-  const { inService, serial, meters, on } = line;
+  const { inService, model, serial, meters, on } = line;
   return [
     {
       kind: 'machine',
       id: 'machine',
       on: earliest,
       ...(inService === undefined ? {} : { inService }),
+      ...(model === undefined ? {} : { model }),
       ...(serial === undefined ? {} : { serial }),
     },
     ...(meters === undefined || on === undefined ? [] : [{ kind: 'reading' as const, id: 'reading', on, meters: { ...meters } }]),

@@ -1,8 +1,10 @@
+import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { assess } from '../../src/assess/assess.js';
 import { Fleet } from '../../src/fleet/fleet.js';
 import { type FleetStates, STATES, VERDICTS } from '../../src/fleet/fleet-states.js';
+import { LINE_CODES } from '../../src/fleet/line-problem.js';
 import { entriesOfLine, type MachineLine } from '../../src/fleet/machine-line.js';
 import { planColumns } from '../../src/fleet/plan-columns.js';
 import type { RuleGraph } from '../../src/graph/rule-graph.js';
@@ -133,6 +135,11 @@ describe('a plan', () => {
   });
 });
 
+test('every code of a line is explained in docs/fleets.md', () => {
+  const page = readFileSync('docs/fleets.md', 'utf8');
+  expect(LINE_CODES.filter((code) => !page.includes(`| \`${code}\` |`))).toEqual([]);
+});
+
 describe('a line', () => {
   const fleetOf = (capacity = 3): Fleet => new Fleet(planColumns(compileText(tractor)), capacity);
 
@@ -153,27 +160,72 @@ describe('a line', () => {
     expect(fleetOf().add('{"machine":"a","on":"2026-05-11","meters":{"engin":5},"done":{"oill":{"on":"2026-01-01"}}}')).toEqual({
       ok: true,
       machine: 0,
-      strays: ['There is no meter `engin` in this schedule that is read', 'There is no task `oill` in this schedule'],
+      strays: [
+        'There is no meter `engin` in this schedule that is read; was `engine` meant?',
+        'There is no task `oill` in this schedule; was `oil` meant?',
+      ],
     });
   });
 
   test.each([
-    ['', 'it is not one JSON object'],
-    ['[1]', 'it is not one JSON object'],
-    ['{"machine":"a"', 'it is not one JSON object'],
-    ['{"on":"2026-01-01"}', '`machine` is not a name of 1 to 200 characters'],
-    ['{"machine":"a","hours":5}', 'there is no member `hours`'],
-    ['{"machine":"a","meters":{"engine":5}}', '`on`, the day on which the meters were read, is missing'],
-    ['{"machine":"a","on":"2026-02-30","meters":{"engine":5}}', '`machine`: on should be a day that exists, as YYYY-MM-DD'],
-    ['{"machine":"a","on":"2026-02-03","meters":{"engine":-5}}', '`reading`: meters.engine should be at least 0'],
-    ['{"machine":"a","on":"2026-02-03","meters":{"engine":"5"}}', '`reading`: meters.engine should be a number'],
-    ['{"machine":"a","on":5}', 'a day is not a text'],
-    ['{"machine":"a","done":{"oil":"2026-01-01"}}', '`done.oil` is not an object with `on` and perhaps `meters`'],
-    ['{"machine":"a","entries":[{"kind":"reading"}]}', '`entries.0` is no entry: id should be missing: a string'],
-  ])('%s is refused', (text, problem) => {
+    ['', 'not-an-object', 'it is not one JSON object'],
+    ['[1]', 'not-an-object', 'it is not one JSON object'],
+    ['{"machine":"a"', 'not-an-object', 'it is not one JSON object'],
+    ['{"on":"2026-01-01"}', 'no-name', '`machine` is not a name of 1 to 200 characters'],
+    ['{"machine":"a","hours":5}', 'unknown-member', 'there is no member `hours`'],
+    ['{"machine":"a","on":"2026-01-01","entries":[]}', 'unknown-member', 'beside `entries` nothing but `machine` can stand'],
+    ['{"machine":"a","meters":{"engine":5}}', 'no-day', '`on`, the day on which the meters were read, is missing'],
+    ['{"machine":"a","on":"2026-02-30","meters":{"engine":5}}', 'wrong-value', '`on` should be a day that exists, as YYYY-MM-DD'],
+    ['{"machine":"a","inService":"06.04.2021"}', 'wrong-value', '`inService` should be a day that exists, as YYYY-MM-DD'],
+    ['{"machine":"a","done":{"oil":{"on":"2026-13-01"}}}', 'wrong-value', '`done.oil.on` should be a day that exists, as YYYY-MM-DD'],
+    ['{"machine":"a","done":{"oil":{}}}', 'wrong-value', '`done.oil.on` should be a day that exists, as YYYY-MM-DD'],
+    ['{"machine":"a","on":"2026-02-03","meters":{"engine":-5}}', 'wrong-value', '`meters.engine` should be at least 0'],
+    ['{"machine":"a","on":"2026-02-03","meters":{"engine":"5"}}', 'wrong-value', '`meters.engine` should be a number'],
+    [
+      '{"machine":"a","done":{"oil":{"on":"2026-01-01","meters":{"engine":"5"}}}}',
+      'wrong-value',
+      '`done.oil.meters.engine` should be a number',
+    ],
+    ['{"machine":"a","on":5}', 'wrong-value', '`on` should be a day that exists, as YYYY-MM-DD'],
+    ['{"machine":"a","done":{"oil":"2026-01-01"}}', 'wrong-value', '`done.oil` is not an object with `on` and perhaps `meters`'],
+    ['{"machine":"a","entries":[{"kind":"reading"}]}', 'wrong-value', '`entries.0` is no entry: `id` should be missing: a string'],
+  ])('%s is refused', (text, code, problem) => {
     const fleet = fleetOf();
-    expect(fleet.add(text)).toEqual({ ok: false, problem });
+    const added = fleet.add(text);
+    expect(added).toMatchObject({ ok: false, code, problem });
+    expect(added.ok ? '' : added.help).toMatch(/^[A-Z].*\.$|\}\.$/);
     expect(fleet.count).toBe(0);
+  });
+
+  describe('that says what model it is', () => {
+    const fitted = `schedule tarn "Tarn" language 1 edition 1 of 2026-01-01 by "A"
+fits model "Tarn 55" serial 1200 to 1300 fits model "Tarn 60" serial 9000 to 9100
+meter engine "Hour meter" counts h
+task oil "Oil" every 100 h of engine`;
+    const graph = compiled(fitted);
+    const fleetOf55 = (): Fleet => new Fleet(planColumns(graph as RuleGraph), 2);
+
+    test('is judged if the schedule fits it, and keeps it in its history', () => {
+      const fleet = fleetOf55();
+      expect(fleet.add('{"machine":"a","model":"Tarn 55","serial":1250}')).toMatchObject({ ok: true });
+      expect(fleet.add('{"machine":"b", "\\u006dodel":"Tarn 60"}')).toMatchObject({ ok: true });
+      expect([0, 1].map((machine) => fleet.entriesOf(machine)[0])).toMatchObject([{ model: 'Tarn 55' }, { model: 'Tarn 60' }]);
+      expect(fleet.misfitOf(0)).toBeNull();
+    });
+
+    test('is refused if it is another', () => {
+      const fleet = fleetOf55();
+      const problem = 'it is a `Bison 9`, and this schedule fits `Tarn 55`, `Tarn 60`';
+      expect(fleet.add('{"machine":"a","model":"Bison 9"}')).toMatchObject({ ok: false, code: 'other-model', problem });
+      expect(fleet.count).toBe(0);
+      expect(new Fleet(planColumns(compileText(tractor)), 1).add('{"machine":"a","model":"any"}')).toMatchObject({ ok: false });
+    });
+
+    test('is told of if its serial number is none that the schedule fits', () => {
+      const fleet = fleetOf55();
+      fleet.add('{"machine":"a","serial":1301}');
+      expect(fleet.misfitOf(0)?.what).toBe('its serial number 1301 is none of those that this schedule fits: 1200 to 1300, 9000 to 9100');
+    });
   });
 
   test('that was refused leaves nothing behind', () => {
@@ -209,7 +261,7 @@ describe('a line', () => {
   test('beyond the capacity is refused', () => {
     const fleet = fleetOf(1);
     fleet.add('{"machine":"a"}');
-    expect(fleet.add('{"machine":"b"}')).toEqual({ ok: false, problem: 'there is room for 1 machines' });
+    expect(fleet.add('{"machine":"b"}')).toMatchObject({ ok: false, code: 'no-room', problem: 'there is room for 1 machines' });
   });
 
   test('is read to the same bits as JSON.parse reads it', () => {

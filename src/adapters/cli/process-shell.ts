@@ -15,6 +15,10 @@ export function processShell(): Shell {
     columns,
     out: (text) => void process.stdout.write(text),
     err: (text) => void errors().write(text),
+    get progress() {
+      // An answer that runs down the same terminal shows how far it is by itself.
+      return process.stderr.isTTY && !process.stdout.isTTY ? progress : undefined;
+    },
     // Looked at only by commands that ask: Node opens each of its streams when it is first named, and that takes its time.
     get ask() {
       return process.stdin.isTTY && process.stderr.isTTY ? ask : undefined;
@@ -33,6 +37,11 @@ async function ask(question: string): Promise<string | null> {
       terminal.close();
     });
   });
+}
+
+/** From the beginning of the line, which is cleared first (ECMA-48, EL). */
+function progress(text: string): void {
+  errors().write(`\r\u001B[K${text}`);
 }
 
 /** The error stream, when there is something to say on it. */

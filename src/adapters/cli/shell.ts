@@ -17,6 +17,8 @@ export interface Shell {
   readonly out: (text: string) => void;
   /** Asks the person at the terminal; `null` when they end the input. Undefined where nobody is there to ask. */
   readonly ask?: ((question: string) => Promise<string | null>) | undefined;
+  /** Says how far a long work is, over what was said of it before; an empty text takes it away. Undefined where nobody watches. */
+  readonly progress?: ((text: string) => void) | undefined;
   /** What has to be said besides. */
   readonly err: (text: string) => void;
 }

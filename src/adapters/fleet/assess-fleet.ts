@@ -1,8 +1,10 @@
 import type { RuleGraph } from '../../engine.js';
 import type { Day } from '../../values/moment.js';
 import { type BlockWorker, ownThread, workerThread, type WorkerSetup } from './block-workers.js';
-import { fleetBlocks, type LineBlock, type LineSource } from './fleet-blocks.js';
+import type { LineBlock, LineSource } from './fleet-blocks.js';
 import type { BlockAnswer, FleetFormat } from './judge-block.js';
+import { openFleet } from './open-fleet.js';
+import type { TableHeading } from './table-heading.js';
 
 /** How far it has come. */
 export interface FleetProgress {
@@ -39,12 +41,16 @@ const LINES = 512;
  */
 export async function* assessFleet(graph: RuleGraph, input: LineSource, options: FleetOptions): AsyncGenerator<BlockAnswer> {
   const lines = options.lines ?? LINES;
-  const blocks = fleetBlocks(input, lines);
-  const opened = options.format === 'csv' ? await openTable(blocks) : { heading: null, first: [] };
-  const workers = startWorkers(options, { graph, today: options.today, lines, heading: opened.heading });
+  const { heading, blocks } = await openFleet(graph, input, lines, options.format);
+  if (heading?.usable === false) {
+    yield aboutHeading(heading);
+    return;
+  }
+  const workers = startWorkers(options, { graph, today: options.today, lines, heading });
   try {
-    let progress: FleetProgress = { lines: 0, machines: 0, refused: 0 };
-    for await (const answer of inOrder(chained(opened.first, blocks), workers)) {
+    let progress: FleetProgress = { lines: heading === null ? 0 : 1, machines: 0, refused: 0 };
+    if (heading !== null && heading.notes.length > 0) yield aboutHeading(heading);
+    for await (const answer of inOrder(blocks, workers)) {
       const refused = answer.notes.filter((note) => note.refused).length;
       progress = {
         lines: progress.lines + answer.lines,
@@ -87,17 +93,17 @@ async function* taken(waiting: Promise<BlockAnswer>[], count: number): AsyncGene
   for (const answer of waiting.splice(0, count)) yield await answer;
 }
 
-/** Takes the heading off the first block. */
-async function openTable(blocks: AsyncGenerator<LineBlock>): Promise<{ readonly heading: string; readonly first: readonly LineBlock[] }> {
-  const opened = await blocks.next();
-  if (opened.done === true) return { heading: '', first: [] };
-  const { text, lines, first } = opened.value;
-  const end = text.indexOf('\n');
-  const heading = end < 0 ? text : text.slice(0, end);
-  return { heading, first: end < 0 ? [] : [{ text: text.slice(end + 1), lines: lines - 1, first: first + 1 }] };
-}
-
-async function* chained(first: readonly LineBlock[], rest: AsyncIterable<LineBlock>): AsyncGenerator<LineBlock> {
-  yield* first;
-  yield* rest;
+/** An answer about no machine: what there is to say of a heading. */
+function aboutHeading({ notes }: TableHeading): BlockAnswer {
+  return {
+    machines: [],
+    at: [],
+    lines: 1,
+    stride: 0,
+    state: new Uint8Array(),
+    left: new Float64Array(),
+    governing: new Int32Array(),
+    verdict: new Uint8Array(),
+    notes,
+  };
 }

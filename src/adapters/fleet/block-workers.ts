@@ -4,6 +4,7 @@ import { planColumns } from '../../fleet/plan-columns.js';
 import type { Day } from '../../values/moment.js';
 import type { LineBlock } from './fleet-blocks.js';
 import { type BlockAnswer, BlockJudge } from './judge-block.js';
+import type { TableHeading } from './table-heading.js';
 
 /** What a worker is told once. */
 export interface WorkerSetup {
@@ -11,7 +12,7 @@ export interface WorkerSetup {
   readonly today: Day;
   /** Most lines of a block. */
   readonly lines: number;
-  readonly heading: string | null;
+  readonly heading: TableHeading | null;
 }
 
 /** Somebody who judges blocks, one at a time. */

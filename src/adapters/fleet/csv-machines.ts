@@ -1,35 +1,53 @@
+import { lineProblem } from '../../fleet/line-problem.js';
 import { machineOf, type MachineRead } from '../../fleet/read-machine.js';
 import { readCsv } from '../exchange/csv.js';
-
-/** What a heading's column holds. */
-type Column =
-  | { readonly is: 'member'; readonly name: string }
-  | { readonly is: 'meter'; readonly meter: string }
-  | { readonly is: 'done'; readonly task: string }
-  | { readonly is: 'done-meter'; readonly task: string; readonly meter: string }
-  | { readonly is: 'none' };
+import type { TableColumn, TableHeading } from './table-heading.js';
 
 /**
- * Machines from rows of a table whose heading is `machine,on,inService,serial,meters.METER,done.TASK,done.TASK.METER`, the last three
- * once for each meter and task; an empty cell is not known. `null` for an empty row.
+ * Machines from rows of a table; an empty cell is not known. `null` for an empty row.
+ *
+ * A row is one line, so that a quote that is never closed costs its own row and no other.
  */
-export function csvMachines(heading: string, rows: string): readonly (MachineRead | null)[] {
-  const { rows: read, problem } = readCsv(`${heading.replace(/\r?\n$/, '')}\n${rows}`);
-  const [names = [], ...body] = read;
-  const columns = names.map(columnOf);
-  const machines = body.map((cells) => (cells.every((cell) => cell === '') ? null : machineOf(lineOf(columns, cells))));
-  return problem === null ? machines : [...machines, { kind: 'problem', problem: problem.what }];
+export function csvMachines({ text, columns }: TableHeading, rows: string): readonly (MachineRead | null)[] {
+  const heading = text.replace(/\r?\n$/, '');
+  const machines: (MachineRead | null)[] = [];
+  for (let rest = rows; rest !== '';) {
+    const { rows: read, problem } = readCsv(`${heading}\n${rest}`);
+    const whole = read.slice(1);
+    const broken = whole.findIndex((cells) => cells.some((cell) => cell.includes('\n')));
+    const good = broken < 0 ? whole : whole.slice(0, broken);
+    for (const cells of good) machines.push(machineOfRow(columns, cells));
+    const what = broken < 0 ? problem?.what : 'a quoted cell goes on into the next line';
+    if (what === undefined) break;
+    machines.push(wrongRow(what));
+    rest = withoutLines(rest, good.length + 1);
+  }
+  return machines;
 }
 
-function columnOf(name: string): Column {
-  const [head = '', second, third] = name.trim().split('.');
-  if (head === 'meters' && second !== undefined) return { is: 'meter', meter: second };
-  if (head === 'done' && second !== undefined)
-    return third === undefined ? { is: 'done', task: second } : { is: 'done-meter', task: second, meter: third };
-  return name.trim() === '' ? { is: 'none' } : { is: 'member', name: name.trim() };
+function withoutLines(text: string, count: number): string {
+  let at = 0;
+  for (let line = 0; line < count; line += 1) {
+    const feed = text.indexOf('\n', at);
+    if (feed < 0) return '';
+    at = feed + 1;
+  }
+  return text.slice(at);
 }
 
-function lineOf(columns: readonly Column[], cells: readonly string[]): object {
+function machineOfRow(columns: readonly TableColumn[], cells: readonly string[]): MachineRead | null {
+  if (cells.every((cell) => cell === '')) return null;
+  const filled = cells.findLastIndex((cell) => cell.trim() !== '') + 1;
+  if (filled > columns.length) return wrongRow(`there are ${filled} cells under ${columns.length} columns`);
+  return machineOf(lineOf(columns, cells));
+}
+
+function wrongRow(what: string): MachineRead {
+  const { code, help } = lineProblem('wrong-row', what);
+  return { kind: 'problem', problem: what, code, help };
+}
+
+function lineOf(columns: readonly TableColumn[], cells: readonly string[]): object {
   const line = new Map<string, unknown>();
   const meters = new Map<string, unknown>();
   const done = new Map<string, { on?: string; meters: Map<string, unknown> }>();

@@ -5,6 +5,7 @@ import { pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { assessFleet, type FleetOptions, type FleetProgress } from '../../../src/adapters/fleet/assess-fleet.js';
+import { findMachine } from '../../../src/adapters/fleet/find-machine.js';
 import { fleetBlocks } from '../../../src/adapters/fleet/fleet-blocks.js';
 import { STATES } from '../../../src/fleet/fleet-states.js';
 import { compileText } from '../../support/compile-text.js';
@@ -103,8 +104,64 @@ describe('a stream of machines', () => {
     expect(await judged(table, { format: 'csv', lines: 2 })).toEqual([
       'north, 1 overdue clear',
       'm-3 unknown unrecorded',
-      '3: `reading`: meters.engine should be a number',
+      '3: `meters.engine` should be a number',
     ]);
+  });
+
+  test('as a table says once what is wrong with its heading', async () => {
+    const table = 'machine,on,meters.engin,done.oill,colour,,meters.engine\nm-1,2026-06-14,5,2026-05-01,red,,1031\n';
+    expect(await judged(table, { format: 'csv' })).toEqual([
+      '1: the column `meters.engin` is not used: there is no meter `engin` in this schedule that is read; was `engine` meant?',
+      '1: the column `done.oill` is not used: there is no task `oill` in this schedule; was `oil` meant?',
+      '1: the column `colour` is not used',
+      'm-1 unrecorded unrecorded',
+    ]);
+  });
+
+  test.each([
+    ['on,meters.engine\n2026-06-14,5\n', '1: there is no column `machine`'],
+    ['machine,on,machine\na,2026-06-14,b\n', '1: there are two columns `machine`'],
+    ['machine,"on\na,2026-06-14\n', '1: a quoted cell is not closed'],
+  ])('as a table without a heading to go by is not read: %j', async (table, said) => {
+    let closed = false;
+    const source = (async function* (): AsyncGenerator<string> {
+      try {
+        yield await Promise.resolve(table);
+        yield await Promise.resolve('never asked for\n');
+      } finally {
+        closed = true;
+      }
+    })();
+    const notes = [];
+    for await (const block of assessFleet(graph, source, { today, format: 'csv', lines: 2 })) notes.push(...block.notes);
+    expect(notes.map(({ line: at, what }) => `${at}: ${what}`)).toEqual([said]);
+    expect(notes[0]).toMatchObject({ code: 'wrong-heading', refused: true });
+    expect(closed).toBe(true);
+  });
+
+  test('as a table loses no more than the row that is wrong', async () => {
+    const rows = ['a,2026-06-14,"5', 'b,2026-06-14,6', '"c', 'd",2026-06-14,7', 'e,2026-06-14,8,9', 'f,2026-06-14,10'];
+    const notes: string[] = [];
+    const machines: string[] = [];
+    for await (const block of assessFleet(graph, [`machine,on,meters.engine\n${rows.join('\n')}`], { today, format: 'csv' })) {
+      machines.push(...block.machines.map((name, m) => `${block.at[m] ?? 0}: ${name}`));
+      notes.push(...block.notes.map(({ line: at, what }) => `${at}: ${what}`));
+    }
+    expect(machines).toEqual(['3: b', '5: d"', '7: f']);
+    expect(notes).toEqual([
+      '2: something follows the closing quote of a cell',
+      '4: a quoted cell goes on into the next line',
+      '6: there are 4 cells under 3 columns',
+    ]);
+  });
+
+  test('gives one machine for a closer look', async () => {
+    const lines = `${line(1)}\nnonsense\n${line(2)}\n`;
+    expect(await findMachine(graph, [lines], 'm-2', today)).toContainEqual(
+      expect.objectContaining({ kind: 'reading', meters: { engine: 1002 } }),
+    );
+    expect(await findMachine(graph, [lines], 'm-3', today)).toBeNull();
+    expect(await findMachine(graph, ['machine,serial\nm-1,12\n'], 'm-1', today, 'csv')).toMatchObject([{ serial: 12 }]);
   });
 
   test('of no lines at all says nothing', async () => {
