@@ -6,6 +6,7 @@ import type { Moment } from '../values/moment.js';
 import { ofKind } from './dated-entry.js';
 import type { Dated } from './dated-entry.js';
 import { entriesInForce } from './entries-in-force.js';
+import type { EntriesInForce } from './entries-in-force.js';
 import type { Entry } from './entry.js';
 import type { Facts, Layout } from './facts.js';
 import { readDoings } from './read-doings.js';
@@ -16,12 +17,24 @@ import { strayInto } from './stray.js';
 import type { Stray, StraySink } from './stray.js';
 import type { MachineFacts, MeterPoint, Timeline } from './timeline.js';
 
+/** A timeline with what it was laid out from. */
+export interface LaidOut {
+  readonly timeline: Timeline;
+  readonly inForce: EntriesInForce;
+  readonly layout: Layout;
+}
+
 /**
  * As `readTimeline`, with readers for some sorts of fact only. There are no facts of a sort that nobody reads, whatever the entries say.
  *
  * @example layOut({ events: readEvents }, entries, graph, { day, minute: null }).events
  */
 export function layOut(facts: Partial<Facts>, entries: readonly Entry[], model: MachineModel, now: Moment): Timeline {
+  return laidOut(facts, entries, model, now).timeline;
+}
+
+/** As {@link layOut}, for whoever means to take in more entries. */
+export function laidOut(facts: Partial<Facts>, entries: readonly Entry[], model: MachineModel, now: Moment): LaidOut {
   const found: Stray[] = [];
   const strays = strayInto(found, facts.meant);
   const names = scheduleNames(model);
@@ -34,7 +47,7 @@ export function layOut(facts: Partial<Facts>, entries: readonly Entry[], model: 
   const noted = notedMeters(tracks, names);
   const metersOf = (entry: string): ReadonlyMap<string, MeterPoint> => noted.get(entry) ?? new Map<string, MeterPoint>();
   strayFindings(dated, names, strays);
-  return {
+  const timeline: Timeline = {
     machine: readMachine(dated),
     meters: tracks,
     suspects,
@@ -52,6 +65,7 @@ export function layOut(facts: Partial<Facts>, entries: readonly Entry[], model: 
     // Last: those that read the facts add to it.
     strays: inOrder(found),
   };
+  return { timeline, inForce, layout };
 }
 
 /** Of several, the last is the machine's birth certificate. */

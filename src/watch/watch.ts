@@ -7,12 +7,14 @@ import { World } from '../assess/world.js';
 import type { RuleGraph } from '../graph/rule-graph.js';
 import { dateEntry } from '../history/dated-entry.js';
 import type { Entry, EntryId } from '../history/entry.js';
-import { readTimeline } from '../history/read-timeline.js';
+import { everyFact } from '../history/every-fact.js';
+import { type LaidOut, laidOut } from '../history/lay-out.js';
 import type { Timeline } from '../history/timeline.js';
 import { countsAt, type Moment } from '../values/moment.js';
 import { type Dependencies, dependenciesOf } from './dependencies.js';
 import { type Facet, NOW } from './facet.js';
 import { isSame } from './is-same.js';
+import { passTime, takeIn } from './take-in.js';
 import { differing, reachOf } from './touched.js';
 
 /** A task that is in another state than before, and what made it so. */
@@ -40,7 +42,7 @@ export interface WatchStep {
 interface Look {
   readonly now: Moment;
   readonly entries: readonly Entry[];
-  readonly timeline: Timeline;
+  readonly laid: LaidOut;
   readonly results: readonly TaskResult[];
   readonly stops: readonly Hold[];
   readonly stopRecord: readonly Observation[];
@@ -50,8 +52,8 @@ interface Look {
 /**
  * Keeps an eye on one machine: after a new entry, or as time passes, only what depends on it is worked out anew.
  *
- * The history is laid out again each time, because an entry may reach far back (a void, a confirmation, a reading that puts others in
- * doubt); what is spared is the work on tasks that see none of the difference. The assessment equals that of `assess` for the same
+ * What is spared is the work on tasks that see none of the difference, and laying out the history again, where an entry says only of the things
+ * that it names (a void, a confirmation, an outing, a reading that puts others in doubt may reach far back). The assessment equals that of `assess` for the same
  * entries at the same moment, but for `steps`: it counts those taken this time, and a budget holds for each look.
  *
  * @throws BudgetError as `assess` does; the watch then stands where it stood.
@@ -116,7 +118,8 @@ export class Watch {
 
   private lookAt(entries: readonly Entry[], now: Moment, before: Look | null): { readonly look: Look; readonly again: readonly number[] } {
     const { graph, options } = this;
-    const timeline = readTimeline(entries, graph, now);
+    const laid = this.layOut(entries, now, before);
+    const { timeline } = laid;
     const touched = before === null ? null : touchedSince(before, timeline, now);
     const world = new World(indexGraph(graph), timeline, now, options);
     const isStale = (depends: ReadonlySet<Facet> | undefined): boolean =>
@@ -132,7 +135,11 @@ export class Watch {
       return assessTask(world, task);
     });
     const assessment = composeAssessment(world, { stops, stopRecord, results });
-    return { look: { now, entries, timeline, results, stops, stopRecord, assessment }, again };
+    return { look: { now, entries, laid, results, stops, stopRecord, assessment }, again };
+  }
+
+  private layOut(entries: readonly Entry[], now: Moment, before: Look | null): LaidOut {
+    return (before === null ? null : taken(before, entries, now)) ?? laidOut(everyFact, entries, this.graph, now);
   }
 }
 
@@ -141,8 +148,19 @@ export function watch(graph: RuleGraph, entries: readonly Entry[], now: Moment, 
   return new Watch(graph, entries, now, options);
 }
 
+/** As it was laid out, with what came to it since; `null` where that does not do. */
+function taken(before: Look, entries: readonly Entry[], now: Moment): LaidOut | null {
+  let laid: LaidOut | null = before.laid;
+  if (!isSame(before.now, now)) laid = before.entries.some((entry) => countsOnce(entry, before.now, now)) ? null : passTime(laid, now);
+  for (let known = before.entries.length; laid !== null && known < entries.length; known += 1) {
+    const entry = entries[known];
+    laid = entry === undefined ? null : takeIn(laid, entries.slice(0, known), entry);
+  }
+  return laid;
+}
+
 function touchedSince(before: Look, timeline: Timeline, now: Moment): ReadonlySet<Facet> {
-  const found = new Set(differing(before.timeline, timeline));
+  const found = new Set(differing(before.laid.timeline, timeline));
   if (!isSame(before.now, now)) found.add(NOW);
   return found;
 }

@@ -5,8 +5,8 @@ import { compile } from '../../src/compile/compile.js';
 import { partsOf } from '../../src/graph/node-references.js';
 import type { Node, RuleGraph } from '../../src/graph/rule-graph.js';
 import type { Entry } from '../../src/history/entry.js';
-import type { Moment } from '../../src/values/moment.js';
-import { formatDate } from '../../src/values/civil.js';
+import { type Moment, parseTime } from '../../src/values/moment.js';
+import { dayOf, formatDate } from '../../src/values/civil.js';
 import { history, intent, now } from './random-history.js';
 import { scheduleText } from './random-schedule.js';
 
@@ -55,12 +55,25 @@ export function taskOf(assessment: Assessment, task: string): TaskAssessment {
   return found;
 }
 
-/** The first entry of each day, and of the outings that never ended only the first: a machine is on one outing at a time. */
+/** The first entry of each day, and of the outings that never ended only the first: a machine is on one outing at a time. What was read on an outing was read on the day on which it ended. */
 export function oneADay(entries: readonly Entry[]): readonly Entry[] {
-  const days = new Set<string>();
-  const first = entries.filter(({ on }) => !days.has(on) && days.add(on));
+  const days = new Set<number>();
+  const first = entries.filter((entry) => {
+    const own = daysOf(entry);
+    const isFirst = own.every((day) => !days.has(day));
+    if (isFirst) own.forEach((day) => days.add(day));
+    return isFirst;
+  });
   const open = first.filter((entry) => entry.kind === 'outing' && entry.hours === undefined);
   return first.filter((entry) => !open.slice(1).includes(entry));
+}
+
+/** The day of an entry, and of an outing that on which it ended. */
+function daysOf(entry: Entry): readonly number[] {
+  const day = dayOf(entry.on) ?? 0;
+  if (entry.kind !== 'outing' || entry.hours === undefined) return [day];
+  const end = day * 24 + (parseTime(entry.at ?? '00:00') ?? 0) / 60 + entry.hours;
+  return [...new Set([day, Math.floor(end / 24)])];
 }
 
 /** Whether the task is met by parts, or asks when one that is was done; or has a rule that is worked out over a whole series: a beat kept from due points, or a consumption over all levels. */
