@@ -46,3 +46,31 @@ test('that come after costs were given up count those that are left', () => {
     { numRuns: 60 },
   );
 });
+
+test('take of each move the most that any of them needs', () => {
+  const step = (from: number, to: number, seconds: number): AccessProblem['moves'][number] => ({
+    part: 0,
+    from,
+    to,
+    during: [[7]],
+    place: null,
+    seconds,
+  });
+  const problem: AccessProblem = {
+    parts: [3],
+    moves: [step(0, 1, 2), step(1, 2, 2), step(0, 2, 5), step(2, 1, 1)],
+    nevers: [],
+    walk: [],
+    needs: [4, 2].map((mask) => ({ stance: [[mask]], place: null, seconds: 0, after: [] })),
+    start: { stance: [0], place: null },
+    goal: [null],
+  };
+  const pattern = new Pattern(
+    new PatternSpace(problem, problem.needs, [0]),
+    Int32Array.from(problem.moves, (move) => move.seconds),
+  );
+  // To the last position it is 4 and 2 s, so that of the direct way 4 s are enough; to the middle one it is 2 s, and 1 s from the last.
+  pattern.row(1);
+  pattern.row(2);
+  expect([...pattern.saturate(4)]).toEqual([2, 2, 4, 1]);
+});
