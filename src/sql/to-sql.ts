@@ -9,6 +9,8 @@ import { inputTables } from './input-tables.js';
 export interface Refused {
   readonly task: string;
   readonly because: string;
+  /** Where the task stands in the schedule. */
+  readonly at: { readonly path: string; readonly line: number };
 }
 
 /** The due rules of a schedule as SQL, and what of them could not be said. */
@@ -36,6 +38,13 @@ export function toSql(graph: RuleGraph, dialect: DialectName): ScheduleSql {
   return {
     tables: inputTables(plan),
     view: dueView(plan, ruleTables(plan), dialects[dialect]),
-    refused: plan.tasks.flatMap(({ id, outside }) => (outside === null ? [] : [{ task: id, because: outside }])),
+    refused: plan.tasks.flatMap(({ id, index, outside }) =>
+      outside === null ? [] : [{ task: id, because: outside, at: placeOf(graph, index) }],
+    ),
   };
+}
+
+function placeOf({ tasks, sources }: RuleGraph, task: number): Refused['at'] {
+  const origin = tasks[task]?.origin;
+  return { path: sources[origin?.source ?? 0]?.path ?? '', line: origin?.line ?? 1 };
 }

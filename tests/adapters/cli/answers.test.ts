@@ -160,3 +160,14 @@ test('--version is that of the package', () => {
   const { version } = JSON.parse(readFileSync(`${root}package.json`, 'utf8')) as { version: string };
   expect(built.run(['--version']).out).toBe(`${version}\n`);
 });
+
+test('fleet --sql says what the view leaves out, where that stands, and what judges it', () => {
+  const { out, err } = built.run(['fleet', pump, '--sql', 'duckdb']);
+  expect(out).toContain('CREATE OR REPLACE VIEW due');
+  const line =
+    readFileSync(join(root, pump), 'utf8')
+      .split('\n')
+      .findIndex((text) => text.startsWith('task engine-oil-level')) + 1;
+  expect(err).toContain(`water-pump.due:${line}: engine-oil-level is left out of the view (not-in-sql): SQL cannot say “`);
+  expect(err).toContain('of 3 tasks are left out. `duewright fleet SCHEDULE FILE` judges them all.');
+});

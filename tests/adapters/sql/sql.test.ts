@@ -38,10 +38,13 @@ describe('the view', () => {
   });
 
   test('leaves out what SQL cannot say, and names it', () => {
-    expect(toSql(compileText(tractor), 'duckdb').refused).toEqual([
+    expect(toSql(compileText(tractor), 'duckdb').refused).toMatchObject([
       { task: 'look', because: "before each day's work" },
       { task: 'hot', because: 'when coolant above normal' },
     ]);
+    const lines = tractor.split('\n').flatMap((text, i) => (/^task (look|hot)/.test(text) ? [i] : []));
+    const [first = 0, second = 0] = toSql(compileText(tractor), 'duckdb').refused.map(({ at }) => at.line);
+    expect(second - first).toBe((lines[1] ?? 0) - (lines[0] ?? 0));
   });
 
   test('of a schedule with nothing that SQL can say is empty, and is a view all the same', async () => {

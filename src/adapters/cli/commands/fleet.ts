@@ -110,7 +110,13 @@ function codeOf({ verdicts, refused }: FleetTally): ExitCode {
 
 function writeSql({ shell }: CommandHost, graph: RuleGraph, dialect: DialectName): void {
   const { tables, view, refused } = toSql(graph, dialect);
-  for (const { task, because } of refused) complain(shell, `\`${task}\` is left out of the view: SQL cannot say \`${safeText(because)}\`.`);
+  for (const { task, because, at } of refused)
+    complain(
+      shell,
+      `${safeText(at.path)}:${at.line}: ${task} is left out of the view (not-in-sql): SQL cannot say “${safeText(because)}”.`,
+    );
+  if (refused.length > 0)
+    complain(shell, `${refused.length} of ${graph.tasks.length} tasks are left out. \`duewright fleet SCHEDULE FILE\` judges them all.`);
   shell.out(`${tables}\n${view}`);
 }
 
