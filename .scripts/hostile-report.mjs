@@ -2,6 +2,7 @@
  * Measures every hostile file in a process of its own with 64 MB of heap: `node .scripts/hostile-report.mjs [--runs 3] [--only WORDS]`.
  *
  * Time is the processor's, beyond starting up and making the file; the least of some runs, since a busy machine only ever adds to it.
+ * The second time is that of asking again in the same process, which the bound does not speak of: it tells the work from the first running of the code.
  */
 import { build } from 'esbuild';
 import { spawnSync } from 'node:child_process';
@@ -36,7 +37,7 @@ for (const [index, { name, says }] of hostileCases.entries()) {
   const fits = best.kind !== 'thrown' && best.kind !== 'died' && expected && best.cpu <= BOUND;
   rows.push({ name, ...best, fits });
   const words = best.said.join(', ').slice(0, best.kind === 'thrown' || best.kind === 'died' ? 400 : 70);
-  console.log(`| ${fits ? 'yes' : 'NO '} | ${name} | ${best.kind}${words === '' ? '' : `: ${words}`} | ${Math.round(best.cpu)} ms |`);
+  console.log(`| ${fits ? 'yes' : 'NO '} | ${name} | ${best.kind}${words === '' ? '' : `: ${words}`} | ${Math.round(best.cpu)} ms | ${Math.round(best.again)} ms |`);
 }
 rmSync(folder, { recursive: true });
 const late = rows.filter(({ fits }) => !fits);
@@ -59,6 +60,7 @@ function run(index) {
       kind: 'died',
       said: [`status ${status}`, ...(stderr.match(/heap out of memory|Error: .*/g) ?? []).slice(0, 2)],
       cpu: Infinity,
+      again: Infinity,
       shown: 0,
     };
   }

@@ -17,7 +17,8 @@ export interface EffectiveNeed {
 
 export function effectiveNeeds(problem: AccessProblem): readonly EffectiveNeed[] {
   const before = closedOrder(problem.needs);
-  const behind = problem.needs.map((_, index) => new Set(before.flatMap((set, other) => (set.has(index) ? [other] : []))));
+  const behind = problem.needs.map(() => new Set<number>());
+  before.forEach((set, other) => set.forEach((index) => behind[index]?.add(other)));
   const kept: number[] = [];
   const dropped = new Set<number>();
   const brings = (strict: number, loose: number): boolean => bringsAlong(problem.needs, before, behind, strict, loose);
@@ -61,16 +62,23 @@ function bringsAlong(needs: readonly Need[], before: Order, behind: Order, stric
   const other = needs[loose];
   if (one === undefined || other === undefined) return false;
   if (other.place !== null && other.place !== one.place) return false;
+  // By size first, in both directions: in a long chain of orders what comes before more has less behind it, so that no set need be gone through.
   return (
+    mayBeWithin(before[loose], before[strict], strict) &&
+    mayBeWithin(behind[loose], behind[strict], strict) &&
     isWithin(before[loose], before[strict], strict) &&
     isWithin(behind[loose], behind[strict], strict) &&
     surelyImplies(one.stance, other.stance)
   );
 }
 
-/** Whether the larger set has all that the smaller one has, but for `aside`. The sizes settle most: long chains of orders have thousands. */
+/** Whether the sizes of two sets leave room for {@link isWithin}. */
+function mayBeWithin(smaller: ReadonlySet<number> = NONE, larger: ReadonlySet<number> = NONE, aside: number): boolean {
+  return smaller.size <= larger.size + (smaller.has(aside) ? 1 : 0);
+}
+
+/** Whether the larger set has all that the smaller one has, but for `aside`. */
 function isWithin(smaller: ReadonlySet<number> = NONE, larger: ReadonlySet<number> = NONE, aside: number): boolean {
-  if (smaller.size > larger.size + (smaller.has(aside) ? 1 : 0)) return false;
   for (const need of smaller) if (need !== aside && !larger.has(need)) return false;
   return true;
 }

@@ -33,11 +33,12 @@ export function tasksToDo(graph: RuleGraph, asked: readonly string[]): TasksToDo
   const tasks = graph.tasks.filter((task) => chosen.has(task.id) && !stands.has(task.id));
   const covered = new Map<string, string[]>();
   for (const [id, by] of stands) for (const each of by) covered.set(each, [...(covered.get(each) ?? []), id]);
+  const places = new Map(tasks.map((task, index) => [task.id, index]));
   return {
     tasks,
     covered,
     broughtBy,
-    after: tasks.map((task) => orderOf(task, tasks, stands)),
+    after: tasks.map((task) => orderOf(task, places, stands)),
     unknown: asked.filter((id) => !byId.has(id)),
   };
 }
@@ -57,7 +58,8 @@ function standIns(graph: RuleGraph, chosen: ReadonlySet<string>): ReadonlyMap<st
 }
 
 /** What a task follows, and what any task that it stands in for follows: all of it must be done before. */
-function orderOf(task: Task, tasks: readonly Task[], stands: ReadonlyMap<string, readonly string[]>): readonly number[] {
-  const before = task.follows.flatMap((id) => stands.get(id) ?? [id]);
-  return tasks.flatMap((other, index) => (other !== task && before.includes(other.id) ? [index] : []));
+function orderOf(task: Task, places: ReadonlyMap<string, number>, stands: ReadonlyMap<string, readonly string[]>): readonly number[] {
+  const before = new Set(task.follows.flatMap((id) => stands.get(id) ?? [id]));
+  before.delete(task.id);
+  return [...before].flatMap((id) => places.get(id) ?? []).sort((a, b) => a - b);
 }

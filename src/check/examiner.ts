@@ -66,9 +66,10 @@ export class Examiner {
     this.complete = shelf.complete;
     this.forget(gathered.declarations, table);
     const model = this.modelOf(header, gathered.declarations, table);
-    // What goes past the limit is refused for that alone: looking further is what the limit saves.
+    // What goes past a limit is refused for that alone: looking further is what the limit saves.
     const read: ReadSoFar = { headers: gathered.headers, whole: !hasErrors(shelf.diagnostics), complete: shelf.complete };
-    const found = gathered.cut ? [] : this.problems(model, table, read, limits.mistakes);
+    const isRefused = gathered.cut || countErrors(shelf.diagnostics) > limits.mistakes;
+    const found = isRefused ? [] : this.problems(model, table, read, limits.mistakes);
     return { model, diagnostics: collect(shelf.diagnostics, told(found, limits.mistakes)), sources: shelf.sources };
   }
 

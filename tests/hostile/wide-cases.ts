@@ -45,6 +45,68 @@ const conditions: readonly HostileCase[] = [
   ),
 ];
 
+/** What one declaration can hold at most of each sort, just within its limit of 2,000 words. */
+const fullDeclarations: readonly HostileCase[] = [
+  schedule('full: a tree of conditions, 60 deep and 5 wide', () => `${gauge}task a "A" when ${tree(60, 5)}`),
+  schedule(
+    'full: 170 `while` clauses in one task',
+    () => `${gauge}task a "A" ${many(170, (i) => `while g above ${i} °C every ${i + 1} h of engine\n`)}`,
+  ),
+  schedule(
+    'full: 390 `unless` clauses in one task',
+    () => `${gauge}task a "A" every 1 month ${many(390, (i) => `unless g above ${i} °C\n`)}`,
+  ),
+  schedule(
+    'full: 320 `only if` clauses in one task',
+    () => `${gauge}task a "A" every 1 month ${many(320, () => 'only if g above 1 °C\n')}`,
+  ),
+  schedule('full: 390 limits of one task', () => `task a "A" ${many(390, (i) => `every ${i + 1} h of engine\n`)}`),
+  schedule(
+    'full: 390 facts joined by `and`',
+    () => `${gauge}task a "A" every 1 month\nwhen ${many(390, (i) => `g above ${i} °C`, ' and ')}`,
+  ),
+  schedule('full: 620 stages', () => `task a "A" at ${many(620, (i) => `${i + 1} h`, ', ')} of engine after e\nevent e "E"`),
+  schedule(
+    'full: 390 bands of one reading',
+    () => `${gauge}task a "A" every 1 month reads g below 0 °C fine ${many(390, (i) => `${i} to ${i + 1} °C fine\n`)} above 390 °C fine`,
+  ),
+  schedule(
+    'full: a reading that asks for 640 tasks',
+    () =>
+      `${gauge}${many(640, (i) => `task t${i} "T" every 1 month\n`)}task a "A" every 1 month reads g below 1 °C fine from 1 °C caution "C" ${many(640, (i) => `then t${i} now\n`)}`,
+  ),
+  schedule(
+    'full: 4,300 supplies, 640 of them of one task',
+    () => `${many(4_300, (i) => `supply s${i} "S" each\n`)}task a "A" every 1 month uses ${many(640, (i) => `1 s${i}`, ', ')}`,
+  ),
+  schedule(
+    'full: a part with 900 positions, and 600 words that are none',
+    () =>
+      `position p ${many(900, (i) => `a${i}`, ', ')}\nat rest p a0\ntask a "A" every 1 month only if ${many(600, (i) => `p b${i}`, ' or ')}`,
+    { says: 'DW' },
+  ),
+  schedule(
+    'full: a defect with 390 classes',
+    () =>
+      `defect d "D" classes ${many(390, (i) => `c${i}`, ', ')}\n${many(390, (i) => `c${i} hold "H"\n`)}task a "A" every 1 month mends d`,
+  ),
+  schedule(
+    'full: one example of 640 days',
+    () => `task a "A" every 1 month\nexample "E"\n${many(640, (i) => `${day(i)} done a\n`)}${day(700)} expect a clear`,
+    { door: 'prove' },
+  ),
+  {
+    name: 'full: 390 limits in another order, compared',
+    make: () => ({
+      files: {
+        'schedule.due': `${head}task a "A" ${many(390, (i) => `every ${i + 1} h of engine\n`)}`,
+        'other.due': `${head}task a "A" ${many(390, (i) => `every ${390 - i} h of engine\n`)}`,
+      },
+    }),
+    door: 'compare',
+  },
+];
+
 const readings: readonly HostileCase[] = [
   schedule(
     '1,500 bands of one reading',
@@ -263,4 +325,4 @@ function feed(name: string, door: 'xml' | 'json', text: () => string, says?: str
 }
 
 /** Every wide file, and every file for another door. */
-export const wideCases: readonly HostileCase[] = [...conditions, ...readings, ...machines, ...histories, ...doors];
+export const wideCases: readonly HostileCase[] = [...conditions, ...fullDeclarations, ...readings, ...machines, ...histories, ...doors];

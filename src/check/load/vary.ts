@@ -4,7 +4,7 @@
  * `change task` puts its clauses in the place of the base's clauses of the same kinds; `remove task` takes the task out; any other
  * declaration is added, and `at rest` and `at work` take the place of the base's.
  */
-import { nearNames } from '../../base/near-name.js';
+import { nearName, patience } from '../../base/near-name.js';
 import type { ChangeNode, HeaderNode, NameNode, RemoveNode, TaskNode } from '../../syntax/tree.js';
 import type { PlacedDeclaration } from '../model.js';
 import { diagnostic, rewrite } from '../report.js';
@@ -21,12 +21,14 @@ export function vary(
   const replaced = new Set(own.map(({ node }) => (node.kind === 'rest' ? node.which : undefined)));
   const kept = base.filter(({ node }) => node.kind !== 'rest' || !replaced.has(node.which));
   const worked = new Worked(kept);
+  const shared = patience();
   let told = 0;
   for (const declaration of own) {
     const { node } = declaration;
     if (node.kind !== 'change' && node.kind !== 'remove') worked.add(declaration);
     else if (role !== 'variant') outsideVariant(shelf, node);
-    else if (!worked.has(node.name)) told += missingTask(shelf, node, worked.taskNames(), told);
+    else if (!worked.has(node.name))
+      told += missingTask(shelf, node, { told, near: () => nearName(node.name.text, worked.taskNames(), shared) });
     else if (node.kind === 'remove') worked.remove(node.name);
     else {
       worked.change(node);
@@ -95,10 +97,14 @@ function outsideVariant(shelf: Shelf, node: ChangeNode | RemoveNode): void {
 }
 
 /** How many mistakes that was: none past the limit. */
-function missingTask(shelf: Shelf, { kind, name }: ChangeNode | RemoveNode, tasks: Iterable<string>, told: number): number {
+function missingTask(
+  shelf: Shelf,
+  { kind, name }: ChangeNode | RemoveNode,
+  { told, near: find }: { readonly told: number; readonly near: () => string | undefined },
+): number {
   const most = shelf.limits.mistakes;
   if (told >= most) return 0;
-  const near = nearNames(name.text, tasks)[0];
+  const near = find();
   const message = `The base has no task \`${name.text}\` to ${kind}.`;
   const fixes = near === undefined ? [] : [rewrite('likely', name.at, near)];
   shelf.diagnostics.push(
