@@ -37,7 +37,9 @@ for (const [index, { name, says }] of hostileCases.entries()) {
   const fits = best.kind !== 'thrown' && best.kind !== 'died' && expected && best.cpu <= BOUND;
   rows.push({ name, ...best, fits });
   const words = best.said.join(', ').slice(0, best.kind === 'thrown' || best.kind === 'died' ? 400 : 70);
-  console.log(`| ${fits ? 'yes' : 'NO '} | ${name} | ${best.kind}${words === '' ? '' : `: ${words}`} | ${Math.round(best.cpu)} ms | ${Math.round(best.again)} ms |`);
+  console.log(
+    `| ${fits ? 'yes' : 'NO '} | ${name} | ${best.kind}${words === '' ? '' : `: ${words}`} | ${Math.round(best.cpu)} ms | ${Math.round(best.again)} ms |`,
+  );
 }
 rmSync(folder, { recursive: true });
 const late = rows.filter(({ fits }) => !fits);
