@@ -8,6 +8,7 @@ import { LINE_CODES } from '../../src/fleet/line-problem.js';
 import { entriesOfLine, type MachineLine } from '../../src/fleet/machine-line.js';
 import { planColumns } from '../../src/fleet/plan-columns.js';
 import type { RuleGraph } from '../../src/graph/rule-graph.js';
+import { formatDate } from '../../src/values/civil.js';
 import { type Day, onDay } from '../../src/values/moment.js';
 import { scheduleText } from '../properties/random-schedule.js';
 import { compiled } from '../properties/situation.js';
@@ -68,6 +69,31 @@ describe('a fleet', () => {
       }),
       { numRuns: 120 },
     );
+  });
+
+  test.each([
+    'every 100 h of engine',
+    'every more than 100 h of engine',
+    'every more than 30 days',
+    'every 100 h of engine allow 5 h late hold when overdue "Stop."',
+    'every more than 100 h of engine or 30 days, whichever first',
+    'every 30 days or more than 100 h of engine, whichever first',
+    'every more than 30 days or 100 h of engine, whichever first',
+  ])('of `%s` says the same at the due point, just before it and just after', (rule) => {
+    const graph = compileText(`meter engine "Hour meter" counts h\ntask alpha "Alpha" ${rule}`);
+    const dayText = (n: number): string => formatDate((START + n) as Day);
+    // Read today and the day before, so that one limit is reached before, with or after the other.
+    const lines = [99.9, 100, 100.1, 105, 105.1].flatMap((run) =>
+      [169, 170, 171].flatMap((done) =>
+        [199, 200].map((read): MachineLine => ({
+          machine: `m-${run}-${done}-${read}`,
+          on: dayText(read),
+          meters: { engine: 1000 + run },
+          done: { alpha: { on: dayText(done), meters: { engine: 1000 } } },
+        })),
+      ),
+    );
+    expect(compare(graph, lines, (START + 200) as Day).plan.outside).toEqual([]);
   });
 
   test('answers again on another day in the same columns', () => {
