@@ -1,44 +1,51 @@
 import type { Task } from '../graph/rule-graph.js';
 import type { Hold, Missing, Observation, TaskAssessment } from './assessment.js';
-import { test } from './condition.js';
-import { attachmentOn } from './conditions/standing.js';
-import { withEnds } from './ended-spells.js';
-import { readingHolds } from './holds.js';
+import { carried, type Holding } from './kinds.js';
 import { quiet, type Reach } from './reach.js';
 import { evaluate } from './trigger.js';
-import { withWholes } from './whole-by-parts.js';
 import type { World } from './world.js';
 
 export interface TaskResult {
   readonly assessment: TaskAssessment;
   readonly holds: readonly Hold[];
-  readonly notices: ReturnType<typeof readingHolds>['notices'];
+  readonly notices: Holding['notices'];
   readonly record: readonly Observation[];
 }
+
+const NOTHING: Holding = { holds: [], notices: [] };
 
 /** Assesses one task: whether it applies, what its triggers came to, and what its readings hold. */
 export function assessTask(world: World, task: Task): TaskResult {
   world.task = task.id;
   world.step();
-  const resting = restsBecause(world, task);
-  if (resting !== null) return { assessment: rest(task, resting), holds: [], notices: [], record: world.takeRecord() };
-  const gate = task.gate === undefined ? null : test(world, task.gate);
-  if (gate?.truth === 'false')
-    return { assessment: rest(task, 'gate'), holds: [], notices: [], record: withEnds(world, world.takeRecord()) };
+  const { aspects } = world.kinds;
+  const off = restsBecause(world, task);
+  const gate = off !== null || task.gate === undefined ? null : carried(aspects, 'gate')(world, task.gate);
+  const resting = gate?.truth === 'false' ? 'gate' : off;
+  if (resting !== null) return { ...NOTHING, assessment: rest(task, resting), record: withEnds(world, world.takeRecord()) };
+  const doubt = gate?.truth === 'unknown' ? gate.missing : null;
   const reach = task.trigger === undefined ? quiet(-1) : evaluate(world, task.trigger, { task: task.id, fromStart: true, evaluate });
-  const { holds, notices } = readingHolds(world, task);
+  const { holds, notices } = task.reads.length === 0 ? NOTHING : carried(aspects, 'reads')(world, task);
+  const record = world.takeRecord();
+  const whole = task.metBy.length === 0 ? record : carried(aspects, 'metBy').record(world, task, record);
   return {
-    assessment: summary(task, reach, gate?.truth === 'unknown' ? gate.missing : null),
-    holds: [...holds, ...lateHolds(task, reach, gate?.truth === 'unknown' ? gate.missing : null)],
+    assessment: summary(task, reach, doubt),
+    holds: [...holds, ...lateHolds(task, reach, doubt)],
     notices,
-    record: withEnds(world, withWholes(world, task, world.takeRecord())),
+    record: withEnds(world, whole),
   };
+}
+
+/** Only rules on what begins and ends have something to add; the kinds that have such rules carry what adds it. */
+function withEnds(world: World, record: readonly Observation[]): readonly Observation[] {
+  return world.kinds.aspects.ends?.(world, record) ?? record;
 }
 
 function restsBecause(world: World, task: Task): 'attachment-off' | 'serial' | null {
   const { serial } = world.timeline.machine;
   if (task.serial !== undefined && serial !== null && (serial < task.serial.from || serial > task.serial.to)) return 'serial';
-  return task.attachment !== undefined && attachmentOn(world, task.attachment).truth !== 'true' ? 'attachment-off' : null;
+  if (task.attachment === undefined) return null;
+  return carried(world.kinds.aspects, 'attached')(world, task.attachment).truth === 'true' ? null : 'attachment-off';
 }
 
 function rest(task: Task, resting: NonNullable<TaskAssessment['resting']>): TaskAssessment {

@@ -1,13 +1,13 @@
 /**
  * Where a repeating limit counts from (docs/meaning.md §4, "Counting").
  */
-import { assertNever } from '../base/assert-never.js';
 import type { Amount, Counting, Margin } from '../graph/rule-graph.js';
 import type { EntryId } from '../history/entry.js';
 import type { Moment } from '../values/moment.js';
 import type { LimitFacts, Missing } from './assessment.js';
 import type { Axis } from './axis.js';
 import type { EffectiveDoing } from './doings.js';
+import { carried } from './kinds.js';
 import type { World } from './world.js';
 
 /** A base that is known: the anchor, and how many whole spans the schedule has moved on from it. */
@@ -54,8 +54,9 @@ export function baseOf(world: World, rule: RepeatRule, axis: Axis, doings: reado
     if (rule.count === 'doing') cited.length = 0;
     // Time at work starts afresh with a doing: what went before matters to the beat only.
     cited.push(...doing.entries, ...(rule.count === 'doing' && rule.amount.on === 'work' ? [] : value.entries));
-    const kept = base !== null && keepsSchedule(rule, axis, base, doing, value.value) ? base : null;
-    base = kept === null ? fresh(rule, doing, value.value) : onTheBeat(rule, axis, kept, doing, value.value);
+    const before: Base | null = rule.count === 'doing' ? null : base;
+    const moved = before === null ? null : carried(world.kinds.aspects, 'beat')(rule, axis, before, doing, value.value);
+    base = moved ?? fresh(rule, doing, value.value);
   }
   if (lacking !== null) return { missing: lackOf(world, axis, lacking), unrecorded: false, entries: lacking.entries, since: lacking.when };
   return base === null
@@ -66,32 +67,6 @@ export function baseOf(world: World, rule: RepeatRule, axis: Axis, doings: reado
 /** Time at work is counted from the doing, where it stands at 0. */
 function fresh(rule: RepeatRule, doing: EffectiveDoing, value: number): Base {
   return { anchor: rule.amount.on === 'work' ? 0 : value, spans: 0, when: doing.when, why: doing.why, entries: [] };
-}
-
-/** The base at the due point; of time at work, as far before (or after) the doing as the due point was. */
-function onTheBeat(rule: RepeatRule, axis: Axis, base: Base, doing: EffectiveDoing, value: number): Base {
-  const moved = { spans: 0, when: doing.when, why: 'due-point', entries: [] } as const;
-  if (rule.dueAt !== undefined) return { ...moved, anchor: rule.dueAt(base, doing, value) };
-  if (rule.amount.on === 'work') return { ...moved, anchor: axis.add(base.anchor, rule.amount, 1) - value };
-  return { ...base, spans: base.spans + 1, when: doing.when, why: 'due-point' };
-}
-
-function dueOf(rule: RepeatRule, axis: Axis, base: Base, doing: EffectiveDoing, value: number): number {
-  return rule.dueAt?.(base, doing, value) ?? axis.add(base.anchor, rule.amount, base.spans + 1);
-}
-
-/** Whether a doing moves the base to the due point, so that the schedule keeps its beat, rather than to when it was done. */
-function keepsSchedule(rule: RepeatRule, axis: Axis, base: Base, doing: EffectiveDoing, value: number): boolean {
-  if (doing.why !== 'done' || rule.count === 'doing') return false;
-  const due = dueOf(rule, axis, base, doing, value);
-  switch (rule.count) {
-    case 'due-if-late':
-      return value > due;
-    case 'due-within-allowance':
-      return value >= axis.before(due, rule.early) && value <= axis.after(due, rule.late);
-    default:
-      return assertNever(rule.count);
-  }
 }
 
 function startMoment(world: World): Moment | null {

@@ -5,14 +5,15 @@
 import { compareTexts } from '../base/compare-texts.js';
 import type { EntryId } from '../history/entry.js';
 import { meterAt } from '../history/meter-at.js';
-import type { Doing, MeterPoint, Statement } from '../history/timeline.js';
+import type { Doing, MeterPoint } from '../history/timeline.js';
 import { compareMoments, notBefore } from '../values/moment.js';
 import type { Day, Moment } from '../values/moment.js';
+import { carried } from './kinds.js';
 import type { World } from './world.js';
 
-/** A meter's life total in ticks, with the entries it rests on. */
-export interface MeterValue {
-  readonly ticks: number;
+/** A value on an axis (ticks, days or minutes) with the entries it rests on. */
+export interface AxisValue {
+  readonly value: number;
   readonly entries: readonly EntryId[];
 }
 
@@ -22,7 +23,7 @@ export interface EffectiveDoing {
   readonly when: Moment | null;
   readonly entries: readonly EntryId[];
   /** The meter's value at the doing; `null` where nobody noted it. */
-  readonly meter: (meter: string) => MeterValue | null;
+  readonly meter: (meter: string) => AxisValue | null;
 }
 
 /** All doings of a task in order; those stated without a day come first. Restarts are among them, marked. */
@@ -45,7 +46,10 @@ export function realDoings(world: World, task: string): readonly EffectiveDoing[
   const known = world.realDoings.get(task);
   if (known !== undefined) return known;
   world.realDoings.set(task, []); // INVARIANT: checked schedules have no cycle; a hostile graph gets an empty list instead of a loop
-  const ordered = [...recorded(world, task), ...stated(world, task), ...fromParts(world, task)].sort(compareDoings);
+  const outright = [...recorded(world, task), ...(world.kinds.aspects.stated?.(world, task) ?? [])];
+  const { metBy = [] } = world.index.tasks.get(task) ?? {};
+  const byParts = metBy.length === 0 ? [] : carried(world.kinds.aspects, 'metBy').doings(world, metBy, outright);
+  const ordered = [...outright, ...byParts].sort(compareDoings);
   world.step(ordered.length);
   world.realDoings.set(task, ordered);
   return ordered;
@@ -75,36 +79,21 @@ function fromRecord(world: World, doing: Doing, why: 'done' | 'restarted'): Effe
     why,
     when: doing.when,
     entries: [doing.entry],
-    meter: (meter) => noted(doing.meters.get(meter)) ?? meterValueAt(world, meter, doing.when),
+    meter: (meter) => valueAt(doing.meters.get(meter)) ?? meterValueAt(world, meter, doing.when),
   };
 }
 
-function noted(point: MeterPoint | null | undefined): MeterValue | null {
-  return point == null ? null : { ticks: point.total, entries: [point.entry, ...point.alongside] };
+/** The total of a point with the entries that it rests on. */
+export function valueAt(point: MeterPoint | null | undefined): AxisValue | null {
+  return point == null ? null : { value: point.total, entries: [point.entry, ...point.alongside] };
 }
 
 /** The last reading not later than a moment. */
-export function meterValueAt(world: World, meter: string, when: Moment): MeterValue | null {
+export function meterValueAt(world: World, meter: string, when: Moment): AxisValue | null {
   const track = world.timeline.meters.get(meter);
-  const point = noted(track === undefined ? null : meterAt(track, when));
+  const point = valueAt(track === undefined ? null : meterAt(track, when));
   // Outings are the whole of such a meter: before the first of them it stood at 0.
-  return point ?? (world.index.meters.get(meter)?.fromOutings === true ? { ticks: 0, entries: [] } : null);
-}
-
-function stated(world: World, task: string): readonly EffectiveDoing[] {
-  return (world.timeline.statements.get(task) ?? []).map((statement) => fromStatement(statement));
-}
-
-function fromStatement(statement: Statement): EffectiveDoing {
-  return {
-    why: 'stated',
-    when: statement.doneBy === null ? null : { day: statement.doneBy, minute: null },
-    entries: [statement.entry],
-    meter: (meter) => {
-      const ticks = statement.doneAt.get(meter);
-      return ticks === undefined ? null : { ticks, entries: [statement.entry, ...(statement.dials.get(meter) ?? [])] };
-    },
-  };
+  return point ?? (world.index.meters.get(meter)?.fromOutings === true ? { value: 0, entries: [] } : null);
 }
 
 function restarts(world: World, task: string): readonly EffectiveDoing[] {
@@ -112,44 +101,9 @@ function restarts(world: World, task: string): readonly EffectiveDoing[] {
   return by.flatMap((other) => realDoings(world, other).map((doing) => ({ ...doing, why: 'restarted' as const })));
 }
 
-/** `met by A, B`: done at the moment by which each part has been done since the last time. What one entry names was done at once. */
-function fromParts(world: World, task: string): readonly EffectiveDoing[] {
-  const parts = world.index.tasks.get(task)?.metBy ?? [];
-  if (parts.length === 0) return [];
-  const whole: EffectiveDoing[] = [];
-  const outright = [...recorded(world, task), ...stated(world, task)].map((doing) => ({ part: null as string | null, doing }));
-  const events = [...outright, ...parts.flatMap((part) => realDoings(world, part).map((doing) => ({ part, doing })))];
-  events.sort((a, b) => compareDoings(a.doing, b.doing));
-  let since = new Map<string, EffectiveDoing>();
-  for (const [first, ...others] of atOnce(events)) {
-    if (first === undefined) continue;
-    const together = [first, ...others];
-    const now = new Map(together.flatMap(({ part, doing }) => (part === null ? [] : [[part, doing] as const])));
-    // Of several doings of a part the first is enough, unless the entry that completes the whole names it too.
-    since = new Map([...now, ...since]);
-    const isOutright = together.some(({ part }) => part === null);
-    if (!isOutright && since.size < parts.length) continue;
-    // The entry that completes it goes first: it is the one that says when.
-    const all = [first.doing, ...new Map([...since, ...now]).values()];
-    if (!isOutright) whole.push({ ...first.doing, entries: [...new Set(all.flatMap((each) => each.entries))] });
-    since = new Map();
-  }
-  return whole;
-}
-
-/** Neighbours that the same entry states, together. */
-function atOnce<T extends { readonly doing: EffectiveDoing }>(events: readonly T[]): readonly (readonly T[])[] {
-  const groups: T[][] = [];
-  for (const event of events) {
-    const group = groups.at(-1);
-    if (group?.[0] !== undefined && group[0].doing.entries[0] === event.doing.entries[0]) group.push(event);
-    else groups.push([event]);
-  }
-  return groups;
-}
-
 const beforeEverything: Moment = { day: -Infinity as Day, minute: null };
 
-function compareDoings(a: EffectiveDoing, b: EffectiveDoing): number {
+/** By when they were; those without a day first, ties by the entry. */
+export function compareDoings(a: EffectiveDoing, b: EffectiveDoing): number {
   return compareMoments(a.when ?? beforeEverything, b.when ?? beforeEverything) || compareTexts(a.entries[0] ?? '', b.entries[0] ?? '');
 }

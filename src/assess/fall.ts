@@ -3,7 +3,7 @@ import { compareTexts } from '../base/compare-texts.js';
 import type { EntryId } from '../history/entry.js';
 import type { InstrumentPoint, TopUp } from '../history/timeline.js';
 import { compareMoments, type Moment } from '../values/moment.js';
-import { type MeterValue, meterValueAt } from './doings.js';
+import { type AxisValue, meterValueAt, valueAt } from './doings.js';
 import type { World } from './world.js';
 
 export interface Fall {
@@ -11,7 +11,7 @@ export interface Fall {
   /** How many levels the rate rests on. */
   readonly levels: number;
   /** The last level, as the meter stood. */
-  readonly last: MeterValue;
+  readonly last: AxisValue;
   /** When the last level was read. */
   readonly when: Moment;
   readonly litresLeft: number;
@@ -24,7 +24,7 @@ interface Level {
   readonly point: InstrumentPoint;
   /** Millionths of a litre. */
   readonly amount: number;
-  readonly meter: MeterValue;
+  readonly meter: AxisValue;
   /** The last level off the marks before this one: where it is not that of the level before, it ends the run. */
   readonly offMarks: InstrumentPoint | null;
 }
@@ -54,7 +54,7 @@ export function fallOf(world: World, dipstick: string, meter: string): Fall | No
   if (last === undefined) return { litresPerTick: null, entries: [] };
   const runs = runsOf(world, dipstick, levels);
   const lost = runs.reduce((sum, run) => sum + run.first.amount + run.added - run.last.amount, 0);
-  const ticks = runs.reduce((sum, run) => sum + run.last.meter.ticks - run.first.meter.ticks, 0);
+  const ticks = runs.reduce((sum, run) => sum + run.last.meter.value - run.first.meter.value, 0);
   const cited = runs.flatMap(citedFor);
   if (lost <= 0 || ticks <= 0) return { litresPerTick: null, entries: [...new Set(cited)] };
   const left = Math.max(0, last.amount);
@@ -126,8 +126,7 @@ function levelsOf(world: World, dipstick: string, meter: string, size: number): 
       offMarks = point;
       continue;
     }
-    const own = noted.get(point.entry);
-    const at = own === undefined ? meterValueAt(world, meter, point.when) : { ticks: own.total, entries: [own.entry, ...own.alongside] };
+    const at = valueAt(noted.get(point.entry)) ?? meterValueAt(world, meter, point.when);
     if (at === null) continue;
     levels.push({ point, amount: exactly(point.value * size), meter: at, offMarks });
   }

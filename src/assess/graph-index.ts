@@ -1,4 +1,6 @@
 import type { RuleGraph } from '../graph/rule-graph.js';
+import { addTo } from '../history/gather.js';
+import { scheduleNames } from '../history/schedule-names.js';
 import type { GraphIndex } from './world.js';
 
 const indexes = new WeakMap<RuleGraph, GraphIndex>();
@@ -9,12 +11,7 @@ export function indexGraph(graph: RuleGraph): GraphIndex {
   if (known !== undefined) return known;
   const index: GraphIndex = {
     graph,
-    tasks: byId(graph.tasks),
-    meters: byId(graph.meters),
-    gauges: byId(graph.gauges),
-    dipsticks: byId(graph.dipsticks),
-    defects: byId(graph.defects),
-    attachments: byId(graph.attachments),
+    ...scheduleNames(graph),
     coveredBy: reversed(graph, (task) => task.covers),
     restartedBy: reversed(graph, (task) => task.restarts),
   };
@@ -22,21 +19,11 @@ export function indexGraph(graph: RuleGraph): GraphIndex {
   return index;
 }
 
-function byId<T extends { readonly id: string }>(things: readonly T[]): ReadonlyMap<string, T> {
-  return new Map(things.map((thing) => [thing.id, thing]));
-}
-
 function reversed(
   graph: RuleGraph,
   targets: (task: RuleGraph['tasks'][number]) => readonly string[],
 ): ReadonlyMap<string, readonly string[]> {
   const sources = new Map<string, string[]>();
-  for (const task of graph.tasks) {
-    for (const target of targets(task)) {
-      const list = sources.get(target);
-      if (list === undefined) sources.set(target, [task.id]);
-      else list.push(task.id);
-    }
-  }
+  for (const task of graph.tasks) for (const target of targets(task)) addTo(sources, target, task.id);
   return sources;
 }

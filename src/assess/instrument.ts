@@ -3,7 +3,7 @@ import type { CalendarAmount, Instrument, Range, Task } from '../graph/rule-grap
 import type { EntryId } from '../history/entry.js';
 import type { InstrumentPoint } from '../history/timeline.js';
 import { minutesBetween, type Moment } from '../values/moment.js';
-import { dayAfter } from './axis.js';
+import { dayAfter } from '../graph/calendar-amount.js';
 import type { World } from './world.js';
 
 export type Reads = Task['reads'][number];

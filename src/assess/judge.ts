@@ -5,8 +5,9 @@ import type { LateHold, Margin, NodeId } from '../graph/rule-graph.js';
 import type { EntryId } from '../history/entry.js';
 import type { Moment } from '../values/moment.js';
 import type { DuePoint, LimitFacts, Note, Observation } from './assessment.js';
-import type { Axis, AxisValue } from './axis.js';
-import type { LateStop, Reach, TriggerState } from './reach.js';
+import type { Axis } from './axis.js';
+import type { AxisValue } from './doings.js';
+import type { LateStop, Reach } from './reach.js';
 import type { World } from './world.js';
 
 /** The parts of a limit node that judging needs. */
@@ -41,62 +42,55 @@ export interface Measured {
 
 /** Judges a measured limit, writes it into the record and returns what it came to. */
 export function judge(world: World, rule: LimitRule, axis: Axis, measured: Measured): Reach {
-  const { base, due, now } = measured;
-  const strict = rule.strict === true;
-  const state = stateAt(axis, now.value, due, rule, strict);
-  const isReached = state === 'due' || state === 'overdue';
-  const reached = isReached ? axis.reached(due, strict) : null;
-  const left = due - now.value;
-  const span = due - base.value;
-  const used = measured.mix?.used ?? (span > 0 ? (now.value - base.value) / span : 1);
+  const { base, due, now, note, stood, mix } = measured;
+  const { id, strict = false, hold, lasts = 0 } = rule;
+  const overdueAfter = axis.after(due + lasts, rule.late);
+  const comingUpFrom = axis.before(due, rule.lead);
+  const isReached = strict ? now.value > due : now.value >= due;
+  const isOverdue = now.value > overdueAfter;
+  const state = isOverdue ? 'overdue' : isReached ? 'due' : now.value >= comingUpFrom ? 'coming-up' : 'clear';
+  const reached = isOverdue || isReached ? axis.reached(due, strict) : null;
+  const reachedAt = reached?.when ?? null;
+  const duePoint = axis.point(due);
+  const [left, span] = [due - now.value, due - base.value];
+  const used = mix?.used ?? (span > 0 ? (now.value - base.value) / span : 1);
+  const entries = [...new Set([...base.entries, ...now.entries])];
   world.observe({
-    node: rule.id,
+    node: id,
     state,
     limit: {
       base: baseFacts(axis, base),
       span,
-      due: axis.point(due),
-      overdueAfter: axis.point(axis.after(due + (rule.lasts ?? 0), rule.late)),
-      comingUpFrom: axis.point(axis.before(due, rule.lead)),
+      due: duePoint,
+      overdueAfter: axis.point(overdueAfter),
+      comingUpFrom: axis.point(comingUpFrom),
       now: { point: axis.point(now.value), entries: now.entries },
       left,
       used,
     },
-    reachedAt: reached?.when ?? null,
-    entries: [...new Set([...base.entries, ...now.entries, ...(reached?.entries ?? [])])],
-    ...(measured.note === undefined ? {} : { note: measured.note }),
-    ...(measured.stood === undefined ? {} : { stood: measured.stood }),
-    ...(measured.mix === undefined ? {} : { shares: measured.mix.shares }),
+    reachedAt,
+    entries: [...new Set([...entries, ...(reached?.entries ?? [])])],
+    ...(note === undefined ? {} : { note }),
+    ...(stood === undefined ? {} : { stood }),
+    ...(mix === undefined ? {} : { shares: mix.shares }),
   });
+  const isStopped = hold !== undefined && now.value > axis.after(due + lasts, hold.after);
   return {
     state,
-    governing: rule.id,
-    due: axis.point(due),
+    governing: id,
+    due: duePoint,
     left,
     used,
-    reachedAt: reached?.when ?? null,
+    reachedAt,
     forecast: axis.rate === null || axis.rate <= 0 ? null : world.now.day + left / axis.rate,
     missing: [],
-    stops: stopAt(axis, now.value, due, rule, [...new Set([...base.entries, ...now.entries])]),
+    stops: isStopped ? [{ node: id, text: hold.text, truth: 'true', entries }] : [],
   };
 }
 
 function baseFacts(axis: Axis, { value, why, when, entries, anchor }: Measured['base']): LimitFacts['base'] {
   const from = anchor === undefined ? {} : { anchor: { point: axis.point(anchor.value), spans: anchor.spans } };
   return { point: axis.point(value), why, when, entries, ...from };
-}
-
-function stateAt(axis: Axis, now: number, due: number, rule: LimitRule, strict: boolean): TriggerState {
-  if (now > axis.after(due + (rule.lasts ?? 0), rule.late)) return 'overdue';
-  if (strict ? now > due : now >= due) return 'due';
-  return now >= axis.before(due, rule.lead) ? 'coming-up' : 'clear';
-}
-
-function stopAt(axis: Axis, now: number, due: number, rule: LimitRule, entries: readonly EntryId[]): readonly LateStop[] {
-  const { hold } = rule;
-  return hold !== undefined && now > axis.after(due + (rule.lasts ?? 0), hold.after)
-    ? [{ node: rule.id, text: hold.text, truth: 'true', entries }]
-    : [];
 }
 
 /** The hard stop that an unknown or unrecorded limit could hide. */

@@ -1,3 +1,4 @@
+import { firstIndex } from '../base/first-index.js';
 import type { Outing } from '../history/timeline.js';
 import type { Moment } from '../values/moment.js';
 import type { World } from './world.js';
@@ -9,20 +10,19 @@ import type { World } from './world.js';
  */
 export function outingsWithin(world: World, from: Moment | null, to: Moment | null): readonly Outing[] {
   const { outings } = world.timeline;
-  const first = from === null ? 0 : firstAfter(outings.length, (at) => (world.endedBy[at] ?? Infinity) >= from.day);
-  const last = to === null ? outings.length : firstAfter(outings.length, (at) => (outings[at]?.when.day ?? Infinity) > to.day);
+  const first = from === null ? 0 : firstIndex(outings.length, (at) => (lastEnds(world)[at] ?? Infinity) >= from.day);
+  const last = to === null ? outings.length : firstIndex(outings.length, (at) => (outings[at]?.when.day ?? Infinity) > to.day);
   const within = outings.slice(first, last);
   world.step(within.length);
   return within;
 }
 
-/** The first index below `length` from which on something holds; `length` where it never does. */
-function firstAfter(length: number, holds: (index: number) => boolean): number {
-  let [low, high] = [0, length];
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (holds(middle)) high = middle;
-    else low = middle + 1;
-  }
-  return low;
+const known = new WeakMap<World, readonly number[]>();
+
+/** Outing by outing, the last day on which it or any before it ended (now's, where one is under way): never falling, though ends may. */
+function lastEnds(world: World): readonly number[] {
+  let last = -Infinity;
+  const ends = known.get(world) ?? world.timeline.outings.map(({ end }) => (last = Math.max(last, (end ?? world.now).day)));
+  known.set(world, ends);
+  return ends;
 }

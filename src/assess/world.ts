@@ -3,11 +3,13 @@
  *
  * State is owned here and nowhere else: the step counter, the doings worked out so far and the record being written.
  */
-import type { Attachment, Condition, Defect, Dipstick, Gauge, Meter, Node, NodeId, RuleGraph, Task, Trigger } from '../graph/rule-graph.js';
+import type { Condition, Node, NodeId, RuleGraph, Trigger } from '../graph/rule-graph.js';
+import type { ScheduleNames } from '../history/schedule-names.js';
 import type { Timeline } from '../history/timeline.js';
 import type { Moment } from '../values/moment.js';
 import type { AssessOptions, Observation } from './assessment.js';
 import type { EffectiveDoing } from './doings.js';
+import type { Kinds } from './kinds.js';
 
 /** Thrown when a run exceeds its budget of steps; the schedule or the history is larger than the embedder allowed for. */
 export class BudgetError extends Error {
@@ -25,14 +27,8 @@ export class BudgetError extends Error {
 export const defaultBudget = 2_000_000;
 
 /** A schedule's things by id, worked out once per graph. */
-export interface GraphIndex {
+export interface GraphIndex extends ScheduleNames {
   readonly graph: RuleGraph;
-  readonly tasks: ReadonlyMap<string, Task>;
-  readonly meters: ReadonlyMap<string, Meter>;
-  readonly gauges: ReadonlyMap<string, Gauge>;
-  readonly dipsticks: ReadonlyMap<string, Dipstick>;
-  readonly defects: ReadonlyMap<string, Defect>;
-  readonly attachments: ReadonlyMap<string, Attachment>;
   /** Task → the tasks whose doing counts as doing it (itself left out). */
   readonly coveredBy: ReadonlyMap<string, readonly string[]>;
   /** Task → the tasks whose doing sets its clock. */
@@ -44,7 +40,6 @@ export class World {
   /** The task being assessed, for the budget's message. */
   task: string | null = null;
   private observations: Observation[] = [];
-  private lastDays: readonly number[] | undefined;
   readonly doings = new Map<string, readonly EffectiveDoing[]>();
   /** The same without restarts. */
   readonly realDoings = new Map<string, readonly EffectiveDoing[]>();
@@ -54,13 +49,8 @@ export class World {
     readonly timeline: Timeline,
     readonly now: Moment,
     readonly options: AssessOptions,
+    readonly kinds: Omit<Kinds, 'entries'>,
   ) {}
-
-  /** Outing by outing, the last day on which it or any before it ended (now's, where one is under way): never falling, though ends may. */
-  get endedBy(): readonly number[] {
-    let last = -Infinity;
-    return (this.lastDays ??= this.timeline.outings.map(({ end }) => (last = Math.max(last, (end ?? this.now).day))));
-  }
 
   /** Counts `count` steps against the budget. @throws BudgetError past it. */
   step(count = 1): void {

@@ -2,9 +2,8 @@
  * How far the worked examples cover the rules, read from the records of their runs.
  */
 import type { Assessment, Intent, Observation } from '../assess/assessment.js';
-import { indexGraph } from '../assess/graph-index.js';
+import { worldOf } from '../assess/assess.js';
 import { standingBand } from '../assess/instrument.js';
-import { World } from '../assess/world.js';
 import type { Place } from '../explain/explanation.js';
 import type { RuleGraph } from '../graph/rule-graph.js';
 import type { Entry } from '../history/entry.js';
@@ -60,7 +59,7 @@ function keysOf(task: string | null, { node, state, truth }: Observation): reado
 /** Bands and classes that stand at the moment: of the task that is expected something of, or of all when it is the machine. */
 function standingKeys(graph: RuleGraph, { entries, intent, assessment, about }: Sight): readonly string[] {
   const timeline = readTimeline(entries, graph, assessment.now);
-  const world = new World(indexGraph(graph), timeline, assessment.now, { intent });
+  const world = worldOf(graph, timeline, assessment.now, { intent });
   const bands = graph.tasks.flatMap((task) =>
     task.reads.flatMap((each, reads) => {
       const band = standingBand(world, each);

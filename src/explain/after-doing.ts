@@ -25,7 +25,7 @@ import { ANYTHING, between, exactly } from './possible.js';
 import type { Possible } from './possible.js';
 import type { Standing } from './standing.js';
 
-const AT_EASE = between('coming-up', 'clear');
+const AT_EASE = /* @__PURE__ */ between('coming-up', 'clear');
 
 /** The state of a rule that is not made of others, after a doing now. */
 export function afterDoing(rule: RuleFacts, standing: Standing): Possible {

@@ -41,6 +41,7 @@ export function exactly(state: TaskState): Possible {
 export const ANYTHING: Possible = { worst: 'overdue', best: 'resting' };
 
 /** One of these; the first is the worst. */
+/* @__NO_SIDE_EFFECTS__ */
 export function between(worst: TaskState, best: TaskState): Possible {
   return { worst, best };
 }

@@ -1,10 +1,9 @@
-import { assessTimeline } from '../assess/assess.js';
+import { assessTimeline, worldOf } from '../assess/assess.js';
 import { assessTask } from '../assess/assess-task.js';
 import type { Assessment, Hold, TaskAssessment } from '../assess/assessment.js';
-import { indexGraph } from '../assess/graph-index.js';
-import { defectHolds, stopHolds } from '../assess/holds.js';
+import { defectHolding } from '../assess/compose-assessment.js';
+import { stopHolds } from '../assess/stop-holds.js';
 import { verdictOf } from '../assess/verdict.js';
-import { World } from '../assess/world.js';
 import type { Entry } from '../history/entry.js';
 import { readTimeline } from '../history/read-timeline.js';
 import { type Day, onDay } from '../values/moment.js';
@@ -44,8 +43,8 @@ export class OrdinaryJudge {
   private part(machine: number, today: Day, into: FleetStates): void {
     const { plan, stride } = this.columns;
     const now = onDay(today);
-    const world = new World(indexGraph(plan.graph), readTimeline(this.entriesOf(machine), plan.graph, now), now, options);
-    const holds: Hold[] = [...stopHolds(world), ...defectHolds(world).holds];
+    const world = worldOf(plan.graph, readTimeline(this.entriesOf(machine), plan.graph, now), now, options);
+    const holds: Hold[] = [...stopHolds(world), ...defectHolding(world).holds];
     for (const index of plan.outside) {
       const task = plan.graph.tasks[index];
       if (task === undefined) continue;

@@ -3,7 +3,7 @@
  */
 import { assertNever } from '../base/assert-never.js';
 import { addCalendarMonths, addMonths, firstOfMonth } from '../values/calendar.js';
-import type { Day } from '../values/moment.js';
+import { type Day, MINUTES_PER_DAY } from '../values/moment.js';
 import type { CalendarAmount, Margin } from './rule-graph.js';
 
 /**
@@ -46,4 +46,9 @@ export function marginBefore(due: number, { size, calendar }: Margin): number {
 /** The last day of a margin after a due day; one in calendar months ends with the month so many after the due day's own. */
 export function marginAfter(due: number, { size, calendar }: Margin): number {
   return calendar === undefined ? due + size : addAmount(due as Day, calendar);
+}
+
+/** The day that lies a calendar amount after another (minutes round up to whole days). */
+export function dayAfter(day: Day, amount: CalendarAmount): Day {
+  return amount.unit === 'minutes' ? ((day + Math.ceil(amount.count / MINUTES_PER_DAY)) as Day) : addAmount(day, amount);
 }

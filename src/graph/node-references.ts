@@ -1,7 +1,8 @@
 /**
  * Which nodes a node refers to, and what each has to be.
+ *
+ * The kinds that refer to none need not be named here: a test holds this file to what the schema says of each member that is a node's id.
  */
-import { assertNever } from '../base/assert-never.js';
 import type { Condition, Node, NodeId, Trigger } from './rule-graph.js';
 
 const conditionKinds: ReadonlySet<Node['kind']> = new Set<Condition['kind']>([
@@ -32,72 +33,42 @@ export function isTrigger(node: Node): node is Trigger {
   return !isCondition(node);
 }
 
+/** What a node refers to others by, whatever its kind. */
+type Members = Pick<Node, 'id'> & Partial<Readonly<Record<(typeof MEMBERS)[number], NodeId | readonly NodeId[] | string>>>;
+
+/** In the order in which they are written. Of a condition on a moving part, `part` is that part's name. */
+const MEMBERS = ['part', 'parts', 'condition', 'first', 'then'] as const;
+
 /** The nodes that a node is made of, in the order they were written. */
 export function partsOf(node: Node): readonly NodeId[] {
-  const { conditions, triggers } = referencesOf(node);
-  return [...conditions, ...triggers];
+  const members: Members = node;
+  return MEMBERS.flatMap((name) => members[name] ?? []).filter((id) => typeof id === 'number');
 }
 
 /** The triggers that a node refers to. */
 export function triggersIn(node: Node): readonly NodeId[] {
-  return referencesOf(node).triggers;
+  switch (node.kind) {
+    case 'first':
+    case 'whichever':
+    case 'any':
+      return partsOf(node);
+    case 'while':
+      return [node.then];
+    default:
+      return [];
+  }
 }
 
 /** The conditions that a node refers to. */
 export function conditionsIn(node: Node): readonly NodeId[] {
-  return referencesOf(node).conditions;
-}
-
-/** What a node refers to, by what each has to be. Where there are both, the condition is written first. */
-interface References {
-  readonly conditions: readonly NodeId[];
-  readonly triggers: readonly NodeId[];
-}
-
-const NOTHING: References = { conditions: [], triggers: [] };
-
-function referencesOf(node: Node): References {
   switch (node.kind) {
-    case 'and':
-    case 'or':
-      return { conditions: node.parts, triggers: [] };
-    case 'not':
-      return { conditions: [node.part], triggers: [] };
-    case 'when':
-      return { conditions: [node.condition], triggers: [] };
-    case 'while':
-      return { conditions: [node.condition], triggers: [node.then] };
     case 'first':
-      return { conditions: [], triggers: node.then === undefined ? [node.first] : [node.first, node.then] };
     case 'whichever':
     case 'any':
-      return { conditions: [], triggers: node.parts };
-    case 'interval':
-    case 'duty-mix':
-    case 'stages':
-    case 'marks':
-    case 'calendar-marks':
-    case 'calendar-window':
-    case 'occasion':
-    case 'attaching':
-    case 'refuelling':
-    case 'event':
-    case 'asked':
-    case 'sooner':
-    case 'position-is':
-    case 'attachment-is':
-    case 'defect-is':
-    case 'duty-is':
-    case 'compare':
-    case 'trend':
-    case 'recent':
-    case 'age':
-    case 'idle':
-    case 'unworked':
-    case 'at-work':
-    case 'season':
-      return NOTHING;
+      return [];
+    case 'while':
+      return [node.condition];
     default:
-      return assertNever(node);
+      return partsOf(node);
   }
 }

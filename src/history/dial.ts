@@ -4,6 +4,7 @@
 import { unitsOf } from '../values/ticks.js';
 import type { Moment } from '../values/moment.js';
 import type { EntryId } from './entry.js';
+import type { CorrectionFacts } from './facts.js';
 import { NO_BOUND, risesTooFast, withReading } from './rise-bound.js';
 import type { RiseBound } from './rise-bound.js';
 import type { MeterPoint, Suspect } from './timeline.js';
@@ -16,6 +17,8 @@ export interface Reading {
   readonly shown: number;
   /** The entry that confirms it. */
   readonly confirmedBy: EntryId | null;
+  /** Of the last reading of a dial that was taken out: what the new one showed when it was put in. */
+  readonly initial?: number;
 }
 
 /** The state of a dial between two readings. Never changed in place: a day is tried out before it is taken in. */
@@ -40,64 +43,48 @@ export interface Dial {
 export type Taken =
   { readonly kind: 'counts'; readonly point: MeterPoint; readonly dial: Dial } | { readonly kind: 'suspect'; readonly suspect: Suspect };
 
-/** Most entries that a point lists as those it rests on. */
-const MOST_PILLARS = 600;
-
 /** A dial of which nothing is known. */
 export function newDial(meter: string, ticksPerDay: number | null): Dial {
   return { meter, ticksPerDay, offset: 0, last: null, bound: NO_BOUND, lifeBound: NO_BOUND, pillars: [], base: [] };
 }
 
+/**
+ * Takes in a reading that stands, of a dial whose readings may be confirmed: by itself, or by an owner although it disagrees. Where none is ever
+ * confirmed there is nothing to settle.
+ */
+export type Settle = (dial: Dial, reading: Reading, total: number, disagrees: Disagreement | null) => Taken;
+
 /** Holds a reading against what counts so far (docs/meaning.md §2) and takes it in if it stands. */
-export function takeReading(dial: Dial, reading: Reading): Taken {
+export function takeReading(dial: Dial, reading: Reading, corrections: CorrectionFacts | undefined): Taken {
   const total = dial.offset + reading.shown;
   const disagrees = disagreement(dial, dial.bound, total, reading.when);
   if (disagrees !== null && reading.confirmedBy === null) {
     const { entry, when } = reading;
     return { kind: 'suspect', suspect: { entry, when, meter: dial.meter, shown: unitsOf(reading.shown), ...disagrees } };
   }
-  if (disagrees?.why === 'falls' && reading.confirmedBy !== null) return takeFall(dial, reading, disagrees.against, reading.confirmedBy);
-  return takeRise(dial, reading, total);
+  if (corrections !== undefined) return corrections.settle(dial, reading, total, disagrees);
+  const point = pointOf(reading, total, dial.pillars);
+  return { kind: 'counts', point, dial: { ...dial, last: point, bound: boundWith(dial, dial.bound, point) } };
 }
 
-function disagreement(dial: Dial, bound: RiseBound, total: number, when: Moment): Pick<Suspect, 'why' | 'against'> | null {
+/** What is wrong with a reading, and the entry that it disagrees with. */
+export type Disagreement = Pick<Suspect, 'why' | 'against'>;
+
+/** How a total at a moment disagrees with what counts so far; `null` if it does not. */
+export function disagreement(dial: Dial, bound: RiseBound, total: number, when: Moment): Disagreement | null {
   if (dial.last !== null && total < dial.last.total) return { why: 'falls', against: dial.last.entry };
   if (dial.ticksPerDay === null) return null;
   const against = risesTooFast(bound, total, when, dial.ticksPerDay);
   return against === null ? null : { why: 'rises-too-fast', against };
 }
 
-/** A fall that the owner stands by is a dial that was set back: the life total goes on from where it stood. */
-function takeFall(dial: Dial, reading: Reading, against: EntryId, confirmedBy: EntryId): Taken {
-  const total = dial.last?.total ?? 0;
-  const point = pointOf(reading, total, grown(dial.pillars, against, confirmedBy));
-  const pillars = grown(dial.pillars, against, confirmedBy, reading.entry);
-  const moved: Dial = { ...dial, offset: total - reading.shown, pillars, base: [reading.entry, confirmedBy] };
-  return { kind: 'counts', point, dial: withPoint(moved, point, true) };
-}
-
-/** What it rests on beyond the pillars: its own confirmation, or the reading confirmed before it, where only that lets it count. */
-function takeRise(dial: Dial, reading: Reading, total: number): Taken {
-  const { confirmedBy } = reading;
-  const leans = disagreement(dial, dial.lifeBound, total, reading.when) !== null;
-  const on = confirmedBy === null ? dial.base : [confirmedBy];
-  const point = pointOf(reading, total, leans ? grown(dial.pillars, ...on) : dial.pillars);
-  const base = confirmedBy === null ? dial.base : [reading.entry, confirmedBy];
-  return { kind: 'counts', point, dial: withPoint({ ...dial, base }, point, confirmedBy !== null) };
-}
-
-function pointOf(reading: Reading, total: number, alongside: readonly EntryId[]): MeterPoint {
+/** A reading as a point of its track. */
+export function pointOf(reading: Reading, total: number, alongside: readonly EntryId[]): MeterPoint {
   const others = alongside.includes(reading.entry) ? alongside.filter((id) => id !== reading.entry) : alongside;
   return { entry: reading.entry, when: reading.when, total, shown: unitsOf(reading.shown), alongside: others };
 }
 
-/** The list with more in it, each once; up to a bound, which no real machine's meters come near and no made-up history gets past. */
-export function grown(pillars: readonly EntryId[], ...more: readonly EntryId[]): readonly EntryId[] {
-  return pillars.length >= MOST_PILLARS ? pillars : [...new Set([...pillars, ...more])];
-}
-
-function withPoint(dial: Dial, point: MeterPoint, afresh: boolean): Dial {
-  if (dial.ticksPerDay === null) return { ...dial, last: point };
-  const add = (bound: RiseBound): RiseBound => withReading(bound, point.entry, point.total, point.when, dial.ticksPerDay ?? 0);
-  return { ...dial, last: point, bound: add(afresh ? NO_BOUND : dial.bound), lifeBound: add(dial.lifeBound) };
+/** A bound with one more point in it; the same on a meter that does not count time. */
+export function boundWith({ ticksPerDay }: Dial, bound: RiseBound, { entry, total, when }: MeterPoint): RiseBound {
+  return ticksPerDay === null ? bound : withReading(bound, entry, total, when, ticksPerDay);
 }

@@ -47,7 +47,8 @@ function entry<const K extends string, M extends Members>(kind: K, members: M) {
 /** The machine's birth certificate in this logbook. `inService` is left out when the machine was taken over without records. */
 const machine = entry('machine', {
   model: optional(words),
-  serial: optional(whole({ least: Number.MIN_SAFE_INTEGER, most: Number.MAX_SAFE_INTEGER })),
+  // Spelt out: a bundler takes it that reading `Number.MAX_SAFE_INTEGER` could do something, and would keep the shape where nobody asks for it.
+  serial: optional(whole({ least: -9_007_199_254_740_991, most: 9_007_199_254_740_991 })),
   inService: optional(date),
 });
 const readingEntry = entry('reading', {});

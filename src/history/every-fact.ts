@@ -1,5 +1,6 @@
 import { nearName } from '../base/near-name.js';
 import type { Facts } from './facts.js';
+import { correctionFacts } from './corrections.js';
 import { readAttachments } from './read-attachment.js';
 import { readDefects } from './read-defect.js';
 import { readEvents } from './read-events.js';
@@ -15,6 +16,7 @@ import { dialFacts } from './replaced-dials.js';
 /** A reader for every sort of fact. */
 export const everyFact: Facts = {
   outings: outingFacts,
+  corrections: correctionFacts,
   dials: dialFacts,
   attachments: readAttachments,
   defects: readDefects,

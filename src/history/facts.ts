@@ -7,8 +7,10 @@
 import type { Meter } from '../graph/rule-graph.js';
 import type { Moment } from '../values/moment.js';
 import type { Dated } from './dated-entry.js';
-import type { Dial, Reading, Taken } from './dial.js';
+import type { Reading, Settle } from './dial.js';
+import type { Entry, EntryId } from './entry.js';
 import type { BareOuting } from './read-outings.js';
+import type { DayTaken, TakeDay } from './take-day.js';
 import type { ScheduleNames } from './schedule-names.js';
 import type { StraySink } from './stray.js';
 import type { MeterPoint, MeterTrack, Timeline } from './timeline.js';
@@ -33,21 +35,28 @@ export interface OutingFacts {
   readonly count: (meter: Meter, outings: readonly BareOuting[], attachments: Timeline['attachments']) => readonly MeterPoint[];
 }
 
-/** Dials that were taken out and others put in. */
-export interface DialFacts {
-  /** The readings of a day, parted by the replacements of that day: always one part more than there are replacements. */
-  readonly part: (readings: readonly Reading[], replacements: readonly Replacement[]) => readonly (readonly Reading[])[];
-  readonly replace: (dial: Dial, replacement: Replacement) => { readonly taken: Taken; readonly dial: Dial };
+/** What owners set right. */
+export interface CorrectionFacts {
+  readonly voided: (seen: readonly Dated[], known: ReadonlyMap<EntryId, Entry>, strays: StraySink) => ReadonlySet<EntryId>;
+  /** Entry → the confirmation that speaks for it. */
+  readonly confirmed: (standing: readonly Dated[], known: ReadonlyMap<EntryId, Entry>, strays: StraySink) => ReadonlyMap<EntryId, EntryId>;
+  readonly settle: Settle;
+  /** A day on which a confirmation had a say in the order of readings, with each reading that is confirmed resting on that. */
+  readonly cited: (day: DayTaken, readings: readonly Reading[]) => DayTaken;
 }
 
-/** A dial taken out: `shown` is its final value, `initial` what the new one shows. */
-export interface Replacement extends Reading {
-  readonly initial: number;
+/** Dials that were taken out and others put in. */
+export interface DialFacts {
+  /** The dial that an entry says was taken out, and of which meter; `null` for an entry that says no such thing. */
+  readonly replacedBy: (dated: Dated) => { readonly meter: string; readonly final: number; readonly initial: number } | null;
+  /** Takes in the readings of one day, before and after those among them that are replacements. */
+  readonly takeDay: TakeDay;
 }
 
 /** One reader for each sort of fact. */
 export interface Facts {
   readonly outings: OutingFacts;
+  readonly corrections: CorrectionFacts;
   readonly dials: DialFacts;
   readonly attachments: (layout: Layout) => Timeline['attachments'];
   readonly defects: (layout: Layout) => Timeline['defects'];

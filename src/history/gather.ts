@@ -1,11 +1,20 @@
-/** Items by name, each list in the order given. */
-export function gather<T>(items: readonly T[], nameOf: (item: T) => string): ReadonlyMap<string, readonly T[]> {
-  const lists = new Map<string, T[]>();
-  for (const item of items) {
-    const name = nameOf(item);
-    const list = lists.get(name);
-    if (list === undefined) lists.set(name, [item]);
-    else list.push(item);
-  }
+import type { Moment } from '../values/moment.js';
+
+/** Adds to the list under a key. */
+export function addTo<K, T>(lists: Map<K, T[]>, key: K, item: T): void {
+  const list = lists.get(key);
+  if (list === undefined) lists.set(key, [item]);
+  else list.push(item);
+}
+
+/** Items by name or number, each list in the order given. */
+export function gather<K, T>(items: readonly T[], keyOf: (item: T) => K): ReadonlyMap<K, readonly T[]> {
+  const lists = new Map<K, T[]>();
+  for (const item of items) addTo(lists, keyOf(item), item);
   return lists;
+}
+
+/** Items day by day, the days in order. */
+export function byDay<T extends { readonly when: Moment }>(items: readonly T[]): readonly (readonly T[])[] {
+  return [...gather(items, ({ when }) => when.day)].sort(([a], [b]) => a - b).map(([, day]) => day);
 }

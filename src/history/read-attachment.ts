@@ -1,6 +1,7 @@
 import { compareTexts } from '../base/compare-texts.js';
 import { attachmentEdges } from './edges.js';
 import type { Layout } from './facts.js';
+import { byDay } from './gather.js';
 import type { BareOuting } from './read-outings.js';
 import type { Edge } from './read-spells.js';
 import type { Spell, Stamped, Timeline } from './timeline.js';
@@ -46,16 +47,6 @@ function stepsOf(attachment: string, edges: readonly Edge[], outings: readonly B
     says: attachments.includes(attachment) ? 'used' : 'left-out',
   }));
   return [...noted, ...used];
-}
-
-function byDay(steps: readonly Step[]): readonly (readonly Step[])[] {
-  const days = new Map<number, Step[]>();
-  for (const step of steps) {
-    const there = days.get(step.when.day);
-    if (there === undefined) days.set(step.when.day, [step]);
-    else there.push(step);
-  }
-  return [...days].sort(([a], [b]) => a - b).map(([, day]) => day);
 }
 
 /**

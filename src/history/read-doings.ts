@@ -1,5 +1,6 @@
 import type { Dated } from './dated-entry.js';
 import type { EntryId, EntryOf } from './entry.js';
+import { addTo } from './gather.js';
 import type { ScheduleNames } from './schedule-names.js';
 import type { StraySink } from './stray.js';
 import type { Doing, MeterPoint, Timeline } from './timeline.js';
@@ -16,10 +17,7 @@ export function readDoings(
     for (const supply of Object.keys(entry.used ?? {})) strays.has(entry.id, 'supply', supply, names.supplies);
     const doing = { entry: entry.id, when, meters: metersOf(entry.id) };
     for (const task of new Set(entry.tasks)) {
-      if (!strays.has(entry.id, 'task', task, names.tasks)) continue;
-      const there = doings.get(task);
-      if (there === undefined) doings.set(task, [doing]);
-      else there.push(doing);
+      if (strays.has(entry.id, 'task', task, names.tasks)) addTo(doings, task, doing);
     }
   }
   return doings;

@@ -4,9 +4,9 @@ import { ticksOf } from '../values/ticks.js';
 import type { EntriesInForce } from './entries-in-force.js';
 import type { EntryId } from './entry.js';
 import type { Reading } from './dial.js';
-import type { Facts, Layout, Replacement } from './facts.js';
+import type { Facts, Layout } from './facts.js';
+import { addTo } from './gather.js';
 import { readMeter } from './read-meter.js';
-import type { MeterRecord } from './read-meter.js';
 import { ticksPerDay } from './ticks-per-day.js';
 import type { MeterTrack, Suspect, Timeline } from './timeline.js';
 
@@ -19,12 +19,12 @@ export interface MetersRead {
 
 /** Reads every meter that the schedule has; one that was never read has an empty track. */
 export function readMeters(
-  facts: Pick<Partial<Facts>, 'dials' | 'outings'>,
+  facts: Partial<Facts>,
   inForce: EntriesInForce,
   layout: Layout,
   attachments: Timeline['attachments'],
 ): MetersRead {
-  const records = recordsOf(inForce, layout);
+  const readings = readingsOf(facts, inForce, layout);
   const tracks = new Map<string, MeterTrack>();
   const suspects: Suspect[] = [];
   for (const meter of layout.names.meters.values()) {
@@ -32,7 +32,7 @@ export function readMeters(
       tracks.set(meter.id, { points: facts.outings?.count(meter, layout.outings, attachments) ?? [] });
       continue;
     }
-    const read = readMeter(meter.id, ticksPerDay(meter), records.get(meter.id) ?? { readings: [], replacements: [] }, facts.dials);
+    const read = readMeter(meter.id, ticksPerDay(meter), readings.get(meter.id) ?? [], facts);
     tracks.set(meter.id, { points: read.points });
     suspects.push(...read.suspects);
   }
@@ -40,24 +40,24 @@ export function readMeters(
   return { tracks, suspects };
 }
 
-function recordsOf(inForce: EntriesInForce, layout: Layout): ReadonlyMap<string, MeterRecord> {
-  const records = new Map<string, { readonly readings: Reading[]; readonly replacements: Replacement[] }>();
-  for (const meter of layout.names.meters.keys()) records.set(meter, { readings: [], replacements: [] });
-  for (const dated of inForce.entries) {
-    const { entry } = dated;
-    const confirmedBy = inForce.confirmations.get(entry.id) ?? null;
-    const replaced = entry.kind === 'meter-replaced' ? entry.meter : null;
-    for (const [meter, value] of Object.entries(entry.meters ?? {})) {
+/** What entries say that each meter showed; of a dial that was taken out, what it showed last. */
+function readingsOf(facts: Partial<Facts>, { confirmations }: EntriesInForce, layout: Layout): ReadonlyMap<string, readonly Reading[]> {
+  const readings = new Map<string, Reading[]>();
+  for (const dated of layout.dated) {
+    const { id, meters = {} } = dated.entry;
+    const confirmedBy = confirmations.get(id) ?? null;
+    const replaced = facts.dials?.replacedBy(dated) ?? null;
+    for (const [meter, value] of Object.entries(meters)) {
       // A replacement says itself what its dials showed.
-      if (meter === replaced || !canBeRead(entry.id, meter, layout)) continue;
+      if (meter === replaced?.meter || !canBeRead(id, meter, layout)) continue;
       const when = layout.takenAt(dated);
-      if (when !== null) records.get(meter)?.readings.push({ entry: entry.id, when, shown: ticksOf(value), confirmedBy });
+      if (when !== null) addTo(readings, meter, { entry: id, when, shown: ticksOf(value), confirmedBy });
     }
-    if (entry.kind !== 'meter-replaced' || !canBeRead(entry.id, entry.meter, layout)) continue;
-    const [shown, initial] = [ticksOf(entry.final), ticksOf(entry.initial)];
-    records.get(entry.meter)?.replacements.push({ entry: entry.id, when: dated.when, shown, initial, confirmedBy });
+    if (replaced === null || !canBeRead(id, replaced.meter, layout)) continue;
+    const { meter, final, initial } = replaced;
+    addTo(readings, meter, { entry: id, when: dated.when, shown: ticksOf(final), initial: ticksOf(initial), confirmedBy });
   }
-  return records;
+  return readings;
 }
 
 function canBeRead(entry: EntryId, meter: string, { names, strays }: Layout): boolean {

@@ -8,7 +8,7 @@ export function readPositions({ dated, names, strays }: Layout): Timeline['posit
   for (const { entry, when } of ofKind(dated, 'stands')) {
     for (const [part, position] of Object.entries(entry.positions)) {
       if (!strays.has(entry.id, 'moving part', part, names.parts)) continue;
-      const known = names.parts.get(part) ?? new Map<string, unknown>();
+      const known = new Map(names.parts.get(part)?.positions.map(({ name }) => [name, name]));
       if (strays.has(entry.id, `position of \`${part}\` named`, position, known)) positions.set(part, { entry: entry.id, when, position });
     }
   }

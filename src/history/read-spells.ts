@@ -21,7 +21,7 @@ export interface SpellWithBegins extends Spell {
 export function readSpells(edges: readonly Edge[]): readonly SpellWithBegins[] {
   const spells: SpellWithBegins[] = [];
   let open: Stamped[] = [];
-  for (const day of gather(edges, ({ when }) => String(when.day)).values()) {
+  for (const day of gather(edges, ({ when }) => when.day).values()) {
     for (const { edge, entry, when } of inOrder(day, open.length > 0)) {
       const stamp = { entry, when };
       if (edge === 'begin') open.push(stamp);

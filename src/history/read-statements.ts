@@ -5,6 +5,7 @@ import { ticksOf } from '../values/ticks.js';
 import { ofKind } from './dated-entry.js';
 import type { EntryId } from './entry.js';
 import type { Layout } from './facts.js';
+import { addTo } from './gather.js';
 import { meterAt } from './meter-at.js';
 import type { MeterTrack, Statement, Timeline } from './timeline.js';
 
@@ -23,9 +24,7 @@ export function readStatements({ dated, names, strays }: Layout, tracks: Readonl
       if (offset !== 0) dials.set(meter, because);
     }
     const statement = { entry: entry.id, when, doneBy, doneAt, dials, words: entry.words ?? null };
-    const there = statements.get(entry.task);
-    if (there === undefined) statements.set(entry.task, [statement]);
-    else there.push(statement);
+    addTo(statements, entry.task, statement);
   }
   return statements;
 }

@@ -1,12 +1,47 @@
 /** Meters whose dial was taken out for another: what came before counts on the one, what came after on the other (docs/meaning.md §2). */
 import { unitsOf } from '../values/ticks.js';
-import { type Dial, grown, type Reading, takeReading, type Taken } from './dial.js';
-import type { DialFacts, Replacement } from './facts.js';
+import type { Dated } from './dated-entry.js';
+import { type Dial, type Reading, takeReading, type Taken } from './dial.js';
+import type { CorrectionFacts, DialFacts } from './facts.js';
+import { grown } from './pillars.js';
+import { type DayTaken, takeDay } from './take-day.js';
+import type { MeterPoint, Suspect } from './timeline.js';
 
 /** How replacements are read. */
-export const dialFacts: DialFacts = { part, replace };
+export const dialFacts: DialFacts = { replacedBy, takeDay: takeParts };
 
-function part(readings: readonly Reading[], replacements: readonly Replacement[]): readonly (readonly Reading[])[] {
+/** The last reading of a dial that was taken out. */
+interface Replacement extends Reading {
+  readonly initial: number;
+}
+
+function replacedBy({ entry }: Dated): ReturnType<DialFacts['replacedBy']> {
+  return entry.kind === 'meter-replaced' ? entry : null;
+}
+
+function takeParts(start: Dial, day: readonly Reading[], corrections: CorrectionFacts | undefined): DayTaken {
+  const replacements = day.filter((reading): reading is Replacement => reading.initial !== undefined);
+  const readings = day.filter(({ initial }) => initial === undefined);
+  const points: MeterPoint[] = [];
+  const suspects: Suspect[] = [];
+  let dial = start;
+  parted(readings, replacements).forEach((part, index) => {
+    const taken = takeDay(dial, part, corrections);
+    points.push(...taken.points);
+    suspects.push(...taken.suspects);
+    dial = taken.dial;
+    const replacement = replacements[index];
+    if (replacement === undefined) return;
+    const replaced = replace(dial, replacement, corrections);
+    if (replaced.taken.kind === 'counts') points.push(replaced.taken.point);
+    else suspects.push(replaced.taken.suspect);
+    dial = replaced.dial;
+  });
+  return { points, suspects, dial };
+}
+
+/** The readings of a day, parted by the replacements of that day: always one part more than there are replacements. */
+function parted(readings: readonly Reading[], replacements: readonly Replacement[]): readonly (readonly Reading[])[] {
   const parts: Reading[][] = [[], ...replacements.map((): Reading[] => [])];
   for (const reading of readings) {
     const next = replacements.findIndex((replacement) => isBefore(reading, replacement));
@@ -27,9 +62,9 @@ function isBefore(reading: Reading, replacement: Replacement): boolean {
  *
  * The final value is held against the readings before it like any other; if it is not believed, the total goes on from the last that is.
  */
-function replace(dial: Dial, final: Replacement): { readonly taken: Taken; readonly dial: Dial } {
+function replace(dial: Dial, final: Replacement, corrections: CorrectionFacts | undefined): { readonly taken: Taken; readonly dial: Dial } {
   const { initial } = final;
-  const taken = takeReading(dial, final);
+  const taken = takeReading(dial, final, corrections);
   const after = taken.kind === 'counts' ? taken.dial : dial;
   const total = after.last?.total ?? dial.offset + final.shown;
   // A new dial that takes up where the old one stood shifts no total.

@@ -11,15 +11,13 @@ export interface ScheduleNames {
   readonly meters: ReadonlyMap<string, Meter>;
   readonly gauges: ReadonlyMap<string, Gauge>;
   readonly dipsticks: ReadonlyMap<string, Dipstick>;
-  readonly instruments: ReadonlyMap<string, Gauge | Dipstick>;
   readonly duties: ReadonlyMap<string, Duty>;
   readonly attachments: ReadonlyMap<string, Attachment>;
   readonly events: ReadonlyMap<string, Event>;
   readonly supplies: ReadonlyMap<string, Supply>;
   readonly defects: ReadonlyMap<string, Defect>;
   readonly tasks: ReadonlyMap<string, Task>;
-  /** Part → its positions. */
-  readonly parts: ReadonlyMap<string, ReadonlyMap<string, unknown>>;
+  readonly parts: ReadonlyMap<string, RuleGraph['access']['parts'][number]>;
 }
 
 const known = new WeakMap<MachineModel, ScheduleNames>();
@@ -32,14 +30,13 @@ export function scheduleNames(model: MachineModel): ScheduleNames {
     meters: byId(model.meters),
     gauges: byId(model.gauges),
     dipsticks: byId(model.dipsticks),
-    instruments: byId<Gauge | Dipstick>([...model.gauges, ...model.dipsticks]),
     duties: byId(model.duties),
     attachments: byId(model.attachments),
     events: byId(model.events),
     supplies: byId(model.supplies),
     defects: byId(model.defects),
     tasks: byId(model.tasks),
-    parts: new Map(model.access.parts.map((part) => [part.id, new Map(part.positions.map((position) => [position.name, position]))])),
+    parts: byId(model.access.parts),
   };
   known.set(model, names);
   return names;

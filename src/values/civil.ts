@@ -30,7 +30,7 @@ export function isLeapYear(year: number): boolean {
   return year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0);
 }
 
-/** The length of a month, 28 to 31; `month` from 1 to 12. */
+/** The length of a month, 28 to 31; `month` from 1 to 12, and 0 for any other. */
 export function daysInMonth(year: number, month: number): number {
   return month === 2 && isLeapYear(year) ? 29 : (MONTH_LENGTHS[month - 1] ?? 0);
 }
@@ -73,20 +73,24 @@ export function civilOf(day: Day): Civil {
  * @example parseDate('2025-02-29') // { kind: 'no-such-day', lastDay: 28 }
  */
 export function parseDate(text: string): ParsedDate {
-  const match = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text);
-  if (match === null) return { kind: 'not-a-date' };
-  const [year, month, day] = [Number(match[1]), Number(match[2]), Number(match[3])];
-  if (year === 0) return { kind: 'not-a-date' };
-  if (month < 1 || month > 12) return { kind: 'no-such-day', lastDay: null };
-  const lastDay = daysInMonth(year, month);
-  if (day < 1 || day > lastDay) return { kind: 'no-such-day', lastDay };
-  return { kind: 'date', day: dayNumber({ year, month, day }) };
+  const civil = fieldsOf(text);
+  if (civil === null || civil.year === 0) return { kind: 'not-a-date' };
+  const day = dayOf(text);
+  if (day !== null) return { kind: 'date', day };
+  return { kind: 'no-such-day', lastDay: daysInMonth(civil.year, civil.month) || null };
 }
 
 /** The day that an ISO date names, or `null` where {@link parseDate} would say why there is none. */
 export function dayOf(text: string): Day | null {
-  const parsed = parseDate(text);
-  return parsed.kind === 'date' ? parsed.day : null;
+  const civil = fieldsOf(text);
+  if (civil === null || civil.year < 1 || civil.day < 1) return null;
+  return civil.day <= daysInMonth(civil.year, civil.month) ? dayNumber(civil) : null;
+}
+
+/** The numbers of a text of the form YYYY-MM-DD, whether there is such a day or not. */
+function fieldsOf(text: string): Civil | null {
+  const match = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text);
+  return match === null ? null : { year: Number(match[1]), month: Number(match[2]), day: Number(match[3]) };
 }
 
 /** A day as YYYY-MM-DD; outside the years 0001 to 9999 with a sign and six digits, as ISO 8601 has it. */

@@ -1,4 +1,4 @@
-import { dayAfter } from '../assess/axis.js';
+import { dayAfter } from '../graph/calendar-amount.js';
 import type { Assessment, AssessOptions, DuePoint } from '../assess/assessment.js';
 import type {
   CalendarAmount,

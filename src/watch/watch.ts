@@ -1,9 +1,8 @@
-import { composeAssessment } from '../assess/assess.js';
+import { worldOf } from '../assess/assess.js';
 import { assessTask, type TaskResult } from '../assess/assess-task.js';
 import type { Assessment, AssessOptions, Observation, TaskAssessment, Hold } from '../assess/assessment.js';
-import { indexGraph } from '../assess/graph-index.js';
-import { stopHolds } from '../assess/holds.js';
-import { World } from '../assess/world.js';
+import { composeAssessment } from '../assess/compose-assessment.js';
+import { stopHolds } from '../assess/stop-holds.js';
 import type { RuleGraph } from '../graph/rule-graph.js';
 import { dateEntry } from '../history/dated-entry.js';
 import type { Entry, EntryId } from '../history/entry.js';
@@ -121,7 +120,7 @@ export class Watch {
     const laid = this.layOut(entries, now, before);
     const { timeline } = laid;
     const touched = before === null ? null : touchedSince(before, timeline, now);
-    const world = new World(indexGraph(graph), timeline, now, options);
+    const world = worldOf(graph, timeline, now, options);
     const isStale = (depends: ReadonlySet<Facet> | undefined): boolean =>
       touched === null || (depends !== undefined && meets(depends, touched));
     const stale = isStale(this.dependencies.stops);

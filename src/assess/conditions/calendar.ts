@@ -2,7 +2,7 @@
 import type { AgeNode, IdleNode, MonthDay, SeasonNode } from '../../graph/rule-graph.js';
 import { civilOf, dayNumber, daysInMonth } from '../../values/civil.js';
 import { type Day, type Moment, onDay } from '../../values/moment.js';
-import { dayAfter } from '../axis.js';
+import { dayAfter } from '../../graph/calendar-amount.js';
 import { type Finding, found, unknown } from '../finding.js';
 import { outingOver, workOn } from '../occasions.js';
 import type { World } from '../world.js';

@@ -1,11 +1,9 @@
-import type { AndNode, NodeId, NotNode, OrNode } from '../../graph/rule-graph.js';
+import type { AndNode, NotNode, OrNode } from '../../graph/rule-graph.js';
 import { compareMoments, type Moment } from '../../values/moment.js';
 import type { Truth } from '../assessment.js';
 import type { Finding } from '../finding.js';
+import type { Test } from '../kinds.js';
 import type { World } from '../world.js';
-
-/** How a part is evaluated; given, so that this file need not import the one that imports it. */
-type Test = (world: World, id: NodeId) => Finding;
 
 /** False if any part is false, else unknown if any is unknown, else true (Kleene). */
 export function and(world: World, node: AndNode, test: Test): Finding {

@@ -21,11 +21,11 @@ export function sooner(world: World, node: SoonerNode, _context: TriggerContext)
   }
   const amount = { on: 'meter', meter: meter.id, ticks: Math.round(node.share * fall.ticksLeft) } as const;
   const axis = axisOf(world, amount);
-  const now = axis.now(null) ?? { value: fall.last.ticks, entries: [] };
+  const now = axis.now(null) ?? { value: fall.last.value, entries: [] };
   const lead = { size: Math.floor(Math.min(amount.ticks / 10, 10 * 36_000)) };
   return judge(world, { id: node.id, late: { size: 0 }, lead }, axis, {
-    base: { value: fall.last.ticks, why: 'reading', when: fall.when, entries: fall.entries },
-    due: axis.add(fall.last.ticks, amount, 1),
+    base: { value: fall.last.value, why: 'reading', when: fall.when, entries: fall.entries },
+    due: axis.add(fall.last.value, amount, 1),
     now,
     note: { is: 'consumption', litresPerHour: fall.litresPerTick * 36_000, levels: fall.levels, litresLeft: fall.litresLeft },
   });

@@ -3,10 +3,8 @@ import type { LateStop, Reach, TriggerState } from '../reach.js';
 import type { TriggerContext } from '../trigger-context.js';
 import type { World } from '../world.js';
 
-/** From the gravest: the order in which a part speaks for the whole of "any of them". */
+/** The order in which a part speaks for the whole of "any of them"; for "all of them" it is the other way round. */
 const gravestFirst: readonly TriggerState[] = ['overdue', 'due', 'unrecorded', 'unknown', 'coming-up', 'clear'];
-/** From the mildest: the order for "all of them". */
-const mildestFirst: readonly TriggerState[] = ['clear', 'coming-up', 'unknown', 'unrecorded', 'due', 'overdue'];
 
 interface Part {
   readonly id: NodeId;
@@ -17,8 +15,8 @@ interface Part {
 export function whichever(world: World, node: WhicheverNode | AnyNode, context: TriggerContext): Reach {
   const mode = node.kind === 'any' ? 'first' : node.mode;
   const parts = node.parts.map((id: NodeId) => ({ id, reach: context.evaluate(world, id, context) }));
-  const order = mode === 'first' ? gravestFirst : mildestFirst;
-  const state = order.find((each) => parts.some(({ reach }: Part) => reach.state === each)) ?? 'clear';
+  const isThere = (state: TriggerState): boolean => parts.some(({ reach }: Part) => reach.state === state);
+  const state = (mode === 'first' ? gravestFirst.find(isThere) : gravestFirst.findLast(isThere)) ?? 'clear';
   const chosen = decide(
     parts.filter(({ reach }: Part) => reach.state === state),
     mode,
@@ -54,9 +52,9 @@ function decide(parts: readonly Part[], mode: 'first' | 'last'): Part | undefine
 /** A number that is smaller the earlier a part decides; one measure for all, so that they can be compared. */
 function keyFor(parts: readonly Part[]): (part: Part) => number {
   if (parts.every(({ reach }) => reach.state === 'due' || reach.state === 'overdue')) {
-    return ({ reach }) => (reach.reachedAt === null ? Number.MAX_SAFE_INTEGER : reach.reachedAt.day * 1440 + (reach.reachedAt.minute ?? 0));
+    return ({ reach }) => (reach.reachedAt === null ? Infinity : reach.reachedAt.day * 1440 + (reach.reachedAt.minute ?? 0));
   }
   const measured = parts.filter(({ reach }) => reach.used !== null);
-  if (measured.every(({ reach }) => reach.forecast !== null)) return ({ reach }) => reach.forecast ?? Number.MAX_SAFE_INTEGER;
-  return ({ reach }) => -(reach.used ?? -Number.MAX_SAFE_INTEGER);
+  if (measured.every(({ reach }) => reach.forecast !== null)) return ({ reach }) => reach.forecast ?? Infinity;
+  return ({ reach }) => -(reach.used ?? -Infinity);
 }

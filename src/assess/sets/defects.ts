@@ -1,0 +1,13 @@
+import { readDefects } from '../../history/read-defect.js';
+import { defectIs } from '../conditions/standing.js';
+import { defectHolds } from '../defect-holds.js';
+import { withEnds } from '../ended-spells.js';
+import type { KindSet } from '../kinds.js';
+
+/** Open defects and their classes. */
+export const defects: KindSet = {
+  conditions: { 'defect-is': defectIs },
+  aspects: { ends: withEnds, openDefects: defectHolds },
+  facts: { defects: readDefects },
+  entries: { 'defect-opened': true, 'defect-closed': true },
+};

@@ -1,0 +1,5 @@
+import { dialFacts } from '../../history/replaced-dials.js';
+import type { KindSet } from '../kinds.js';
+
+/** Meters that were replaced. */
+export const replacedMeters: KindSet = { facts: { dials: dialFacts }, entries: { 'meter-replaced': true } };
