@@ -16,7 +16,7 @@ declare const BUILD: string;
 declare const require: NodeJS.Require;
 declare const __dirname: string;
 
-// Most commands are over before optimized machine code pays for itself: V8 (of Node 20 to 24) waits eight times as long before it makes any.
+// Most commands are over before optimized machine code pays for itself: V8 (of Node 20 to 24) waits longer before it makes any.
 if (/^1[1-3]\./.test(process.versions.v8)) setFlagsFromString('--interrupt-budget=1000000');
 
 const folder = cacheFolder(process.env, process.platform);
