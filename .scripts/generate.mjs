@@ -3,7 +3,7 @@
  *
  *   src/graph/{rule-graph,key-order,graph-shape}.ts  from grammar/rule-graph.schema.json
  *   grammar/history-entry.schema.json    from the shape of src/history/entry.ts
- *   grammar/{assessment,explanation,walk-round,check-report,examples,comparison,task-rules}.schema.json   from the types of the answers
+ *   grammar/{assessment,explanation,walk-round,check-report,examples,comparison,task-rules,fleet-line}.schema.json   from the types of the answers
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
@@ -63,6 +63,7 @@ const answers = [
     'Two editions compared: the answer of `compareEditions` and of `duewright changes --json`',
   ],
   ['task-rules', 'src/adapters/cli/task-rules.ts', 'TaskRules', 'The rules of one task: the answer of `duewright rules --json`'],
+  ['fleet-line', 'src/adapters/cli/fleet-line.ts', 'FleetLine', 'A machine of a fleet: one line of the answer of `duewright fleet --json`'],
 ];
 
 /** @returns {Promise<Map<string, string>>} path from the root → text */

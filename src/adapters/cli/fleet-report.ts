@@ -6,6 +6,7 @@ import { safeText } from '../../render/safe-text.js';
 import { stateInWords } from '../../render/state-in-words.js';
 import type { BlockAnswer } from '../fleet/judge-block.js';
 import type { LineNote } from '../fleet/line-note.js';
+import type { FleetLine } from './fleet-line.js';
 
 /** How many of each verdict and of each state of a task, and how many lines were no machine. */
 export interface FleetTally {
@@ -39,17 +40,22 @@ export function count(tally: FleetTally, graph: RuleGraph, block: BlockAnswer): 
 
 /** One machine with all of its tasks, as JSON on a line. */
 export function machineAsJson(graph: RuleGraph, block: BlockAnswer, machine: number): string {
+  return `${JSON.stringify(lineOf(graph, block, machine))}\n`;
+}
+
+function lineOf(graph: RuleGraph, block: BlockAnswer, machine: number): FleetLine {
   const tasks = graph.tasks.map(({ id }, task) => {
     const at = task * block.stride + machine;
     const [left, governing] = [block.left[at] ?? Number.NaN, block.governing[at] ?? -1];
     return {
       task: id,
-      state: STATES[block.state[at] ?? 0],
+      state: STATES[block.state[at] ?? 0] ?? 'unknown',
       left: Number.isNaN(left) ? null : left,
       governing: governing < 0 ? null : governing,
     };
   });
-  return `${JSON.stringify({ machine: block.machines[machine], verdict: VERDICTS[block.verdict[machine] ?? 0], tasks })}\n`;
+  const verdict = VERDICTS[block.verdict[machine] ?? 0] ?? 'cannot-tell';
+  return { machine: block.machines[machine] ?? '', verdict, tasks };
 }
 
 /** One machine that wants something, on one line; nothing for one that is ready. */

@@ -66,6 +66,13 @@ describe('--json answers by the published schemas', () => {
     expect(rules.nodes.length).toBeGreaterThan(2);
   });
 
+  test('fleet, line by line', () => {
+    const { out } = built.run(['fleet', pump, 'tests/cases/cli/files/pumps.jsonl', '--on', '2026-06-01', '--json']);
+    const lines = out.trimEnd().split('\n');
+    expect(lines.length).toBeGreaterThan(1);
+    for (const line of lines) expect(objections('fleet-line', JSON.parse(line))).toEqual([]);
+  });
+
   test('compile', () => {
     expect(objections('rule-graph', answer(['compile', pump]))).toEqual([]);
   });

@@ -71,7 +71,7 @@ export function addFleet(host: CommandHost): void {
     .argument('<schedule>', 'the schedule of the machine model')
     .argument('[files...]', 'what is known of the machines, one a line')
     .option('--on <day>', 'as of another day; otherwise today')
-    .option('--json', 'answer with one JSON object a machine')
+    .option('--json', 'answer with one JSON object a machine (grammar/fleet-line.schema.json)')
     .option('--machine <name>', 'what one of them is due for, and why it must not be used')
     .addOption(new Option('--sql <dialect>', 'write tables and a view for a database instead').choices(['duckdb', 'postgresql']))
     .addOption(new Option('--workers <number>', 'threads beside this one').argParser(parseWorkers).default(0))
