@@ -8,15 +8,14 @@ import type { NodeId } from '../graph/rule-graph.js';
 import type { EntryId } from '../history/entry.js';
 import type { DefectSpell, Spell } from '../history/timeline.js';
 import type { Observation } from './assessment.js';
-import { entriesOf } from './whole-by-parts.js';
+import { citedBy } from './cited-by.js';
 import type { World } from './world.js';
 
 /** The record with the ends of earlier spells that entries in it began. */
 export function withEnds(world: World, record: readonly Observation[]): readonly Observation[] {
   const spells = record.map(({ node }) => spellsOf(world, node).slice(0, -1));
   if (spells.every(({ length }) => length === 0)) return record;
-  const cited = new Set(record.flatMap(entriesOf));
-  for (const { entry, against } of world.timeline.suspects) if (cited.has(entry)) cited.add(against);
+  const cited = citedBy(world, record);
   return record.map((seen, index) => {
     const ends = (spells[index] ?? []).flatMap((spell) => (spell.end !== null && begins(spell, cited) ? [spell.end.entry] : []));
     return ends.length === 0 ? seen : { ...seen, entries: [...new Set([...seen.entries, ...ends])] };

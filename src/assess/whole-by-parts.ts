@@ -1,7 +1,7 @@
 /** Tasks that are `met by` others: when they count as done, and what a record must show besides (docs/meaning.md §3). */
 import type { Task } from '../graph/rule-graph.js';
-import type { EntryId } from '../history/entry.js';
 import type { Observation } from './assessment.js';
+import { citedBy } from './cited-by.js';
 import { compareDoings, type EffectiveDoing, realDoings } from './doings.js';
 import type { World } from './world.js';
 
@@ -48,15 +48,10 @@ function atOnce<T extends { readonly doing: EffectiveDoing }>(events: readonly T
 export function withWholes(world: World, task: Task, record: readonly Observation[]): readonly Observation[] {
   const doings = world.realDoings.get(task.id);
   if (task.trigger === undefined || doings === undefined) return record;
-  const cited = new Set(record.flatMap(entriesOf));
+  const cited = citedBy(world, record);
   const ofParts = task.metBy.flatMap((part) => (world.realDoings.get(part) ?? []).filter(({ entries: [by = ''] }) => cited.has(by)));
   if (ofParts.length === 0) return record;
   const first = ofParts.reduce((day, { when }) => Math.min(day, when?.day ?? -Infinity), Infinity);
   const wholes = doings.filter(({ when }) => (when?.day ?? -Infinity) >= first).flatMap(({ entries }) => entries);
   return record.map((seen) => (seen.node === task.trigger ? { ...seen, entries: [...new Set([...seen.entries, ...wholes])] } : seen));
-}
-
-/** Every entry that an observation cites. */
-export function entriesOf({ entries, limit, shares }: Observation): readonly EntryId[] {
-  return [...entries, ...(limit?.base?.entries ?? []), ...(limit?.now?.entries ?? []), ...(shares ?? []).flatMap((share) => share.entries)];
 }

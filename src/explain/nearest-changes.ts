@@ -52,6 +52,7 @@ const ifDone: WhatIf<Influence> = {
 function addDoingChanges(ground: Ground, rule: RuleFacts, changes: Change[]): void {
   const { standing } = ground;
   const { task, state } = standing.task;
+  if (standing.doneAtMinute) return;
   const becomes = certain(taskStateIf(ground, ifDone, DOING));
   // Doing it while its meter is unread only moves the question; the unknowns say what settles it.
   if (becomes === null || becomes === state || becomes === 'unknown') return;

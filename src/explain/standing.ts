@@ -17,6 +17,8 @@ export interface Standing {
   readonly workToday: boolean;
   /** The task, or one that covers it, is recorded as done or stated today. */
   readonly doneToday: boolean;
+  /** It was done today at a minute, and now has none: a doing of now would stand before that one. */
+  readonly doneAtMinute: boolean;
   /** Gauges and dipsticks that were read today, where it could not be told whether a reading taken now comes later. */
   readonly readToday: ReadonlySet<string>;
 }
@@ -38,13 +40,15 @@ export function standingOf(
   const { today } = history;
   const meters = new Map<string, MeterStanding>();
   gatherMeters(rule, history, meters);
-  let doneToday = false;
+  let [doneToday, doneAtMinute] = [false, false];
   for (const entry of today.entries) {
     // A reading of the day on which a meter was replaced may be of the old dial or of the new one.
     if (entry.kind === 'meter-replaced') forgetDial(meters, entry.meter);
-    doneToday ||= isDoing(entry, tasks);
+    if (!isDoing(entry, tasks)) continue;
+    doneToday = true;
+    doneAtMinute ||= now.minute === null && entry.at !== undefined;
   }
-  return { now, task, meters, workToday: today.work, readToday: today.read, doneToday };
+  return { now, task, meters, workToday: today.work, readToday: today.read, doneToday, doneAtMinute };
 }
 
 function gatherMeters(rule: RuleFacts, history: KnownHistory, into: Map<string, MeterStanding>): void {

@@ -31,9 +31,8 @@ export function attachmentOn(world: World, attachment: string): Finding {
   const spells = world.timeline.attachments.get(attachment);
   const spell = spells?.at(-1);
   if (spell === undefined) return found(false, null, []);
-  return spell.end === null
-    ? found(true, spell.begin.when, begunBy(spells))
-    : found(false, spell.end.when, [...begunBy(spells), spell.end.entry]);
+  if (spell.end === null) return found(true, spell.begin.when, begunBy(spells));
+  return { ...found(false, spell.end.when, [...begunBy(spells), spell.end.entry]), stood: [{ on: 'moment', at: spell.begin.when }] };
 }
 
 /** Open or not; of a class; or of a later class than one. */

@@ -80,13 +80,14 @@ function beforeStorage(world: World, node: OccasionNode, task: string): Reach {
   const isDone = last !== undefined && (since === null || notBefore(last.when, since));
   const entries = [...(inStorage ? begunBy(world.timeline.storage) : []), ...(out === null ? [] : [out.entry]), ...(last?.entries ?? [])];
   const note: Note = { is: 'work-on', intended: !inStorage, lastEnd: since, done: last?.when ?? null };
-  return settle(world, node, isDone ? null : inStorage ? stored.begin.when : world.now, entries, note);
+  const begun = inStorage ? stored.begin.when : null;
+  return settle(world, node, isDone ? null : (begun ?? world.now), entries, note, begun);
 }
 
 function afterStorage(world: World, node: OccasionNode, task: string): Reach {
   const spell = world.timeline.storage.findLast(({ end }) => end !== null);
   if (spell?.end == null) return settle(world, node, null, [], { is: 'not-happened' });
-  return answeredBy(world, node, spell.end.when, [spell.begin.entry, spell.end.entry], task);
+  return answeredBy(world, node, spell.end.when, [spell.begin.entry, spell.end.entry], task, {}, spell.begin.when);
 }
 
 /** Due since something happened, unless it was done since (the same day counts). */
@@ -97,18 +98,24 @@ function answeredBy(
   entries: readonly EntryId[],
   task: string,
   during: { readonly during?: Moment } = {},
+  begun: Moment | null = null,
 ): Reach {
   const last = lastDoingSince(world, task, since);
   const isDone = last !== undefined && notBefore(last.when, since);
-  return settle(world, node, isDone ? null : since, [...entries, ...(last?.entries ?? [])], {
-    is: 'happened',
-    when: since,
-    done: last?.when ?? null,
-    ...during,
-  });
+  const note: Note = { is: 'happened', when: since, done: last?.when ?? null, ...during };
+  return settle(world, node, isDone ? null : since, [...entries, ...(last?.entries ?? [])], note, begun);
 }
 
-function settle(world: World, node: OccasionNode, due: Moment | null, entries: readonly EntryId[], note: Note): Reach {
-  world.observe({ node: node.id, state: due === null ? 'clear' : 'due', entries: [...new Set(entries)], reachedAt: due, note });
+/** `begun`: when the storage that it was held against began. */
+function settle(
+  world: World,
+  node: OccasionNode,
+  due: Moment | null,
+  entries: readonly EntryId[],
+  note: Note,
+  begun: Moment | null = null,
+): Reach {
+  const stood = begun === null ? {} : { stood: [{ on: 'moment', at: begun } as const] };
+  world.observe({ node: node.id, state: due === null ? 'clear' : 'due', entries: [...new Set(entries)], reachedAt: due, note, ...stood });
   return due === null ? quiet(node.id) : dueSince(node.id, due);
 }
