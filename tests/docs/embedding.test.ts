@@ -10,7 +10,7 @@ import { build } from 'esbuild';
 import { type Browser, chromium } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { jsonText } from '../../src/adapters/cli/json-text.js';
-import { compile, dayOf, readEntries, type RuleGraph } from '../../src/index.js';
+import { compile, dayOf, type Entry, kindsOf, readEntries, type RuleGraph } from '../../src/index.js';
 import { fencedFiles } from './fenced-files.js';
 
 const root = new URL('../../', import.meta.url);
@@ -33,7 +33,7 @@ beforeAll(async () => {
   for (const [name, text] of files) writeFileSync(join(folder, name), text);
   writeFileSync(join(folder, 'pump.json'), jsonText(graph));
   writeFileSync(join(folder, 'logbook.json'), jsonText(readEntries(logbook).entries.filter(({ on }) => on < '2026-06-01')));
-  await Promise.all([bundle('service.mjs', 'node'), bundle('job.mjs', 'node'), bundle('page.js', 'browser')]);
+  await Promise.all([bundle('service.mjs', 'node'), bundle('job.mjs', 'node'), bundle('small.mjs', 'node'), bundle('page.js', 'browser')]);
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
@@ -54,6 +54,26 @@ async function bundle(entry: string, platform: 'node' | 'browser'): Promise<void
 async function load<T>(name: string): Promise<T> {
   return (await import(/* @vite-ignore */ pathToFileURL(join(folder, 'out', name)).href)) as T;
 }
+
+describe('the engine of a few kinds', () => {
+  test('answers what it is made for, and says line by line what it is not', async () => {
+    const { linesFor } = await load<{ linesFor: (graph: RuleGraph, entries: readonly Entry[], date: string) => readonly string[] }>(
+      'small.mjs',
+    );
+    const text =
+      'schedule s "S"\nlanguage 1\nmeter engine "Hours" counts h\ntask oil "Oil"\n  every 100 h of engine or 12 months, whichever first\n';
+    const simple = compile('s.due', () => text).graph;
+    if (simple === null) throw new Error('it does not compile');
+    const done: Entry = { kind: 'done', id: 'd', on: '2026-05-01', tasks: ['oil'], meters: { engine: 5 } };
+    expect(linesFor(simple, [done], '2026-06-01')).toEqual(['oil: clear']);
+    expect(linesFor(simple, [done], '2027-06-01')).toEqual(['oil: overdue']);
+    expect(kindsOf(simple, [done])).toEqual(['intervals', 'calendar']);
+    const refused = linesFor(graph, [], '2026-06-01');
+    expect(refused.length).toBeGreaterThan(2);
+    for (const line of refused)
+      expect(line).toMatch(/^Line \d+ of the schedule asks for `[\w-]+`, which this engine was not given\. Give /);
+  });
+});
 
 describe('the service', () => {
   let server: Server;

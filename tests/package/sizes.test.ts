@@ -33,18 +33,29 @@ async function bundle(contents: string): Promise<{ readonly text: string; readon
 test.each([
   ["export { namesOf } from './engine.js'", 0.5],
   ["export { readEntries } from './engine.js'", 3.1],
-  ["export { readRuleGraph } from './engine.js'", 9.8],
-  ["export { explain } from './engine.js'", 9],
+  ["export { engineWith, intervals } from './engine.js'", 8.4],
+  ["export { engineWith, intervals, calendar } from './engine.js'", 9],
+  ["export { engineWith, intervals, calendar, readEntries, readRuleGraph } from './engine.js'", 19.2],
+  ["export { readRuleGraph } from './engine.js'", 9],
+  ["export { explain } from './engine.js'", 10],
   ["export { walkRound } from './engine.js'", 15.2],
-  ["export { assess } from './engine.js'", 23.5],
-  ["export { assess, readEntries, readRuleGraph } from './engine.js'", 34],
-  ["export * from './engine.js'", 57],
+  ["export { assess } from './engine.js'", 22.4],
+  ["export { assess, readEntries, readRuleGraph } from './engine.js'", 32.6],
+  ["export * from './engine.js'", 59.5],
   ["export { compile } from './index.js'", 70],
   ["export { assess, compile } from './index.js'", 91],
 ])('%s: at most %d KB', async (contents, limit) => {
   const { text, bytes } = await bundle(contents);
   expect(text).toMatch(/export\s*\{/);
   expect(Math.ceil(bytes / 100) / 10, 'gzip, in thousands of bytes').toBeLessThanOrEqual(limit);
+});
+
+test('an engine of some kinds carries none of the others, and the whole one carries all', async () => {
+  const words = ['due-within-allowance', 'goodThrough', 'marks-missed', 'consumption', 'calendar-months', 'did you mean'];
+  const { text } = await bundle("export { engineWith, intervals } from './engine.js'");
+  expect(words.filter((word) => text.includes(word))).toEqual(['did you mean']);
+  const whole = await bundle("export { assess } from './engine.js'");
+  expect(words.filter((word) => !whole.text.includes(word))).toEqual([]);
 });
 
 test('whoever only assesses carries neither explanations nor walk-rounds nor the checks of what comes in', async () => {
