@@ -42,7 +42,13 @@ const MEMBERS = ['part', 'parts', 'condition', 'first', 'then'] as const;
 /** The nodes that a node is made of, in the order they were written. */
 export function partsOf(node: Node): readonly NodeId[] {
   const members: Members = node;
-  return MEMBERS.flatMap((name) => members[name] ?? []).filter((id) => typeof id === 'number');
+  const ids: NodeId[] = [];
+  for (const name of MEMBERS) {
+    const member = members[name];
+    if (typeof member === 'number') ids.push(member);
+    else if (typeof member === 'object') ids.push(...member);
+  }
+  return ids;
 }
 
 /** The triggers that a node refers to. */
