@@ -133,6 +133,8 @@ export type Note =
   | { readonly is: 'consumption'; readonly litresPerHour: number; readonly levels: number; readonly litresLeft: number }
   | { readonly is: 'stages'; readonly met: number; readonly of: number }
   | { readonly is: 'marks-missed'; readonly count: number }
+  /** Of the doings that a mark asks for, with how many earlier marks passed without enough of them. */
+  | { readonly is: 'times-done'; readonly done: number; readonly of: number; readonly missed: number }
   | { readonly is: 'position'; readonly position: string; readonly atRest: boolean }
   | { readonly is: 'condition-off' };
 

@@ -12,6 +12,9 @@ import { axisOf, monthsInPeriod, nominalDays, type Axis } from './quantities/mar
 import { valueOf, type Read } from './quantities/read.js';
 import { stageSpans } from './quantities/stage-spans.js';
 
+/** From a day of the week to the same day of the next. */
+export const DAYS_IN_WEEK = 7;
+
 /** One limit, as far as its span can be read. */
 export interface TaskLimit {
   readonly at: Span;
@@ -86,6 +89,8 @@ function ofLimit(model: Model, home: Home, limit: LimitNode): readonly TaskLimit
       return fromRead(model, limit.at, amountOf(model, home, limit.span), true).map(({ at, axis, interval }) => ({ at, axis, interval }));
     case 'multiple':
       return fromRead(model, limit.at, amountOf(model, home, limit.span), false);
+    case 'weekdays':
+      return [{ at: limit.at, axis: { on: 'calendar', size: DAYS_IN_WEEK }, interval: false }];
     case 'calendar-period':
       return [{ at: limit.at, axis: { on: 'calendar', size: nominalDays('months', monthsInPeriod(limit.unit)) }, interval: false }];
     case 'calendar-marks':

@@ -1,4 +1,5 @@
 /** Two limits on one axis, of two editions: what became tighter, looser, or counts from elsewhere. */
+import { daysBeyond } from '../graph/calendar-amount.js';
 import { meaningText } from '../graph/meaning-fingerprint.js';
 import type { Amount, RuleGraph, Trigger } from '../graph/rule-graph.js';
 import type { Aspect, Bearing, TaskChange } from './comparison.js';
@@ -71,7 +72,7 @@ function lengthsOf(node: Trigger): readonly number[] {
 function lengthOf(amount: Amount): number {
   if (amount.on !== 'calendar') return amount.ticks;
   const days = { minutes: 1 / 1440, days: 1, months: daysAMonth, 'calendar-months': daysAMonth } as const;
-  return amount.count * days[amount.unit] - (amount.less ?? 0);
+  return amount.count * days[amount.unit] + daysBeyond(amount);
 }
 
 function margin(node: Trigger, side: 'early' | 'late' | 'lead'): number | null {

@@ -4,6 +4,7 @@
 import { assertNever } from '../base/assert-never.js';
 import type { Home } from '../check/model.js';
 import { axisOf, monthsInPeriod, nominalDays } from '../check/quantities/margin.js';
+import { DAYS_IN_WEEK } from '../check/limits.js';
 import { lookInterval } from '../check/quantities/look.js';
 import type { Amount, Margin, NodeId } from '../graph/rule-graph.js';
 import type { LimitNode, PlanNode, SpanNode } from '../syntax/tree.js';
@@ -52,6 +53,11 @@ function compileLimit(shop: Workshop, limit: LimitNode, context: PlanTerms): Nod
       const margins = marginsOn(shop, context.terms, { on: 'calendar', size: nominalDays('months', months) });
       return shop.add({ kind: 'calendar-marks', months, days, skip: limit.whereItExists, ...margins, origin: originOf(shop, limit.at) });
     }
+    case 'weekdays': {
+      const weekdays = [...new Set(limit.days.map(({ weekday }) => weekday))].sort((a, b) => a - b);
+      const margins = marginsOn(shop, context.terms, { on: 'calendar', size: DAYS_IN_WEEK });
+      return shop.add({ kind: 'calendar-marks', months: 1, days: [], weekdays, skip: false, ...margins, origin: originOf(shop, limit.at) });
+    }
     case 'calendar-period':
       return compilePeriod(shop, limit, context);
     case 'calendar-window': {
@@ -87,16 +93,18 @@ function lookAmount(amount: Amount, finding: number, missing: number): Amount {
   return { on: 'calendar', unit: 'days', count: Math.max(1, lookInterval(days, finding, missing)) };
 }
 
-/** Once in each month, quarter or year: a mark on its last day, met by work on any day of it. */
-function compilePeriod(shop: Workshop, { unit, at }: Extract<LimitNode, { kind: 'calendar-period' }>, { terms }: PlanTerms): NodeId {
+/** Once, or so many times, in each month, quarter, half-year or year: a mark on its last day, met by work on any days of it. */
+function compilePeriod(shop: Workshop, limit: Extract<LimitNode, { kind: 'calendar-period' }>, { terms }: PlanTerms): NodeId {
+  const { unit, at } = limit;
   const months = monthsInPeriod(unit);
   const size = nominalDays('months', months);
   const margins = marginsOn(shop, terms, { on: 'calendar', size });
   const early: Margin = { size, calendar: { on: 'calendar', unit: 'calendar-months', count: months - 1 } };
-  const ends = { month: [], quarter: [3, 6, 9, 12], year: [12] }[unit.text] ?? [];
+  const ends = months === 1 ? [] : [3, 6, 9, 12].filter((month) => month % months === 0);
   const days = ends.length === 0 ? [{ day: 31 }] : ends.map((month) => ({ day: 31, month }));
   const every = ends.length === 0 ? 1 : 12;
-  return shop.add({ kind: 'calendar-marks', months: every, days, skip: false, ...margins, early, origin: originOf(shop, at) });
+  const times = limit.times === undefined ? {} : { doings: limit.times.value };
+  return shop.add({ kind: 'calendar-marks', months: every, days, ...times, skip: false, ...margins, early, origin: originOf(shop, at) });
 }
 
 function monthsOf(limit: Extract<LimitNode, { kind: 'calendar-marks' | 'calendar-window' }>): number {

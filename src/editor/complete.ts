@@ -8,7 +8,7 @@ import { kindName } from '../check/words.js';
 import { clauseExample } from '../syntax/clause-examples.js';
 import { allWords } from '../syntax/tokens.js';
 import { declarationWords, softWords } from '../syntax/words.js';
-import { MONTH_NAMES } from '../values/calendar.js';
+import { MONTH_NAMES, WEEKDAY_NAMES } from '../values/calendar.js';
 import { UNITS, type Dimension } from '../values/units.js';
 import { draftAt, fitting, siteAt, type Draft, type Site } from './probe.js';
 import { textOf, type EditorView } from './view.js';
@@ -30,7 +30,7 @@ type Proposal = Omit<Completion, 'start' | 'end'>;
 
 const soft: ReadonlySet<string> = new Set(softWords);
 const opening: ReadonlySet<string> = new Set(declarationWords);
-const words = [...new Set([...allWords(), "day's", ...MONTH_NAMES])];
+const words = [...new Set([...allWords(), "day's", ...MONTH_NAMES, ...WEEKDAY_NAMES])];
 
 /**
  * What can be written at an offset: names first, then what can be said of the thing named before, units, and words of the language. The word

@@ -73,6 +73,7 @@ function shortened(written: string, isHeader: boolean): string {
 /** What the grammar wants to see after a word before it takes the word for what it is. */
 const GOES_ON: ReadonlyMap<string, string> = new Map([
   ...['month', 'months', 'year', 'years'].map((word) => [word, ' on 1 November'] as const),
+  ...['quarter', 'half-year'].map((word) => [word, ' 2 times'] as const),
   ['is', ' zz-other'],
   ['worse', ' than zz-other'],
   ['at', ' zz-other'],

@@ -1,7 +1,7 @@
 /**
  * What each word of a file is, for colouring by meaning.
  */
-import { MONTH_NAMES } from '../values/calendar.js';
+import { MONTH_NAMES, WEEKDAY_NAMES } from '../values/calendar.js';
 import { findUnit } from '../values/units.js';
 import type { NameKind } from '../check/model.js';
 import { readTokens, type WrittenToken } from '../syntax/read-tokens.js';
@@ -21,7 +21,7 @@ export interface SemanticToken {
 }
 
 const soft: ReadonlySet<string> = new Set(softWords);
-const months: ReadonlySet<string> = new Set(MONTH_NAMES);
+const calendarNames: ReadonlySet<string> = new Set([...MONTH_NAMES, ...WEEKDAY_NAMES]);
 
 /** Every token and comment, in order, none over another. A name with dots is one token for each of its parts. */
 export function semanticTokens(view: EditorView): readonly SemanticToken[] {
@@ -66,7 +66,7 @@ function sortOf(text: string, before: string): TokenSort {
   if (/^\d{4}-\d\d-\d\d$|^\d\d:\d\d$/.test(text)) return 'date';
   if (/^-?\d/.test(text)) return 'number';
   if (text === '%' || (findUnit(text) !== null && /^-?\d|^(?:counts|reads|in|calendar)$/.test(before))) return 'unit';
-  if (reservedWords.has(text) || months.has(text) || /^day['’]s$/.test(text)) return 'keyword';
+  if (reservedWords.has(text) || calendarNames.has(text) || /^day['’]s$/.test(text)) return 'keyword';
   return soft.has(text) ? 'keyword' : 'word';
 }
 

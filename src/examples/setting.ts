@@ -2,7 +2,7 @@
  * What has to be told for a condition to come to true or to false.
  */
 import { assertNever } from '../base/assert-never.js';
-import type { Condition, Instrument, NodeId, Range, RuleGraph } from '../graph/rule-graph.js';
+import type { CalendarAmount, Condition, Instrument, NodeId, Range, RuleGraph } from '../graph/rule-graph.js';
 import { numberText } from '../values/number-text.js';
 import { unitsOf } from '../values/ticks.js';
 import { valueIn } from './level.js';
@@ -114,15 +114,17 @@ function recently(graph: RuleGraph, what: Extract<Condition, { kind: 'recent' }>
   }
 }
 
-function daysIn({ unit, count }: { readonly unit: 'minutes' | 'days' | 'months' | 'calendar-months'; readonly count: number }): number {
+/** At least as many days as a span has. */
+function daysIn({ unit, count, period, plus = 0 }: CalendarAmount): number {
   switch (unit) {
     case 'minutes':
       return Math.ceil(count / 1440);
     case 'days':
       return count;
     case 'months':
+      return count * 31 + plus;
     case 'calendar-months':
-      return count * 31;
+      return (count + (period ?? 1)) * 31 + plus;
     default:
       return assertNever(unit);
   }

@@ -16,7 +16,7 @@ import type {
   StagesNode,
   Trigger,
 } from '../graph/rule-graph.js';
-import { marginAfter, marginBefore } from '../graph/calendar-amount.js';
+import { daysBeyond, marginAfter, marginBefore } from '../graph/calendar-amount.js';
 import { periodOf } from '../graph/period.js';
 import { isAfter } from '../values/moment.js';
 import type { RuleFacts } from './explanation.js';
@@ -120,13 +120,16 @@ function fromDuePoint(amount: CalendarAmount, rule: RuleFacts, lead: Margin): Po
 }
 
 /** No month is shorter than 28 days. */
-function daysAtLeast({ unit, count, less = 0 }: CalendarAmount): number {
-  return (unit === 'days' ? count : count * 28) - less;
+function daysAtLeast(amount: CalendarAmount): number {
+  const { unit, count } = amount;
+  return (unit === 'days' ? count : count * 28) + daysBeyond(amount);
 }
 
-/** No month is longer than 31 days, and a margin in calendar months may take in the rest of one more. */
+/** No month is longer than 31 days, and a margin in calendar months may take in the rest of one more, or of a period. */
 function daysAtMost({ size, calendar }: Margin): number {
-  return calendar === undefined ? size : (calendar.count + (calendar.unit === 'calendar-months' ? 1 : 0)) * 31;
+  if (calendar === undefined) return size;
+  const rest = calendar.unit === 'calendar-months' ? (calendar.period ?? 1) : 0;
+  return (calendar.count + rest) * 31 + Math.max(0, daysBeyond(calendar));
 }
 
 /** A calendar span that has just begun: no month is shorter than 28 days. */
@@ -154,7 +157,8 @@ function afterMarks(node: MarksNode, rule: RuleFacts, standing: Standing): Possi
 function afterCalendarMarks(node: CalendarMarksNode | CalendarWindowNode, rule: RuleFacts, standing: Standing): Possible {
   const due = rule.limit?.due;
   if (due === undefined || due === null || due.on !== 'calendar') return ANYTHING;
-  const gap = node.kind === 'calendar-marks' && node.days.length > 1 ? 1 : node.months * 28;
+  const gap = node.kind === 'calendar-marks' && node.days.length !== 1 ? 1 : node.months * 28;
+  if (node.kind === 'calendar-marks' && node.doings !== undefined) return afterOneOf(node.doings, rule);
   const sinceDue = standing.now.day - due.day;
   const period = node.kind === 'calendar-marks' ? periodOf(node) : null;
   // Done now, the period that now lies in is met, and the mark of the next lies at least so many months ahead.
@@ -163,6 +167,11 @@ function afterCalendarMarks(node: CalendarMarksNode | CalendarWindowNode, rule: 
   if (sinceDue + early < 0) return rule.state === undefined ? ANYTHING : exactly(rule.state);
   const atLeast = gap - Math.max(0, sinceDue);
   return atLeast > daysAtMost(node.lead) + early ? exactly('clear') : between('due', 'clear');
+}
+
+/** One more of several doings that a mark asks for: until it is the last of them, nothing changes. */
+function afterOneOf(times: number, { note, state }: RuleFacts): Possible {
+  return note?.is === 'times-done' && note.done + 1 < times && state !== undefined ? exactly(state) : ANYTHING;
 }
 
 function afterStages(node: StagesNode, rule: RuleFacts, standing: Standing): Possible {

@@ -125,7 +125,7 @@ function nextDueDay(rule: RuleFacts): number {
   const due = limit?.due?.on === 'calendar' ? limit.due.day : Infinity;
   switch (node.kind) {
     case 'calendar-marks':
-      return due + (node.days.length > 1 ? 1 : node.months * 28);
+      return due + (node.days.length !== 1 ? 1 : node.months * 28);
     case 'calendar-window':
       return due + node.months * 28;
     case 'stages':

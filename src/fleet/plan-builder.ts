@@ -10,6 +10,7 @@ import type {
   WhicheverNode,
   AnyNode,
 } from '../graph/rule-graph.js';
+import { daysBeyond } from '../graph/calendar-amount.js';
 import type { FirstPlan, LimitPlan, LimitRule, TriggerPlan } from './column-plan.js';
 
 /** Why a trigger cannot be worked out in columns: the clause as its author wrote it. */
@@ -107,7 +108,9 @@ export class PlanBuilder {
 
   private intervalRule({ amount }: IntervalNode): LimitRule | null {
     if (amount.on === 'calendar')
-      return amount.unit === 'minutes' || amount.less !== undefined ? null : { is: 'calendar-interval', amount };
+      return amount.unit === 'minutes' || amount.period !== undefined || daysBeyond(amount) !== 0
+        ? null
+        : { is: 'calendar-interval', amount };
     const meter = amount.on === 'meter' ? this.meters.indexOf(amount.meter) : -1;
     return meter < 0 ? null : { is: 'meter-interval', meter, ticks: amount.ticks };
   }

@@ -7,20 +7,30 @@ import { type Day, MINUTES_PER_DAY } from '../values/moment.js';
 import type { CalendarAmount, Margin } from './rule-graph.js';
 
 /**
+ * Days by which k spans are longer than their months: 15 of `7 months plus 15 days` and 30 of two of them, but -1 of `12 months less 1 day`
+ * however often it is repeated, for it means the day before that day comes round.
+ */
+export function daysBeyond({ less = 0, plus = 0 }: Pick<CalendarAmount, 'less' | 'plus'>, k = 1): number {
+  return k * plus - less;
+}
+
+/**
  * A day plus k calendar spans, from the base each time, so that month ends do not drift. What a span falls short by (`less`) is taken
- * off once, not k times. Minutes are added as they are: to minutes, not to days.
+ * off once, what it has besides its months (`plus`) is added k times. Minutes are added as they are: to minutes, not to days.
  *
  * @example addAmount(2026-03-01, 12 months less 1 day, 2) // 2028-02-29
  */
-export function addAmount(base: Day, { unit, count, less = 0 }: CalendarAmount, k = 1): Day {
+export function addAmount(base: Day, amount: CalendarAmount, k = 1): Day {
+  const { unit, count, period } = amount;
+  const beyond = daysBeyond(amount, k);
   switch (unit) {
     case 'minutes':
     case 'days':
-      return (base + k * count - less) as Day;
+      return (base + k * count + beyond) as Day;
     case 'months':
-      return (addMonths(base, k * count) - less) as Day;
+      return (addMonths(base, k * count) + beyond) as Day;
     case 'calendar-months':
-      return (addCalendarMonths(base, k * count) - less) as Day;
+      return (addCalendarMonths(base, k * count, period) + beyond) as Day;
     default:
       return assertNever(unit);
   }
@@ -28,16 +38,16 @@ export function addAmount(base: Day, { unit, count, less = 0 }: CalendarAmount, 
 
 /**
  * The day on which a margin before a due day begins. One in months goes back by day and month; one in calendar months begins on the
- * first day of the month so many before the due day's own.
+ * first day of the month so many before the due day's own, or of its period.
  *
  * @example marginBefore(2026-05-15, 1 month less 1 day) // 2026-04-16
  */
 export function marginBefore(due: number, { size, calendar }: Margin): number {
   switch (calendar?.unit) {
     case 'months':
-      return addMonths(due as Day, -calendar.count) + (calendar.less ?? 0);
+      return addMonths(due as Day, -calendar.count) - daysBeyond(calendar);
     case 'calendar-months':
-      return firstOfMonth(addMonths(due as Day, -calendar.count)) + (calendar.less ?? 0);
+      return firstOfMonth(addMonths(due as Day, -calendar.count), calendar.period) - daysBeyond(calendar);
     default:
       return due - size;
   }

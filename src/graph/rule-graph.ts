@@ -179,7 +179,7 @@ export interface Gauge {
   origin: Origin;
 }
 /**
- * A calendar span. Weeks are 7 days, years are 12 months, hours are 60 minutes. `calendar-months` run to the last day of the last month. With `less`, so many days short of that.
+ * A calendar span. Weeks are 7 days, years are 12 months, hours are 60 minutes. `calendar-months` run to the last day of the last month, or of the `period` that it lies in. With `less` or `plus`, so many days short of that or beyond it.
  *
  * This interface was referenced by `RuleGraph`'s JSON-Schema
  * via the `definition` "CalendarAmount".
@@ -189,9 +189,17 @@ export interface CalendarAmount {
   unit: "minutes" | "days" | "months" | "calendar-months";
   count: number;
   /**
+   * Of `calendar-months`: the months of the quarter, half-year or year to whose end they run.
+   */
+  period?: 3 | 6 | 12;
+  /**
    * Days by which the span falls short: `12 months less 1 day`.
    */
   less?: number;
+  /**
+   * Days by which the span is longer: `7 months plus 15 days`.
+   */
+  plus?: number;
 }
 /**
  * An interval of readings; a missing edge is open. Gauge units; for a dipstick 0 is the low mark and 1 the full mark; ticks for a meter.
@@ -574,7 +582,7 @@ export interface MarksNode {
   origin: Origin;
 }
 /**
- * On fixed days: of each month, or of each year.
+ * On fixed days: of each week, of each month, or of each year.
  *
  * This interface was referenced by `RuleGraph`'s JSON-Schema
  * via the `definition` "CalendarMarksNode".
@@ -590,6 +598,14 @@ export interface CalendarMarksNode {
     day: number;
     month?: number;
   }[];
+  /**
+   * Days of each week besides, Monday is 1.
+   */
+  weekdays?: number[];
+  /**
+   * How many doings meet a mark. One if left out.
+   */
+  doings?: number;
   /**
    * Leave out months that lack the day, instead of taking their last day.
    */

@@ -1,4 +1,4 @@
-import { addAmount } from '../graph/calendar-amount.js';
+import { addAmount, daysBeyond } from '../graph/calendar-amount.js';
 import type { CalendarAmount } from '../graph/rule-graph.js';
 import { addMonths, firstOfMonth } from '../values/calendar.js';
 import { civilOf, daysInMonth } from '../values/civil.js';
@@ -36,11 +36,16 @@ export function almanacOf(from: Day, to: Day): Almanac {
 
 /** The day that lies a calendar span after a day of the almanac, as `addAmount` has it; FAR where it lies in no month of it, or is less than a day on. */
 export function spanOn({ from, month, dayOfMonth, starts, lengths }: Almanac, day: number, amount: CalendarAmount): number {
-  if (amount.unit === 'minutes' || amount.unit === 'days' || amount.less !== undefined) return spansAfter(day as Day, amount, 1);
+  if (amount.unit === 'minutes' || amount.unit === 'days' || isUneven(amount)) return spansAfter(day as Day, amount, 1);
   const target = (month[day - from] ?? 0) + amount.count;
   if (target >= starts.length) return FAR;
   const length = lengths[target] ?? 0;
   return (starts[target] ?? 0) + (amount.unit === 'calendar-months' ? length : Math.min(dayOfMonth[day - from] ?? 0, length)) - 1;
+}
+
+/** Whether a span does not end on the day, or at the end, of the month to which its months come. */
+function isUneven(amount: CalendarAmount): boolean {
+  return amount.period !== undefined || daysBeyond(amount) !== 0;
 }
 
 /** The day that lies so many calendar spans after any day, counted from it; FAR for spans of minutes. */

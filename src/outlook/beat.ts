@@ -4,7 +4,6 @@
 import type { LimitFacts } from '../assess/assessment.js';
 import { marginAfter, marginBefore } from '../graph/calendar-amount.js';
 import type { CalendarAmount, Counting, Margin } from '../graph/rule-graph.js';
-import { civilOf } from '../values/civil.js';
 import type { Day } from '../values/moment.js';
 import { reachedBy, totalOn } from './course-days.js';
 import { FAR } from './due-days.js';
@@ -43,7 +42,7 @@ export function meterBeat(course: UseFutures, ticks: number, beat: Beat): BringF
 
 /** A beat of calendar spans: each future keeps a day to count from, how many spans the next due day lies after it, and that day. */
 export function calendarBeat(futures: number, almanac: Almanac, amount: CalendarAmount, beat: Beat): BringForward {
-  const start = beatOf(beat.limit, amount.less ?? 0);
+  const start = beatOf(beat.limit);
   const anchors = new Int32Array(futures).fill(start?.anchor ?? 0);
   const spans = new Int32Array(futures).fill(start?.spans ?? 0);
   const points = new Float64Array(futures).fill(start === null ? Number.NaN : spansAfter(start.anchor, amount, start.spans));
@@ -73,13 +72,10 @@ function keepsBeat({ count }: Beat, value: number, due: number, from: number, to
   return count === 'due-if-late' ? value > due : value >= from && value <= to;
 }
 
-/**
- * Where the beat stands now. The record has the base and the due day, not what the schedule counts from; of the two, the one that stands later in
- * its month was cut off less by a short one.
- */
-function beatOf(limit: LimitFacts | undefined, less: number): { readonly anchor: Day; readonly spans: number } | null {
-  const [base, due] = [limit?.base, limit?.due];
-  if (base?.point.on !== 'calendar' || due?.on !== 'calendar') return null;
-  const anchor = (base.why === 'due-point' ? base.point.day + less : base.point.day) as Day;
-  return less === 0 && civilOf(due.day).day > civilOf(anchor).day ? { anchor: due.day, spans: 0 } : { anchor, spans: 1 };
+/** Where the beat stands now: what it counts from, and how many spans after that the next due day lies. */
+function beatOf(limit: LimitFacts | undefined): { readonly anchor: Day; readonly spans: number } | null {
+  const base = limit?.base;
+  if (base?.point.on !== 'calendar' || limit?.due?.on !== 'calendar') return null;
+  if (base.anchor?.point.on !== 'calendar') return { anchor: base.point.day, spans: 1 };
+  return { anchor: base.anchor.point.day, spans: base.anchor.spans + 1 };
 }

@@ -46,6 +46,7 @@ export function nextDue(nodes: readonly Node[], trigger: NodeId, record: readonl
       case 'marks':
         return atMarks(node, sky.futures.get(node.amount.meter));
       case 'calendar-marks':
+        return node.doings === undefined ? onTable(marksTable(node, sky)) : oftenEnough(node, node.doings, observed.get(node.id), sky);
       case 'calendar-window':
         return onTable(marksTable(node, sky));
       case 'first': {
@@ -117,6 +118,28 @@ function onTable(table: DayTable): BringForward {
   return ({ count, day }, due) => {
     for (let i = 0; i < count; i += 1) due[i] = Math.min(due[i] ?? 0, lookUp(table, day[i] ?? 0));
   };
+}
+
+/** Marks that so many doings meet: each future keeps the days of the last of them; a place in the ring that has none yet holds the first. */
+function oftenEnough(node: CalendarMarksNode, times: number, seen: Observation | undefined, sky: Sky): BringForward {
+  const known = (seen?.stood ?? []).flatMap((point) => (point.on === 'calendar' ? [point.day] : []));
+  const marks = marksTable(node, sky);
+  const rings = new Map<number, number[]>();
+  return ({ count, future, day }, due) => {
+    for (let i = 0; i < count; i += 1) {
+      const [f, at] = [future[i] ?? 0, day[i] ?? 0];
+      const ring = [...(rings.get(f) ?? known), at].slice(-times);
+      rings.set(f, ring);
+      due[i] = Math.min(due[i] ?? 0, owedAfter(node, marks, sky.now, ring, times));
+    }
+  };
+}
+
+/** The mark that is owed after doings on some days: one that the first of so many does not meet, and never one that lies behind. */
+function owedAfter(node: CalendarMarksNode, marks: DayTable, now: Day, ring: readonly number[], times: number): number {
+  const first = ring[0] ?? now;
+  if (ring.length < times) return markNotMet({ ...node, early: { size: 0 } }, (first - 1) as Day);
+  return first >= now ? lookUp(marks, first) : markNotMet(node, first as Day);
 }
 
 function marksTable(node: CalendarMarksNode | CalendarWindowNode, { now, to }: Sky): DayTable {

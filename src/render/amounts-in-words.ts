@@ -4,6 +4,7 @@
 import type { DuePoint } from '../assess/assessment.js';
 import { assertNever } from '../base/assert-never.js';
 import type { Names } from '../explain/explanation.js';
+import { daysBeyond } from '../graph/calendar-amount.js';
 import type { Amount, CalendarAmount } from '../graph/rule-graph.js';
 import { durationText, numberText } from '../values/number-text.js';
 import { unitsOf } from '../values/ticks.js';
@@ -53,12 +54,16 @@ export function inDuty(duty: string | null, names: Titles): string {
   return duty === null ? '' : ` in ${titleOf(names.duties[duty], duty)}`;
 }
 
-/** Whole years, weeks and hours are said as such; `12 months less 1 day`. */
-export function calendarInWords({ unit, count, less }: CalendarAmount): string {
-  return `${wholeInWords(unit, count)}${less === undefined ? '' : ` less ${counted(less, 'day')}`}`;
+/** Whole years, weeks and hours are said as such; `12 months less 1 day`, `7 months plus 15 days`. */
+export function calendarInWords(amount: CalendarAmount): string {
+  const beyond = daysBeyond(amount);
+  const days = beyond === 0 ? '' : ` ${beyond < 0 ? 'less' : 'plus'} ${counted(Math.abs(beyond), 'day')}`;
+  return `${wholeInWords(amount)}${days}`;
 }
 
-function wholeInWords(unit: CalendarAmount['unit'], count: number): string {
+const PERIODS = { 3: 'calendar quarter', 6: 'calendar half-year', 12: 'calendar year' } as const;
+
+function wholeInWords({ unit, count, period }: CalendarAmount): string {
   switch (unit) {
     case 'minutes':
       return count % 60 === 0 ? counted(count / 60, 'hour') : counted(count, 'minute');
@@ -67,7 +72,7 @@ function wholeInWords(unit: CalendarAmount['unit'], count: number): string {
     case 'months':
       return count % 12 === 0 && count > 12 ? counted(count / 12, 'year') : counted(count, 'month');
     case 'calendar-months':
-      return counted(count, 'calendar month');
+      return period === undefined || count % period !== 0 ? counted(count, 'calendar month') : counted(count / period, PERIODS[period]);
     default:
       return assertNever(unit);
   }

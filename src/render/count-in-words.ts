@@ -5,6 +5,11 @@ export function counted(count: number, noun: string, plural = `${noun}s`): strin
   return `${numberText(count)} ${count === 1 ? noun : plural}`;
 }
 
+/** How often: `once`, `twice`, `4 times`. */
+export function timesInWords(times: number): string {
+  return times === 1 ? 'once' : times === 2 ? 'twice' : counted(times, 'time');
+}
+
 /** A title as it stands inside a sentence: its first letter small, unless the word is an abbreviation or a name of several capitals. */
 export function inSentence(title: string): string {
   const [first = '', second = ''] = title;

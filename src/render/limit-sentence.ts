@@ -42,7 +42,9 @@ function windowSentence({ rule, limit, due, explanation }: Told): string {
 
 /** Marks do not count from a doing; it is told beside them. */
 function lastDone(rule: RuleFacts, limit: LimitFacts): string {
-  const { baseWhen } = rule;
+  const { baseWhen, node } = rule;
+  // Where several doings meet a mark, the one that it counts from is not the last.
+  if (node.kind === 'calendar-marks' && node.doings !== undefined) return '';
   return limit.base?.why === 'done' && baseWhen !== null && baseWhen !== undefined
     ? `, and it was last done on ${dayInWords(baseWhen.day)}`
     : '';

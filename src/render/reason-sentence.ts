@@ -81,6 +81,8 @@ function noteInWords(note: Note, rule: RuleFacts, explanation: Explanation): str
         : `${note.met} of ${counted(note.of, 'stage')} are behind it`;
     case 'marks-missed':
       return `${counted(note.count, 'earlier mark')} passed without it; only the latest counts`;
+    case 'times-done':
+      return timesDone(note);
     case 'consumption':
       return `the level falls by ${numberText(note.litresPerHour, 3)} L an hour (by ${counted(note.levels, 'level')} on record), with ${numberText(note.litresLeft)} L above low`;
     case 'condition-off':
@@ -92,6 +94,11 @@ function noteInWords(note: Note, rule: RuleFacts, explanation: Explanation): str
     default:
       return assertNever(note);
   }
+}
+
+function timesDone({ done, of, missed }: Extract<Note, { is: 'times-done' }>): string {
+  const asked = `${done} of the ${counted(of, 'time')} that it asks for ${done === 1 ? 'is' : 'are'} on record`;
+  return missed === 0 ? asked : `${asked}; ${counted(missed, 'earlier mark')} passed without enough, and only the latest counts`;
 }
 
 function workOn(note: Extract<Note, { is: 'work-on' }>, rule: RuleFacts): string {

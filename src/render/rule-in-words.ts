@@ -3,7 +3,7 @@
  */
 import { assertNever } from '../base/assert-never.js';
 import type { AskedNode, CalendarMarksNode, DutyMixNode, EventNode, Node, OccasionNode, StagesNode, Trigger } from '../graph/rule-graph.js';
-import { monthName } from '../values/calendar.js';
+import { monthName, weekdayName } from '../values/calendar.js';
 import { numberText } from '../values/number-text.js';
 import { amountInWords, meterQuantity, quoted, titleOf } from './amounts-in-words.js';
 import type { Titles } from './amounts-in-words.js';
@@ -13,7 +13,7 @@ import { periodOf } from '../graph/period.js';
 import { conditionInWords } from './condition-in-words.js';
 import { safeText } from './safe-text.js';
 import { listed } from '../base/listed.js';
-import { counted } from './count-in-words.js';
+import { counted, timesInWords } from './count-in-words.js';
 import { monthDayInWords } from './dates-in-words.js';
 
 /** Any node in words. */
@@ -83,7 +83,8 @@ function stagesInWords(node: StagesNode, names: Titles): string {
 
 function calendarMarksInWords(node: CalendarMarksNode): string {
   const period = periodOf(node);
-  if (period !== null) return `once each calendar ${period.period}`;
+  if (period !== null) return `${timesInWords(node.doings ?? 1)} each calendar ${period.period}`;
+  if (node.weekdays !== undefined) return `each ${listed(node.weekdays.map((weekday) => weekdayName(weekday) ?? ''))}`;
   const days = listed(node.days.map(monthDayInWords));
   return `${everyMonths(node.months)} on ${days}${node.skip ? ' where it exists' : ''}`;
 }

@@ -60,6 +60,7 @@ export abstract class PlanGrammar extends ConditionGrammar {
         { ALT: () => this.SUBRULE(this.multiple) },
         { ALT: () => this.SUBRULE(this.look) },
         { GATE: () => this.seesPeriod(), ALT: () => this.SUBRULE(this.calendarPeriod) },
+        { ALT: () => this.SUBRULE(this.weekdays) },
         { GATE: () => this.seesCalendar('on'), ALT: () => this.SUBRULE(this.calendarMarks) },
         { GATE: () => this.seesCalendar('in'), ALT: () => this.SUBRULE(this.calendarWindow) },
         { ALT: () => this.SUBRULE(this.interval) },
@@ -86,12 +87,36 @@ export abstract class PlanGrammar extends ConditionGrammar {
     return { ...span, at: this.reach(share.at, span.at), share };
   }
 
-  /** "calendar" ( "month" | "quarter" | "year" ) */
+  /** "calendar" ( "month" | "quarter" | "half-year" | "year" ) ( Integer "times" )? */
   private readonly calendarPeriod = this.RULE('calendarPeriod', (): LimitNode => {
     const first = this.CONSUME(this.v.word.calendar);
-    const { month, quarter, year } = this.v.word;
-    const unit = this.OR([{ ALT: () => this.CONSUME(month) }, { ALT: () => this.CONSUME(quarter) }, { ALT: () => this.CONSUME(year) }]);
-    return { kind: 'calendar-period', at: this.since(first), unit: this.unitNode(unit) };
+    const { month, quarter, 'half-year': halfYear, year } = this.v.word;
+    const unit = this.OR([
+      { ALT: () => this.CONSUME(month) },
+      { ALT: () => this.CONSUME(quarter) },
+      { ALT: () => this.CONSUME(halfYear) },
+      { ALT: () => this.CONSUME(year) },
+    ]);
+    const times = this.OPTION(() => {
+      const number = this.integer(this.CONSUME(this.v.Number));
+      this.CONSUME(this.v.word.times);
+      return number;
+    });
+    return { kind: 'calendar-period', at: this.since(first), unit: this.unitNode(unit), ...(times === undefined ? {} : { times }) };
+  });
+
+  /** Weekday ( ( "," | "and" ) Weekday )* */
+  private readonly weekdays = this.RULE('weekdays', (): LimitNode => {
+    const first = this.CONSUME(this.v.Weekday);
+    const days = [this.weekdayNode(first)];
+    this.MANY({
+      GATE: () => this.sees(2, this.v.Weekday),
+      DEF: () => {
+        this.OR([{ ALT: () => this.CONSUME(this.v.Comma) }, { ALT: () => this.CONSUME(this.v.word.and) }]);
+        days.push(this.weekdayNode(this.CONSUME(this.v.Weekday)));
+      },
+    });
+    return { kind: 'weekdays', at: this.since(first), days };
   });
 
   private readonly multiple = this.RULE('multiple', (): LimitNode => {
@@ -261,8 +286,8 @@ export abstract class PlanGrammar extends ConditionGrammar {
   });
 
   private seesPeriod(): boolean {
-    const { calendar, month, quarter, year } = this.v.word;
-    return this.sees(1, calendar) && this.sees(2, month, quarter, year);
+    const { calendar, month, quarter, 'half-year': halfYear, year } = this.v.word;
+    return this.sees(1, calendar) && this.sees(2, month, quarter, halfYear, year);
   }
 
   protected seesWhichever(): boolean {

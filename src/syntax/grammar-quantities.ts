@@ -4,7 +4,7 @@
 import type { Token } from './token.js';
 import { diagnose } from '../diagnostics/catalogue-entry.js';
 import { syntaxCodes } from '../diagnostics/codes/syntax.js';
-import { monthNumber } from '../values/calendar.js';
+import { monthNumber, weekdayNumber } from '../values/calendar.js';
 import { findUnit } from '../values/units.js';
 import { GrammarBase } from './grammar-base.js';
 import type {
@@ -18,6 +18,7 @@ import type {
   SpanNode,
   TextNode,
   UnitNode,
+  WeekdayNode,
 } from './tree.js';
 
 /** Reads what is counted and measured. */
@@ -52,35 +53,45 @@ export abstract class QuantityGrammar extends GrammarBase {
     return { kind: 'percent', at: this.since(number), number: this.numberNode(number) };
   });
 
-  /** Span ::= Number ( "calendar" "months" | Unit ) ( "less" Integer ( "day" | "days" ) | "of" ( Name | "work" ( "in" Name )? ) )? */
+  /** Span ::= Number ( "calendar" CalendarPeriods | Unit ) ( ( "less" | "plus" ) Integer ( "day" | "days" ) | "of" ( Name | "work" ( "in" Name )? ) )? */
   protected readonly span = this.RULE('span', (): SpanNode => {
     const number = this.CONSUME(this.v.Number);
     const unit = this.SUBRULE(this.spanUnit);
-    const less = this.OPTION({ GATE: () => this.seesLess(1), DEF: () => this.SUBRULE(this.shortfall) });
-    const of = this.OPTION1({ GATE: () => less === undefined, DEF: () => this.SUBRULE(this.measured) });
+    const beyond = this.OPTION({ GATE: () => this.seesDays(1), DEF: () => this.SUBRULE(this.daysBeyond) });
+    const of = this.OPTION1({ GATE: () => beyond === undefined, DEF: () => this.SUBRULE(this.measured) });
     return {
       kind: 'span',
       at: this.since(number),
       number: this.numberNode(number),
       unit,
-      ...(less === undefined ? {} : { less }),
+      ...beyond,
       ...(of === undefined ? {} : { of }),
     };
   });
 
-  /** "less" Integer ( "day" | "days" ) */
-  private readonly shortfall = this.RULE('shortfall', (): NumberNode => {
-    this.CONSUME(this.v.word.less);
+  /** ( "less" | "plus" ) Integer ( "day" | "days" ) */
+  private readonly daysBeyond = this.RULE('daysBeyond', (): Pick<SpanNode, 'less' | 'plus'> => {
+    const isLess = this.SUBRULE(this.lessOrPlus) === 'less';
     const number = this.integer(this.CONSUME(this.v.Number));
     this.OR([{ ALT: () => this.CONSUME(this.v.word.day) }, { ALT: () => this.CONSUME(this.v.word.days) }]);
-    return number;
+    return isLess ? { less: number } : { plus: number };
   });
+
+  private readonly lessOrPlus = this.RULE('lessOrPlus', (): 'less' | 'plus' =>
+    this.OR<'less' | 'plus'>([
+      { ALT: () => (this.CONSUME(this.v.word.less), 'less') },
+      { ALT: () => (this.CONSUME(this.v.word.plus), 'plus') },
+    ]),
+  );
 
   private readonly spanUnit = this.RULE('spanUnit', (): UnitNode => {
     const first = this.CONSUME(this.v.Unit);
     if (!this.RECORDING_PHASE && first.tokenType !== this.v.word.calendar) return this.unitNode(first);
     return this.OR([
-      { GATE: () => this.seesCalendarMonths(), ALT: () => this.calendarMonths(first, this.CONSUME(this.v.Unit)) },
+      {
+        GATE: () => this.sees(0, this.v.word.calendar) && this.seesPeriods(1),
+        ALT: () => this.calendarPeriods(first, this.CONSUME(this.v.Unit)),
+      },
       { ALT: () => this.unitNode(first) },
     ]);
   });
@@ -131,6 +142,10 @@ export abstract class QuantityGrammar extends GrammarBase {
     return { kind: 'month', at: this.spanOf(token), month: monthNumber(token.image) ?? 0 };
   });
 
+  protected weekdayNode(token: Token): WeekdayNode {
+    return { kind: 'weekday', at: this.spanOf(token), weekday: weekdayNumber(token.image) ?? 0 };
+  }
+
   protected unitNode(token: Token): UnitNode {
     return { kind: 'unit', at: this.spanOf(token), text: token.image };
   }
@@ -145,15 +160,15 @@ export abstract class QuantityGrammar extends GrammarBase {
     return this.numberNode(token);
   }
 
-  private calendarMonths(first: Token, second: Token): UnitNode {
+  private calendarPeriods(first: Token, second: Token): UnitNode {
     return { kind: 'unit', at: this.reach(this.spanOf(first), this.spanOf(second)), text: `${first.image} ${second.image}` };
   }
 
   /** The place after the span that begins at the n-th token from here. */
   protected afterSpan(n: number): number {
     const { v } = this;
-    const unit = this.sees(n + 1, v.word.calendar) && this.sees(n + 2, v.word.months, v.word.month) ? n + 3 : n + 2;
-    if (this.seesLess(unit)) return unit + 3;
+    const unit = this.sees(n + 1, v.word.calendar) && this.seesPeriods(n + 2) ? n + 3 : n + 2;
+    if (this.seesDays(unit)) return unit + 3;
     if (!this.sees(unit, v.word.of)) return unit;
     return this.sees(unit + 1, v.word.work) && this.sees(unit + 2, v.word.in) && !this.sees(unit + 4, v.word.every) ? unit + 4 : unit + 2;
   }
@@ -168,13 +183,19 @@ export abstract class QuantityGrammar extends GrammarBase {
     return !this.sees(next, v.word.or) && !(this.sees(next, v.word.in) && this.sees(next + 1, v.Month));
   }
 
-  /** `less 1 day`, from the n-th token on. */
-  private seesLess(n: number): boolean {
-    return this.sees(n, this.v.word.less) && this.sees(n + 1, this.v.Number) && this.sees(n + 2, this.v.word.day, this.v.word.days);
+  /** `less 1 day`, `plus 15 days`, from the n-th token on. */
+  private seesDays(n: number): boolean {
+    return (
+      this.sees(n, this.v.word.less, this.v.word.plus) &&
+      this.sees(n + 1, this.v.Number) &&
+      this.sees(n + 2, this.v.word.day, this.v.word.days)
+    );
   }
 
-  private seesCalendarMonths(): boolean {
-    return this.sees(0, this.v.word.calendar) && this.sees(1, this.v.word.months, this.v.word.month);
+  /** What can follow `calendar` in a span. */
+  private seesPeriods(n: number): boolean {
+    const { word } = this.v;
+    return this.sees(n, word.months, word.month, word.quarters, word.quarter, word['half-years'], word['half-year'], word.years, word.year);
   }
 
   /** A unit is optional in a level, so what follows has to tell a unit from the name that begins the next band or act. */

@@ -1,6 +1,7 @@
 /**
  * Slips in what says when: spans, marks, what comes first, serial numbers.
  */
+import { WEEKDAY_NAMES } from '../values/calendar.js';
 import { image, isMonth, isName, isNumber, isUnit, over, write, HOURS, type SlipKind } from './slip.js';
 
 /** `every 50 h engine`, `every 250 h from engine`. */
@@ -93,16 +94,15 @@ export const withoutEvent: SlipKind = (around, opener) => {
   });
 };
 
-/** `every hour`, `every Monday`. */
+/** `every hour`, `every monday`, `every Mondays`. */
 export const everyWord: SlipKind = (around, opener) => {
   const token = around(0);
   if (token === undefined || opener !== 'every' || image(around(-1)) !== 'every') return undefined;
   if (token.image === 'hour') return over(token, token, 'An interval begins with a number: `1 h`.', { fix: write('1 h') });
   if (!/^(?:mon|tues|wednes|thurs|fri|satur|sun)days?$/i.test(token.image)) return undefined;
-  return over(token, token, 'Days of the week are no marks.', {
-    help: 'Once a week, counted from the last time, is `every 7 days`.',
-    fix: write('7 days', 'possible'),
-  });
+  const day = WEEKDAY_NAMES.find((each) => token.image.toLowerCase().startsWith(each.toLowerCase()));
+  if (day === undefined) return undefined;
+  return over(token, token, `Days of the week are written as \`${day}\` is.`, { fix: write(day, 'sure') });
 };
 
 /** `first after 5 h of engine`. */

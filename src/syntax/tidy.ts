@@ -7,7 +7,7 @@ import { diagnose, type Code } from '../diagnostics/catalogue-entry.js';
 import { syntaxCodes } from '../diagnostics/codes/syntax.js';
 import type { Diagnostic, FixGrade } from '../diagnostics/diagnostic.js';
 import { nearName } from '../base/near-name.js';
-import { MONTH_NAMES } from '../values/calendar.js';
+import { MONTH_NAMES, WEEKDAY_NAMES, weekdayNumber } from '../values/calendar.js';
 import { unitSpellings } from '../values/units.js';
 import { endOf, retype, type Token, type TokenKind } from './token.js';
 import type { Vocabulary } from './tokens.js';
@@ -101,8 +101,26 @@ function oddText(token: Token, at: Span, vocabulary: Vocabulary): Diagnostic {
   return { ...finding, fixes: [{ grade: 'likely', title: 'Close the text', edits: [{ at: where, text }] }] };
 }
 
+const PARTS = [
+  ['½', '.5'],
+  ['¼', '.25'],
+  ['¾', '.75'],
+] as const;
+
 function oddNumber(token: Token, at: Span, vocabulary: Vocabulary): Diagnostic {
   const written = token.image;
+  const part = PARTS.find(([sign]) => written.endsWith(sign));
+  if (part !== undefined) {
+    const text = written.replace(part[0], part[1]);
+    return rewritten(
+      token,
+      vocabulary.Number,
+      text,
+      at,
+      syntaxCodes.numberForm,
+      `A number is written with a decimal point, not \`${written}\`.`,
+    );
+  }
   const grouped = /^-?\d{1,3}(?:,\d{3})+(?:\.\d+)?$/.test(written);
   const text = grouped ? written.replaceAll(',', '') : written.replace(',', '.').replaceAll(',', '');
   const message = grouped ? `\`${written}\` has a comma between its thousands.` : `\`${written}\` has a decimal comma.`;
@@ -133,16 +151,18 @@ function oddDate(token: Token, at: Span, vocabulary: Vocabulary): Diagnostic {
   };
 }
 
-const monthsInSmall: ReadonlyMap<string, string> = new Map(MONTH_NAMES.map((each) => [each.toLowerCase(), each]));
+const calendarNamesInSmall: ReadonlyMap<string, string> = new Map(
+  [...MONTH_NAMES, ...WEEKDAY_NAMES].map((each) => [each.toLowerCase(), each]),
+);
 
 function oddWord(token: Token, before: Token | undefined, at: Span, vocabulary: Vocabulary): readonly Diagnostic[] {
   const written = token.image;
   if (before?.tokenType === vocabulary.Number) return oddAfterNumber(token, at, vocabulary);
-  const month = monthsInSmall.get(written.toLowerCase());
+  const capital = calendarNamesInSmall.get(written.toLowerCase());
   const words: Readonly<Record<string, TokenKind>> = vocabulary.word;
-  const text = month ?? nameFor(written);
+  const text = capital ?? nameFor(written);
   const known = Object.hasOwn(words, text) ? words[text] : undefined;
-  const kind = month === undefined ? (known ?? vocabulary.Name) : vocabulary.Month;
+  const kind = capital === undefined ? (known ?? vocabulary.Name) : weekdayNumber(capital) === null ? vocabulary.Month : vocabulary.Weekday;
   const message = known === undefined ? `\`${written}\` is not written as a name is.` : `\`${written}\` is written in small letters.`;
   const finding = rewritten(
     token,
@@ -151,7 +171,7 @@ function oddWord(token: Token, before: Token | undefined, at: Span, vocabulary: 
     at,
     syntaxCodes.nameForm,
     message,
-    known === undefined && month === undefined ? 'likely' : 'sure',
+    known === undefined && capital === undefined ? 'likely' : 'sure',
   );
   return [known === undefined ? { ...finding, help: 'Names are small letters and digits, in words joined by hyphens.' } : finding];
 }

@@ -4,7 +4,7 @@
  * The splitter knows only the patterns; a word's own kind is looked up by its text afterwards (lex.ts), which keeps the patterns few and
  * makes `engine-oil` one name rather than a keyword with a tail.
  */
-import { MONTH_NAMES } from '../values/calendar.js';
+import { MONTH_NAMES, WEEKDAY_NAMES } from '../values/calendar.js';
 import { unitSpellings } from '../values/units.js';
 import type { Pattern } from './split-tokens.js';
 import type { TokenKind } from './token.js';
@@ -29,6 +29,7 @@ export interface Vocabulary {
   readonly Date: TokenKind;
   readonly Time: TokenKind;
   readonly Month: TokenKind;
+  readonly Weekday: TokenKind;
   readonly UnitSign: TokenKind;
   readonly Percent: TokenKind;
   readonly DaysWork: TokenKind;
@@ -91,6 +92,7 @@ function plainKinds(make: KindMaker) {
     DaysWork: make('DaysWork', "`day's`"),
     UnitSign: make('UnitSign', 'a unit'),
     Month: make('Month', 'a month'),
+    Weekday: make('Weekday', 'a day of the week'),
     LParen: make('LParen', '`(`'),
     RParen: make('RParen', '`)`'),
     Comma: make('Comma', 'a comma'),
@@ -131,11 +133,12 @@ function patternsOf(
     written(kinds.Date, digit, /\d{4}-\d{2}-\d{2}(?![\d-])/),
     written(odd.time, digit, /\d:\d{2}(?![\d:])/),
     written(kinds.Time, digit, /\d{2}:\d{2}(?![\d:])/),
-    written(odd.number, /[\d-]/, /-?\d+(?:,\d+)+(?:\.\d+)?/),
+    written(odd.number, /[\d-]/, /-?\d+(?:(?:,\d+)+(?:\.\d+)?|[½¼¾])/),
     written(kinds.Number, /[\d-]/, /-?\d+(?:\.\d+)?/),
     written(kinds.DaysWork, /d/, /day['’]s(?![a-z0-9-])/),
     written(kinds.UnitSign, /[^\d\s"#(),]/, unitSignPattern()),
     written(kinds.Month, /[A-Z]/, `(?:${MONTH_NAMES.join('|')})(?![${LETTER}0-9-])`),
+    written(kinds.Weekday, /[A-Z]/, `(?:${WEEKDAY_NAMES.join('|')})(?![${LETTER}0-9-])`),
     written(kinds.Name, small, `[a-z][a-z0-9]*(?:-[a-z0-9]+)*(?:\\.[a-z][a-z0-9]*(?:-[a-z0-9]+)*)*${WORD_END}`),
     written(odd.word, letter, `[${LETTER}°][${LETTER}0-9.°²³'’-]*`),
     written(kinds.LParen, /\(/, /\(/),

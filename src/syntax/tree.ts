@@ -42,7 +42,7 @@ export interface TimeNode {
   readonly text: string;
 }
 
-/** A unit as written: `h`, `months`, `calendar months`, `°C`, `N·m`. */
+/** A unit as written: `h`, `months`, `calendar months`, `calendar years`, `°C`, `N·m`. */
 export interface UnitNode {
   readonly kind: 'unit';
   readonly at: Span;
@@ -64,7 +64,7 @@ export interface PercentNode {
   readonly number: NumberNode;
 }
 
-/** `100 h of engine`, `12 calendar months`, `30 min of work in tall-growth`, `12 months less 1 day`, `50 % of 48 months`. */
+/** `100 h of engine`, `12 calendar months`, `30 min of work in tall-growth`, `12 months less 1 day`, `7 months plus 15 days`, `50 % of 48 months`. */
 export interface SpanNode {
   readonly kind: 'span';
   readonly at: Span;
@@ -74,6 +74,8 @@ export interface SpanNode {
   readonly unit: UnitNode;
   /** `less 1 day`: days by which it falls short. */
   readonly less?: NumberNode;
+  /** `plus 15 days`: days that it has besides. */
+  readonly plus?: NumberNode;
   /** `of engine`: the meter; `of work [in duty]`: time at work; undefined: calendar time, or to be told from the unit. */
   readonly of?:
     { readonly kind: 'meter'; readonly name: NameNode } | { readonly kind: 'work'; readonly at: Span; readonly duty?: NameNode };
@@ -360,8 +362,17 @@ export type LimitNode =
       readonly unit: UnitNode;
       readonly month: MonthNode;
     }
-  /** `calendar year`: once in each. `unit` is `month`, `quarter` or `year`. */
-  | { readonly kind: 'calendar-period'; readonly at: Span; readonly unit: UnitNode };
+  /** `Monday and Thursday`. */
+  | { readonly kind: 'weekdays'; readonly at: Span; readonly days: readonly WeekdayNode[] }
+  /** `calendar year`, `calendar year 2 times`: once, or so many times, in each. `unit` is `month`, `quarter`, `half-year` or `year`. */
+  | { readonly kind: 'calendar-period'; readonly at: Span; readonly unit: UnitNode; readonly times?: NumberNode };
+
+export interface WeekdayNode {
+  readonly kind: 'weekday';
+  readonly at: Span;
+  /** 1 (Monday) to 7. */
+  readonly weekday: number;
+}
 
 export interface MonthNode {
   readonly kind: 'month';

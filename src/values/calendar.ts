@@ -1,5 +1,5 @@
 /**
- * Months and their names, and calendar spans added to a day.
+ * Months and days of the week with their names, and calendar spans added to a day.
  */
 import { civilOf, dayNumber, daysInMonth } from './civil.js';
 import type { Day } from './moment.js';
@@ -19,6 +19,20 @@ export const MONTH_NAMES = [
   'November',
   'December',
 ] as const;
+
+/** The days of the week as the language spells them, Monday first. */
+export const WEEKDAY_NAMES = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'] as const;
+
+/** `Monday` → 1 … `Sunday` → 7; `null` for any other word. */
+export function weekdayNumber(name: string): number | null {
+  const index = (WEEKDAY_NAMES as readonly string[]).indexOf(name);
+  return index < 0 ? null : index + 1;
+}
+
+/** 1 → `Monday`; `null` outside 1 to 7. */
+export function weekdayName(weekday: number): string | null {
+  return WEEKDAY_NAMES[weekday - 1] ?? null;
+}
 
 /** `January` → 1 … `December` → 12; `null` for any other word. */
 export function monthNumber(name: string): number | null {
@@ -51,20 +65,32 @@ export function addMonths(day: Day, count: number): Day {
 }
 
 /**
- * The last day **through** which something done on `day` is good for so many calendar months: the last of the last month.
+ * The last day **through** which something done on `day` is good for so many calendar months: the last of the last month, or of the
+ * period of so many months (a quarter, half a year, a year, each from January) that it lies in.
  *
  * @example addCalendarMonths(2007-06-06, 12) // 2008-06-30, so that it is due from 2008-07-01 (14 CFR 91.409(a))
+ * @example addCalendarMonths(2023-05-10, 36, 12) // 2026-12-31: once every 3 calendar years (49 CFR 192.740(b))
  */
-export function addCalendarMonths(day: Day, count: number): Day {
+export function addCalendarMonths(day: Day, count: number, period = 1): Day {
   const { year, month } = civilOf(day);
-  const target = monthAfter(year, month, count);
+  const target = monthAfter(year, month, count + restOfPeriod(month - 1 + count, period));
   return dayNumber({ ...target, day: daysInMonth(target.year, target.month) });
 }
 
-/** The first day of the month that `day` lies in. */
-export function firstOfMonth(day: Day): Day {
+/** The first day of the month that `day` lies in, or of the period of so many months. */
+export function firstOfMonth(day: Day, period = 1): Day {
   const { year, month } = civilOf(day);
-  return dayNumber({ year, month, day: 1 });
+  return dayNumber({ year, month: month - ((month - 1) % period), day: 1 });
+}
+
+/** How many months of its period follow on a month. Periods divide a year, so the years before it do not matter. */
+function restOfPeriod(months: number, period: number): number {
+  return period - 1 - (((months % period) + period) % period);
+}
+
+/** The day of the week, Monday is 1 and Sunday 7 (ISO 8601). */
+export function weekdayOf(day: Day): number {
+  return ((((day + 3) % 7) + 7) % 7) + 1;
 }
 
 function monthAfter(year: number, month: number, count: number): { readonly year: number; readonly month: number } {

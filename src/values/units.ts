@@ -45,6 +45,8 @@ export interface Unit {
 export interface CalendarUnit {
   readonly unit: 'days' | 'months' | 'calendar-months';
   readonly count: number;
+  /** Of calendar months: how many make up the period to whose end they run, where it is more than one. */
+  readonly period?: 3 | 6 | 12;
 }
 
 /** Every unit, by dimension; the first of each dimension is its base. */
@@ -68,6 +70,9 @@ function units(): readonly Unit[] {
     unit('months', 'calendar', Number.NaN, ['month']),
     unit('years', 'calendar', Number.NaN, ['year']),
     unit('calendar months', 'calendar', Number.NaN, ['calendar month']),
+    unit('calendar quarters', 'calendar', Number.NaN, ['calendar quarter']),
+    unit('calendar half-years', 'calendar', Number.NaN, ['calendar half-year']),
+    unit('calendar years', 'calendar', Number.NaN, ['calendar year']),
     unit('°C', 'temperature', 1),
     { symbol: '°F', aliases: [], dimension: 'temperature', factor: 5 / 9, offset: -160 / 9 },
     { symbol: 'K', aliases: [], dimension: 'temperature', factor: 1, offset: -273.15 },
@@ -191,6 +196,12 @@ export function calendarUnit(of: Unit): CalendarUnit | null {
       return { unit: 'months', count: 12 };
     case 'calendar months':
       return { unit: 'calendar-months', count: 1 };
+    case 'calendar quarters':
+      return { unit: 'calendar-months', count: 3, period: 3 };
+    case 'calendar half-years':
+      return { unit: 'calendar-months', count: 6, period: 6 };
+    case 'calendar years':
+      return { unit: 'calendar-months', count: 12, period: 12 };
     default:
       return null;
   }

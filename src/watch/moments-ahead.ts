@@ -9,6 +9,7 @@ import type {
   SeasonNode,
   StagesNode,
 } from '../graph/rule-graph.js';
+import { markedDays } from '../graph/marked-days.js';
 import { dateEntry } from '../history/dated-entry.js';
 import type { Entry } from '../history/entry.js';
 import type { Outing, Timeline } from '../history/timeline.js';
@@ -102,14 +103,12 @@ function seasonTurns(day: Day, { from, to }: SeasonNode): readonly number[] {
   );
 }
 
-/** The named days of this month and the next, every month, whether or not its turn has come; and first days, by which one gets on. */
+/** The marks of this month and the next; and first days, by which one gets on. */
 function marksAround(day: Day, node: CalendarMarksNode | CalendarWindowNode): readonly number[] {
   const first = firstOfMonth(day);
-  return [first, addMonths(first, 1)].flatMap((month) => {
-    const { year, month: number } = civilOf(month);
-    const days = node.kind === 'calendar-marks' ? node.days.map((mark) => Math.min(mark.day, daysInMonth(year, number))) : [];
-    return [month, ...days.map((each) => month + each - 1)].map((each) => each * DAY);
-  });
+  const { year, month } = civilOf(first);
+  const days = [0, 1].flatMap((ahead) => [addMonths(first, ahead), ...markedDays(node, year * 12 + month - 1 + ahead)]);
+  return days.map((each) => each * DAY);
 }
 
 function stagePoints({ machine, events }: Timeline, node: StagesNode): readonly number[] {

@@ -16,8 +16,12 @@ export interface When {
 export interface CalendarSpan {
   readonly unit: 'minutes' | 'days' | 'months' | 'calendar-months';
   readonly count: number;
+  /** Of calendar months: the months of the quarter, half-year or year to whose end they run. */
+  readonly period?: number;
   /** Days by which it falls short. */
   readonly less?: number;
+  /** Days that each span has besides. */
+  readonly plus?: number;
 }
 
 /** A margin as a rule graph writes it. */
@@ -69,27 +73,43 @@ function dayOf({ year, month, day }: Temporal.PlainDate): number {
 
 /** k spans after a day, counted from that day: never by adding one span to the outcome of the last. */
 export function addSpan(day: number, span: CalendarSpan, k = 1): number {
+  const beyond = k * (span.plus ?? 0) - (span.less ?? 0);
   switch (span.unit) {
     case 'minutes':
       return day + Math.floor((k * span.count) / 1440);
     case 'days':
       return day + k * span.count;
     case 'months':
-      return dayOf(dateOf(day).add({ months: k * span.count }, { overflow: 'constrain' })) - (span.less ?? 0);
+      return dayOf(dateOf(day).add({ months: k * span.count }, { overflow: 'constrain' })) + beyond;
     case 'calendar-months': {
-      const month = dateOf(day)
-        .with({ day: 1 })
-        .add({ months: k * span.count });
-      return dayOf(month.with({ day: month.daysInMonth })) - (span.less ?? 0);
+      const { end } = periodAt(
+        dateOf(day)
+          .with({ day: 1 })
+          .add({ months: k * span.count }),
+        span.period,
+      );
+      return dayOf(end) + beyond;
     }
   }
+}
+
+/** The first and last day of the quarter, half-year or year in which a date lies; of the month where no period is named. */
+function periodAt(date: Temporal.PlainDate, months = 1): { readonly start: Temporal.PlainDate; readonly end: Temporal.PlainDate } {
+  const number = Math.ceil(date.month / months);
+  const start = date.with({ month: (number - 1) * months + 1, day: 1 });
+  return { start, end: start.add({ months }).subtract({ days: 1 }) };
+}
+
+/** 1 for Monday to 7 for Sunday. */
+export function weekday(day: number): number {
+  return dateOf(day).dayOfWeek;
 }
 
 /** The first day of a margin before a due point, on the calendar or on any other axis. */
 export function earliest(due: number, { size, calendar }: DayMargin): number {
   if (calendar === undefined) return due - size;
   const back = dateOf(due).subtract({ months: calendar.count }, { overflow: 'constrain' });
-  return dayOf(calendar.unit === 'months' ? back : back.with({ day: 1 })) + (calendar.less ?? 0);
+  return dayOf(calendar.unit === 'months' ? back : periodAt(back, calendar.period).start) + (calendar.less ?? 0) - (calendar.plus ?? 0);
 }
 
 /** The last day of a margin after a due point. */

@@ -1,6 +1,6 @@
 /** Limits on marks: multiples on a meter, named days, a named month (§4 "on marks"). */
 import type { CalendarMarksNode, CalendarWindowNode, Margin, MarksNode } from '../../src/graph/rule-graph.js';
-import { dayInMonth, earliest, ymd, type When } from './calendar.js';
+import { dayInMonth, earliest, weekday, ymd, type When } from './calendar.js';
 import type { Clock } from './intervals.js';
 import { calendarLimit, meterLimit, unknown, unrecorded } from './limits.js';
 import { meterNow } from './meters.js';
@@ -23,7 +23,7 @@ export function marks(world: World, node: MarksNode, clock: Clock): Outcome {
 }
 
 /** The days that a rule marks. */
-type Marked = Pick<CalendarMarksNode, 'months' | 'days' | 'skip'>;
+type Marked = Pick<CalendarMarksNode, 'months' | 'days' | 'skip' | 'weekdays'>;
 
 /** Every marked day some years back and on, in order. */
 const markedDays = remembered((node: Marked, thisYear: number): readonly number[] => {
@@ -36,6 +36,11 @@ const markedDays = remembered((node: Marked, thisYear: number): readonly number[
           day.month === undefined ? (year * 12 + month - 1) % node.months === 0 : day.month === month && year % (node.months / 12) === 0;
         const found = marked ? dayInMonth(year, month, day.day, node.skip) : null;
         if (found !== null) all.push(found);
+      }
+      if (node.weekdays === undefined) continue;
+      for (let date = 1; date <= 31; date += 1) {
+        const day = dayInMonth(year, month, date, true);
+        if (day !== null && node.weekdays.includes(weekday(day))) all.push(day);
       }
     }
   }
@@ -52,10 +57,30 @@ function markDue(world: World, days: readonly number[], early: Margin, clock: Cl
 }
 
 export function calendarMarks(world: World, node: CalendarMarksNode, clock: Clock): Outcome {
-  const due = markDue(world, markedDays(node, ymd(world.now.day).year), node.early, clock);
+  const days = markedDays(node, ymd(world.now.day).year);
+  if (node.doings !== undefined && node.doings > 1) return severalTimes(world, node, node.doings, days, clock);
+  const due = markDue(world, days, node.early, clock);
   if (due === undefined) return unrecorded(node);
   if (due === null) return unknown(node);
   return calendarLimit(world, node, markBase(clock), { day: due, minute: null }, 'days');
+}
+
+/** A mark is met by so many doings since its margin began; marks count from the start, or from the first doing on. */
+function severalTimes(world: World, node: CalendarMarksNode, times: number, days: readonly number[], clock: Clock): Outcome {
+  const undated = clock.doings.filter(({ when }) => when === null).length;
+  const dated = clock.doings.flatMap(({ when }) => (when === null ? [] : [when.day]));
+  const enough = clock.doings.length >= times;
+  const start = clock.start?.when?.day;
+  if (!enough && start === undefined && clock.doings.length === 0) return unrecorded(node);
+  // Of a doing without a day nobody knows which mark it helped to meet.
+  const counts = enough ? clock.doings.at(-times)?.when : start === undefined ? clock.doings[0]?.when : { day: start, minute: null };
+  if (counts === null || counts === undefined || (undated > 0 && dated.length === 0 && start === undefined)) return unknown(node);
+  const isMet = (mark: number): boolean => dated.filter((day) => day >= earliest(mark, node.early)).length >= times;
+  const from = enough ? -Infinity : start === undefined ? counts.day : start + 1;
+  const owed = days.filter((mark) => mark >= from && !(enough ? earliest(mark, node.early) <= counts.day : isMet(mark)));
+  const due = owed.filter((mark) => mark <= world.now.day).at(-1) ?? owed[0];
+  if (due === undefined) return unrecorded(node);
+  return calendarLimit(world, node, counts, { day: due, minute: null }, 'days');
 }
 
 function markBase(clock: Clock): When {

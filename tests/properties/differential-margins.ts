@@ -8,15 +8,26 @@ function measured(text: string): readonly (readonly [Axis, number])[] {
   const hours = [...text.matchAll(/(\d+) h(?: of (\w+))?/g)]
     .filter(([, , of]) => of !== 'work')
     .map(([, n]): readonly [Axis, number] => ['hours', Number(n)]);
-  const days = [...text.matchAll(/(\d+) (day|week|month|calendar month|year)s/g)].map(([, n, unit]): readonly [Axis, number] => [
-    'days',
-    Number(n) * (DAYS[unit ?? 'day'] ?? 1),
-  ]);
-  const marks = [...text.matchAll(/\b(month|year)s? (on|in)\b/g)].map((): readonly [Axis, number] => ['days', 12]);
-  return [...work, ...hours, ...days, ...marks];
+  const days = [...text.matchAll(/(\d+) (day|week|month|year|calendar (?:month|quarter|half-year|year))s/g)].map(
+    ([, n, unit]): readonly [Axis, number] => ['days', Number(n) * (DAYS[unit ?? 'day'] ?? 1)],
+  );
+  const marks = [...text.matchAll(/\b(?:(?:month|year)s? (?:on|in)|calendar (?:month|quarter|half-year|year))\b/g)].map(
+    (): readonly [Axis, number] => ['days', 12],
+  );
+  const weekdays = [...text.matchAll(/[A-Z]\w+day\b/g)].map((): readonly [Axis, number] => ['days', 7]);
+  return [...work, ...hours, ...days, ...marks, ...weekdays];
 }
 
-const DAYS: Readonly<Record<string, number>> = { day: 1, week: 7, month: 28, 'calendar month': 28, year: 365 };
+const DAYS: Readonly<Record<string, number>> = {
+  day: 1,
+  week: 7,
+  month: 28,
+  year: 365,
+  'calendar month': 28,
+  'calendar quarter': 84,
+  'calendar half-year': 168,
+  'calendar year': 365,
+};
 
 /** Whether each margin of a clause belongs to one of the limits, and is shorter than all of those. */
 export function suits(clause: string, limits: string): boolean {
@@ -46,7 +57,11 @@ export function countsSpans(clauses: readonly string[]): boolean {
   const plans = clauses.filter((each) => /^(every|while)/.test(each)).map((each) => each.slice(each.lastIndexOf('every ') + 6));
   return plans
     .flatMap((plan) => plan.split(/ or |\(|,/))
-    .some((term) => /^(more than |look in )?\d+ (h|km|min|days|weeks|months|calendar months|years)\b(?! (on|in))/.test(term.trim()));
+    .some((term) =>
+      /^(more than |look in )?\d+ (h|km|min|days|weeks|months|years|calendar (?:month|quarter|half-year|year)s)\b(?! (on|in))/.test(
+        term.trim(),
+      ),
+    );
 }
 
 /** Whether there is one ordinary interval in hours of the engine that a duty could shorten. */

@@ -72,6 +72,14 @@ const calendar = fc.oneof(
   whole(1, 8).map((n) => `${n} calendar months`),
   fc.constant('1 years'),
   fc.constantFrom('12 months less 1 day', '1 months less 2 days', '3 calendar months less 1 day'),
+  fc.constantFrom('1 months plus 15 days', '4 months plus 10 days', '2 calendar months plus 3 days'),
+  fc.constantFrom(
+    '1 calendar years',
+    '1 calendar quarters',
+    '2 calendar quarters',
+    '1 calendar half-years',
+    '1 calendar half-years less 5 days',
+  ),
 );
 const work = fc.tuple(whole(1, 40), fc.constantFrom('', ' in dusty', ' in steep')).map(([n, duty]) => `${n * 15} min of work${duty}`);
 const span = fc.oneof(onMeter(2, 120), calendar, work);
@@ -90,6 +98,14 @@ const mark = fc.constantFrom(
   'calendar month',
   'calendar quarter',
   'calendar year',
+  'calendar half-year',
+  'calendar year 2 times',
+  'calendar quarter 3 times',
+  'calendar month 2 times',
+  'calendar half-year 4 times',
+  'Monday',
+  'Monday and Thursday',
+  'Saturday, Sunday',
   'year on 29 February',
   'year on 29 February where it exists',
 );
@@ -275,6 +291,8 @@ const margin = fc.oneof(
     '6 days',
     '1 months',
     '2 calendar months',
+    '1 calendar quarters',
+    '1 months plus 2 days',
     '1 months less 1 day',
     '1 calendar months less 3 days',
     '45 min of work',

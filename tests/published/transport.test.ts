@@ -181,3 +181,61 @@ describe('46 CFR 199.190 and SOLAS III/20: weekly, monthly, 30 months, 5 years, 
     expect(rule.says(told, now, task)).toBe(state);
   });
 });
+
+describe('49 CFR 192.740(b): once every 3 calendar years, not exceeding 39 months', () => {
+  const rule = publishedRule('49-cfr-192-740');
+
+  // A test in the last nine months of a year is bound by the years, one in the first three by the months.
+  it.each([
+    ['2023-01-01', '2026-04-01'],
+    ['2023-09-30', '2026-12-30'],
+    ['2023-10-01', '2026-12-31'],
+    ['2023-12-31', '2026-12-31'],
+    ['2024-01-01', '2027-04-01'],
+  ])('tested %s: due %s', (tested, out) => {
+    expect(rule.says([done(tested, 'regulator-test')], tested, 'regulator-test')).toBe(`clear ${out}`);
+    expect(rule.says([done(tested, 'regulator-test')], out, 'regulator-test')).toBe(`due ${out}`);
+  });
+});
+
+describe('49 CFR 192.705(b): at most 7½ (4½) months, but at least twice (four times) each calendar year', () => {
+  const rule = publishedRule('49-cfr-192-705');
+  const patrolled = (task: string, days: readonly string[]) => days.map((on) => done(on, task));
+
+  it.each([
+    [['2025-03-01', '2025-10-10'], '2026-05-25', 'due 2026-05-25'],
+    [['2025-06-30', '2025-12-31'], '2026-08-15', 'due 2026-08-15'],
+    // Twice in the year before; once so far in this one, on 1 June: the year ends before 7½ months are over.
+    [['2025-06-01', '2025-12-01', '2026-06-01'], '2026-12-31', 'due 2026-12-31'],
+    [['2025-06-01', '2025-12-01', '2026-06-01'], '2027-01-01', 'overdue 2026-12-31'],
+    [['2025-06-01', '2025-12-01', '2026-06-01', '2026-12-30'], '2027-01-01', 'clear 2027-08-14'],
+  ])('crossings patrolled on %s, on %s: %s', (days, now, state) => {
+    expect(rule.says(patrolled('patrol-crossings', days), now, 'patrol-crossings')).toBe(state);
+  });
+
+  it.each([
+    [['2026-01-10', '2026-04-10', '2026-07-10'], '2026-11-25', 'due 2026-11-25'],
+    [['2026-01-10', '2026-04-10', '2026-07-10', '2026-10-10'], '2026-12-31', 'clear 2027-02-25'],
+    [['2026-04-30', '2026-09-10', '2026-12-20'], '2026-12-31', 'due 2026-12-31'],
+  ])('crossings in town patrolled on %s, on %s: %s', (days, now, state) => {
+    const before = patrolled('patrol-town-crossings', ['2025-02-01', '2025-05-01', '2025-09-01', '2025-12-20']);
+    expect(rule.says([...before, ...patrolled('patrol-town-crossings', days)], now, 'patrol-town-crossings')).toBe(state);
+  });
+});
+
+describe('49 CFR 192.465(b), from memory: six times each calendar year, at most 2½ months apart', () => {
+  const rule = publishedRule('49-cfr-192-465');
+
+  it.each([
+    [['2026-01-31'], '2026-04-15', 'due 2026-04-15'],
+    [['2026-02-01', '2026-04-01', '2026-06-01', '2026-08-01', '2026-10-01', '2026-12-16'], '2027-03-03', 'due 2027-03-03'],
+  ])('inspected on %s, on %s: %s', (days, now, state) => {
+    expect(
+      rule.says(
+        days.map((on) => done(on, 'rectifier')),
+        now,
+        'rectifier',
+      ),
+    ).toBe(state);
+  });
+});

@@ -1,10 +1,11 @@
+import { markedDays } from '../../graph/marked-days.js';
 import type { CalendarMarksNode, CalendarWindowNode, Margin } from '../../graph/rule-graph.js';
-import { civilOf, dayNumber, daysInMonth } from '../../values/civil.js';
+import { civilOf, daysInMonth } from '../../values/civil.js';
 import type { Day } from '../../values/moment.js';
 import { type Axis, axisOf } from '../axis.js';
-import { doingsOf } from '../doings.js';
-import { judge, type LimitRule } from '../judge.js';
-import { baseForMarks, unmetMark } from '../marks.js';
+import { doingsOf, type EffectiveDoing } from '../doings.js';
+import { judge, type LimitRule, type Measured } from '../judge.js';
+import { baseForMarks, type MarksBase, unmetMark } from '../marks.js';
 import { quiet, type Reach } from '../reach.js';
 import type { TriggerContext } from '../trigger-context.js';
 import type { World } from '../world.js';
@@ -15,46 +16,49 @@ const MONTHS_LEEWAY = 70;
 
 /** Fixed days of each month or each year (docs/meaning.md §4, "On marks"). */
 export function calendarMarks(world: World, node: CalendarMarksNode, context: TriggerContext): Reach {
-  return onCalendar(world, node, node.early, (month) => marksInMonth(node, month), node.months, context);
+  return onCalendar(world, node, node, node.doings ?? 1, context);
 }
 
 /** Within a named month: falls due on its first day and is overdue after its last. */
 export function calendarWindow(world: World, node: CalendarWindowNode, context: TriggerContext): Reach {
-  const marks = (month: number): readonly Day[] => (isMonth(month, node.month, node.months) ? [firstOf(month)] : []);
-  const search = new MarkSearch(world, marks, node.months);
+  const search = new MarkSearch(world, node);
   const due = latestOrNext(search, world.now.day);
   const length = due === null ? 0 : daysInMonth(civilOf(due).year, node.month) - 1;
-  return onCalendar(world, { ...node, lasts: length }, node.early, marks, node.months, context);
+  return onCalendar(world, { ...node, lasts: length }, node, 1, context);
 }
 
 function onCalendar(
   world: World,
   rule: LimitRule,
-  early: Margin,
-  marks: (month: number) => readonly Day[],
-  months: number,
+  node: CalendarMarksNode | CalendarWindowNode,
+  times: number,
   context: TriggerContext,
 ): Reach {
   const axis = axisOf(world, { on: 'calendar', unit: 'days', count: 1 });
-  const found = baseForMarks(world, axis, doingsOf(world, context.task));
+  const doings = doingsOf(world, context.task);
+  const found = baseForMarks(world, axis, times === 1 ? doings : upToCounted(doings, times, context.fromStart && axis.start() !== null));
   if (found !== null && 'missing' in found) return lacksBase(world, rule, found);
-  const search = new MarkSearch(world, marks, months);
+  const search = new MarkSearch(world, node);
   const today = world.now.day;
   const latest = search.atOrBefore(today);
   if (found === null) {
     if (latest !== null) return lacksBase(world, rule, { missing: { what: 'record', task: context.task }, unrecorded: true, entries: [] });
     return quiet(rule.id);
   }
-  const next = found.why === 'start' ? search.after(found.value as Day) : firstNotMet(search, axis, found.value as Day, early);
+  const next = firstOwed(search, axis, node.early, found, doings.length >= times);
   if (next === null) return quiet(rule.id);
   const { due, missed } = unmetMark(next, latest ?? next - 1, latest === null ? 0 : search.countBetween(next, latest));
   const base = { value: found.value, why: found.why, when: found.when, entries: found.entries };
-  return judge(world, rule, axis, {
-    base,
-    due,
-    now: { value: today, entries: [] },
-    ...(missed > 0 ? { note: { is: 'marks-missed', count: missed } as const } : {}),
-  });
+  const measured = { base, due, now: { value: today, entries: [] } };
+  if (times > 1)
+    return judge(world, rule, axis, { ...measured, ...metInPart(world, axis, doings, { times, due, missed, base, early: node.early }) });
+  return judge(world, rule, axis, { ...measured, ...(missed > 0 ? { note: { is: 'marks-missed', count: missed } as const } : {}) });
+}
+
+/** Marks count from the start, from the last of the doings that met one, or, where those are too few and no start is on record, from the first of them on. */
+function firstOwed(search: MarkSearch, axis: Axis, early: Margin, base: MarksBase, isMet: boolean): Day | null {
+  if (base.why === 'start') return search.after(base.value as Day);
+  return isMet ? firstNotMet(search, axis, base.value as Day, early) : search.after((base.value - 1) as Day);
 }
 
 /** The first mark that a doing does not meet: whose margin begins after it. */
@@ -66,6 +70,40 @@ function firstNotMet(search: MarkSearch, axis: Axis, done: Day, early: Margin): 
   return next;
 }
 
+/** The doings up to the one of which so many are the last: that meets the last mark that is met. Too few of them count from the start, or from the first. */
+function upToCounted(doings: readonly EffectiveDoing[], times: number, hasStart: boolean): readonly EffectiveDoing[] {
+  if (doings.length >= times) return doings.slice(0, doings.length - times + 1);
+  return hasStart ? [] : doings.slice(0, 1);
+}
+
+interface PartlyMet {
+  readonly times: number;
+  readonly due: number;
+  readonly missed: number;
+  readonly base: Measured['base'];
+  readonly early: Margin;
+}
+
+/** How many of the doings that a mark asks for there are: those since its margin began. */
+function metInPart(
+  world: World,
+  axis: Axis,
+  doings: readonly EffectiveDoing[],
+  part: PartlyMet,
+): Pick<Measured, 'note' | 'stood' | 'base'> {
+  world.step(part.times);
+  const last = doings.slice(-part.times);
+  const opens = axis.before(part.due, part.early);
+  const since = last.filter(({ when }) => when !== null && when.day >= opens);
+  const counted = doings.length >= part.times ? last : since;
+  const entries = [...new Set([...part.base.entries, ...counted.flatMap((doing) => doing.entries)])];
+  return {
+    base: { ...part.base, entries },
+    note: { is: 'times-done', done: since.length, of: part.times, missed: part.missed },
+    stood: last.flatMap(({ when }) => (when === null ? [] : [axis.point(when.day)])),
+  };
+}
+
 function latestOrNext(search: MarkSearch, today: Day): Day | null {
   return search.atOrBefore(today) ?? search.after(today);
 }
@@ -74,10 +112,12 @@ function latestOrNext(search: MarkSearch, today: Day): Day | null {
 class MarkSearch {
   constructor(
     private readonly world: World,
-    private readonly marks: (month: number) => readonly Day[],
-    /** The longest gap between marks that exist every time, in months. */
-    private readonly months: number,
+    private readonly node: CalendarMarksNode | CalendarWindowNode,
   ) {}
+
+  private marks(month: number): readonly Day[] {
+    return markedDays(this.node, month);
+  }
 
   /** The latest mark at or before a day; `null` if none lies in reach. */
   atOrBefore(day: Day): Day | null {
@@ -113,31 +153,11 @@ class MarkSearch {
 
   /** A day that some months lack (30 February, the leap day) recurs within eight years or not at all. */
   private reach(): number {
-    return this.months + 8 * 12;
+    return this.node.months + 8 * 12;
   }
 }
 
 function monthOf(day: Day): number {
   const { year, month } = civilOf(day);
   return year * 12 + (month - 1);
-}
-
-function firstOf(month: number): Day {
-  return dayNumber({ year: Math.floor(month / 12), month: (month % 12) + 1, day: 1 });
-}
-
-function isMonth(month: number, named: number, months: number): boolean {
-  const everyYears = Math.max(1, Math.round(months / 12));
-  return month % 12 === named - 1 && Math.floor(month / 12) % everyYears === 0;
-}
-
-/** The marks of one month, in order, without repeats. */
-function marksInMonth(node: CalendarMarksNode, month: number): readonly Day[] {
-  const year = Math.floor(month / 12);
-  const length = daysInMonth(year, (month % 12) + 1);
-  const days = node.days
-    .filter((mark) => (mark.month === undefined ? month % node.months === 0 : isMonth(month, mark.month, node.months)))
-    .filter((mark) => !node.skip || mark.day <= length)
-    .map((mark) => Math.min(mark.day, length));
-  return [...new Set(days)].sort((a, b) => a - b).map((day) => dayNumber({ year, month: (month % 12) + 1, day }));
 }

@@ -118,21 +118,46 @@ function shareOf(whole: number, { number }: PercentNode): number {
   return Math.floor((whole * Math.round(number.value * 1000)) / 100_000);
 }
 
-function calendarAmount({ number, share, less }: SpanNode, unit: Unit): Read<CalendarAmount> | undefined {
+/** The days that a span is written to fall short by, or to have besides. */
+export function writtenDays({ less, plus }: SpanNode): Pick<CalendarAmount, 'less' | 'plus'> {
+  if (less !== undefined && less.value !== 0) return { less: less.value };
+  return plus === undefined || plus.value === 0 ? {} : { plus: plus.value };
+}
+
+function calendarAmount(span: SpanNode, unit: Unit): Read<CalendarAmount> | undefined {
   const found = calendarUnit(unit);
   if (found === null) return undefined;
+  const { number, share } = span;
   const whole = number.value * found.count;
   const exact = share === undefined ? whole : (whole * Math.round(share.number.value * 1000)) / 100_000;
   const count = found.unit === 'days' ? (share === undefined ? exact : Math.floor(exact)) : exact;
-  const short = less === undefined || less.value === 0 ? {} : { less: less.value };
-  if (Number.isInteger(count) && count > 0) return { value: { on: 'calendar', unit: found.unit, count, ...short } };
+  // Half of a calendar quarter ends with no period.
+  const isWhole = Number.isInteger(count) && count > 0 && (found.period === undefined || count % found.period === 0);
+  if (isWhole) return { value: { on: 'calendar', ...found, count, ...writtenDays(span) } };
   if (share !== undefined) return unevenShare(share, number, unit);
-  const parts = found.unit === 'days' ? 'days' : 'months';
-  const message = `\`${number.text} ${unit.symbol}\` is not a whole number of ${parts}.`;
+  return found.unit === 'months' ? partOfMonth(span, unit, exact) : brokenUp(span, unit, found.unit === 'days' ? 'days' : unit.symbol);
+}
+
+/** `7.5 months`: the half is said in days. */
+function partOfMonth(span: SpanNode, unit: Unit, months: number): Read<CalendarAmount> {
+  const whole = Math.floor(months);
+  const days = Math.round((months - whole) * 30);
+  if (whole < 1 || days < 1 || days > 27 || span.less !== undefined || span.plus !== undefined) return brokenUp(span, unit, 'months');
+  const text = `${whole} ${whole === 1 ? 'month' : 'months'} plus ${days} ${days === 1 ? 'day' : 'days'}`;
+  const at = { ...span.number.at, end: span.unit.at.end };
+  return problem('fractionalSpan', {
+    at: span.number.at,
+    message: `\`${span.number.text} ${unit.symbol}\` is not a whole number of months.`,
+    help: `Write the part of a month in days: \`${text}\`.`,
+    fixes: [rewrite('possible', at, text)],
+  });
+}
+
+function brokenUp({ number }: SpanNode, unit: Unit, parts: string): Read<CalendarAmount> {
   return problem('fractionalSpan', {
     at: number.at,
-    message,
-    help: parts === 'days' ? 'Write a whole number of days.' : 'Write a whole number of months, or write it in days.',
+    message: `\`${number.text} ${unit.symbol}\` is not a whole number of ${parts}.`,
+    help: parts === 'months' ? 'Write a whole number of months, or write it in days.' : `Write a whole number of ${parts}.`,
   });
 }
 
@@ -149,16 +174,20 @@ function oddPart(span: SpanNode): ReturnType<typeof problem> | undefined {
   return problem('impossibleNumber', { at: share.at, message, help: 'Write a percentage above 0, and 100 at most.' });
 }
 
-/** What is wrong with `less` some days; undefined where nothing is. */
-export function shortfallOf({ less, number, unit }: SpanNode): ReturnType<typeof problem> | undefined {
+/** What is wrong with `less` or `plus` some days; undefined where nothing is. */
+export function shortfallOf({ less, plus, number, unit }: SpanNode): ReturnType<typeof problem> | undefined {
   const found = findUnit(unit.text);
-  if (less === undefined || found === null) return undefined;
+  const days = less ?? plus;
+  if (days === undefined || found === null) return undefined;
   const whole = calendarUnit(found);
   const isMonths = whole !== null && whole.unit !== 'days';
-  if (isMonths && less.value >= 1 && less.value <= 27) return undefined;
-  const message = isMonths ? `A span cannot be ${less.text} days short.` : `Only a span in months or years is written \`less\` some days.`;
-  const help = isMonths ? 'Write 1 to 27 days.' : `Write what is left: \`${number.text} ${unit.text}\`, or fewer.`;
-  return problem('impossibleNumber', { at: less.at, message, help });
+  if (isMonths && days.value >= 1 && days.value <= 27) return undefined;
+  const [word, short] = less === undefined ? ['plus', 'over'] : ['less', 'short'];
+  const message = isMonths
+    ? `A span cannot be ${days.text} days ${short}.`
+    : `Only a span in months or years is written \`${word}\` some days.`;
+  const left = less === undefined ? 'Write what it comes to in one.' : `Write what is left: \`${number.text} ${unit.text}\`, or fewer.`;
+  return problem('impossibleNumber', { at: days.at, message, help: isMonths ? 'Write 1 to 27 days.' : left });
 }
 
 function sizedUnit(span: SpanNode): Read<Unit> {

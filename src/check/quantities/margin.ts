@@ -5,11 +5,12 @@
  * by the calendar instead, from the due day. A margin in hours belongs to the limits
  * in hours, one in days to those on the calendar, a bare percentage to all; `lesser of` belongs where its spans do.
  */
+import { daysBeyond } from '../../graph/calendar-amount.js';
 import type { Amount, CalendarAmount, Margin } from '../../graph/rule-graph.js';
 import type { MarginNode, SpanNode, UnitNode } from '../../syntax/tree.js';
 import { calendarUnit, findUnit, type Unit } from '../../values/units.js';
 import type { Model } from '../model.js';
-import { meterUnit } from './amount.js';
+import { meterUnit, writtenDays } from './amount.js';
 import { ticksIn } from './units.js';
 
 /** What a limit counts on, and how much. */
@@ -23,6 +24,11 @@ export interface Axis {
   readonly size: number;
 }
 
+const PERIODS: ReadonlyMap<string, number> = new Map([
+  ['quarter', 3],
+  ['half-year', 6],
+  ['year', 12],
+]);
 const DAYS_IN_MONTH = 30;
 const TEN_HOURS = 360_000;
 
@@ -58,9 +64,9 @@ export function defaultLead(axis: Axis): number {
   return axis.unit?.dimension === 'time' ? Math.min(tenth, TEN_HOURS) : tenth;
 }
 
-/** How many months a `calendar month`, `quarter` or `year` has. */
+/** How many months a `calendar month`, `quarter`, `half-year` or `year` has. */
 export function monthsInPeriod({ text }: UnitNode): number {
-  return text === 'year' ? 12 : text === 'quarter' ? 3 : 1;
+  return PERIODS.get(text) ?? 1;
 }
 
 /** Days in a calendar amount, a month counted as 30. */
@@ -69,8 +75,8 @@ export function nominalDays(unit: 'minutes' | 'days' | 'months' | 'calendar-mont
   return unit === 'days' ? count : count * DAYS_IN_MONTH;
 }
 
-function calendarAxis({ unit, count, less = 0 }: CalendarAmount): Axis {
-  return { on: 'calendar', size: nominalDays(unit, count) - less };
+function calendarAxis(amount: CalendarAmount): Axis {
+  return { on: 'calendar', size: nominalDays(amount.unit, amount.count) + daysBeyond(amount) };
 }
 
 function lesserOn(model: Model, margin: Extract<MarginNode, { kind: 'lesser' }>, axis: Axis): Margin | undefined {
@@ -98,13 +104,14 @@ function spanOn(model: Model, span: SpanNode, axis: Axis): Margin | undefined {
 }
 
 /** Whole months go by the calendar; anything else is so many days. */
-function onCalendar({ number, less }: SpanNode, unit: Unit): Margin | undefined {
+function onCalendar(span: SpanNode, unit: Unit): Margin | undefined {
   const found = calendarUnit(unit);
   if (found === null) return undefined;
-  const [count, short] = [number.value * found.count, less?.value ?? 0];
-  const size = Math.max(0, Math.floor(number.value * nominalDays(found.unit, found.count)) - short);
+  const { value } = span.number;
+  const [count, days] = [value * found.count, writtenDays(span)];
+  const size = Math.max(0, Math.floor(value * nominalDays(found.unit, found.count)) + daysBeyond(days));
   if (found.unit === 'days' || !Number.isInteger(count)) return { size };
-  return { size, calendar: { on: 'calendar', unit: found.unit, count, ...(short === 0 ? {} : { less: short }) } };
+  return { size, calendar: { on: 'calendar', ...found, count, ...days } };
 }
 
 function share(size: number, percent: number): number {

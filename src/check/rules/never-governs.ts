@@ -1,6 +1,7 @@
 import type { Span } from '../../base/span.js';
 import type { Diagnostic } from '../../diagnostics/diagnostic.js';
-import type { Amount } from '../../graph/rule-graph.js';
+import { daysBeyond } from '../../graph/calendar-amount.js';
+import type { Amount, CalendarAmount } from '../../graph/rule-graph.js';
 import type { PlanNode, TaskNode } from '../../syntax/tree.js';
 import type { Rule } from '../context.js';
 import { tasksIn } from '../limits.js';
@@ -75,10 +76,16 @@ function notLonger(a: Amount, b: Amount): boolean {
   if (a.on === 'meter' && b.on === 'meter') return a.meter === b.meter && a.ticks <= b.ticks;
   if (a.on === 'work' && b.on === 'work') return a.duty === b.duty && a.ticks <= b.ticks;
   if (a.on !== 'calendar' || b.on !== 'calendar') return false;
-  if (a.unit === b.unit && a.less !== b.less) return a.count <= b.count && ((a.less ?? 0) > (b.less ?? 0) || a.count < b.count);
-  if (a.unit === b.unit || (a.unit === 'months' && b.unit === 'calendar-months' && b.less === undefined)) return a.count <= b.count;
-  if (a.unit === 'days' && b.unit !== 'minutes') return a.count <= b.count * 28;
-  return a.unit === 'months' && b.unit === 'days' && a.count * 31 <= b.count;
+  return shorterOnCalendar(a, b);
+}
+
+function shorterOnCalendar(a: CalendarAmount, b: CalendarAmount): boolean {
+  const [over, under] = [daysBeyond(a), daysBeyond(b)];
+  if (a.unit === b.unit && (a.period ?? 1) <= (b.period ?? 1))
+    return a.count < b.count ? over - under < 28 : a.count === b.count && over <= under;
+  if (a.unit === 'months' && b.unit === 'calendar-months') return a.count <= b.count && over <= under;
+  if (a.unit === 'days' && b.unit !== 'minutes') return a.count <= b.count * 28 + under;
+  return a.unit === 'months' && b.unit === 'days' && a.count * 31 + over <= b.count;
 }
 
 function duties(model: Model, home: Home, task: TaskNode): readonly Diagnostic[] {

@@ -19,6 +19,9 @@ export const quantities: Rule = {
   check: ({ model }) => model.declarations.flatMap((declaration) => problems(readingsIn(model, declaration))),
 };
 
+/** As many times as a calendar period may ask for. */
+const MOST_TIMES = 366;
+
 type Reading = Read<unknown> | undefined;
 
 function problems(readings: readonly Reading[]): readonly Diagnostic[] {
@@ -115,8 +118,10 @@ function inLimit(model: Model, home: Home, limit: LimitNode): readonly Reading[]
       return spans(model, home, [limit.span]);
     case 'look':
       return [...spans(model, home, [limit.span]), chance(limit.finding), chance(limit.missing)];
-    case 'calendar-period':
+    case 'weekdays':
       return [];
+    case 'calendar-period':
+      return [howOften(limit)];
     case 'calendar-marks':
     case 'calendar-window': {
       const number = limit.number;
@@ -129,6 +134,15 @@ function inLimit(model: Model, home: Home, limit: LimitNode): readonly Reading[]
       ];
     }
   }
+}
+
+function howOften({ times, unit }: Extract<LimitNode, { kind: 'calendar-period' }>): Reading {
+  if (times === undefined || (Number.isInteger(times.value) && times.value >= 2 && times.value <= MOST_TIMES)) return undefined;
+  return problem('impossibleNumber', {
+    at: times.at,
+    message: `A calendar ${unit.text} asks for 2 to ${MOST_TIMES} times, not for ${times.text}.`,
+    help: `Once in each is \`every calendar ${unit.text}\`, without a number.`,
+  });
 }
 
 function chance({ at, number }: PercentNode): Reading {
