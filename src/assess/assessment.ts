@@ -135,6 +135,8 @@ export type Note =
   | { readonly is: 'marks-missed'; readonly count: number }
   /** Of the doings that a mark asks for, with how many earlier marks passed without enough of them. */
   | { readonly is: 'times-done'; readonly done: number; readonly of: number; readonly missed: number }
+  /** Days in storage that a limit does not count; `goesOn`: the machine is in storage now. */
+  | { readonly is: 'stood-still'; readonly days: number; readonly goesOn: boolean }
   | { readonly is: 'position'; readonly position: string; readonly atRest: boolean }
   | { readonly is: 'condition-off' };
 

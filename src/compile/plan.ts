@@ -5,8 +5,10 @@ import { assertNever } from '../base/assert-never.js';
 import type { Home } from '../check/model.js';
 import { axisOf, monthsInPeriod, nominalDays } from '../check/quantities/margin.js';
 import { DAYS_IN_WEEK } from '../check/limits.js';
+import { calendarAmountOf } from '../check/quantities/amount.js';
+import { sound } from '../check/whole.js';
 import { lookInterval } from '../check/quantities/look.js';
-import type { Amount, Margin, NodeId } from '../graph/rule-graph.js';
+import type { Amount, CalendarAmount, Margin, NodeId } from '../graph/rule-graph.js';
 import type { LimitNode, PlanNode, SpanNode } from '../syntax/tree.js';
 import { calendarUnit, findUnit } from '../values/units.js';
 import type { DutyShare } from './duty-mix.js';
@@ -31,7 +33,7 @@ export function compilePlan(shop: Workshop, plan: PlanNode, context: PlanTerms):
 function compileLimit(shop: Workshop, limit: LimitNode, context: PlanTerms): NodeId {
   switch (limit.kind) {
     case 'interval':
-      return compileInterval(shop, limit, amountIn(shop, context.home, limit.span), limit.strict, context);
+      return compileInterval(shop, limit, amountIn(shop, context.home, limit.span), limit.strict, context, standstillOf(limit));
     case 'multiple': {
       const amount = amountIn(shop, context.home, limit.span);
       if (amount.on !== 'meter') throw new Error('unchecked: multiples of what is no meter');
@@ -76,14 +78,21 @@ function compileInterval(
   amount: Amount,
   strict: boolean,
   { terms, duties }: PlanTerms,
+  standstill?: CalendarAmount,
 ): NodeId {
   const origin = originOf(shop, at);
   const margins = marginsOn(shop, terms, axisOf(shop.model, amount));
   const shares = amount.on === 'meter' ? duties.filter(({ meter }) => meter === amount.meter) : [];
   if (amount.on !== 'meter' || shares.length === 0)
-    return shop.add({ kind: 'interval', amount, count: terms.count, ...margins, strict, origin });
+    return shop.add({ kind: 'interval', amount, ...(standstill && { standstill }), count: terms.count, ...margins, strict, origin });
   const mix = shares.map(({ duty, ticks }) => ({ duty, ticks }));
   return shop.add({ kind: 'duty-mix', meter: amount.meter, ticks: amount.ticks, duties: mix, count: terms.count, ...margins, origin });
+}
+
+/** How long storage has to be not to count; undefined where it counts. */
+function standstillOf({ standstill }: Extract<LimitNode, { kind: 'interval' }>): CalendarAmount | undefined {
+  if (standstill === undefined) return undefined;
+  return standstill.atLeast === undefined ? { on: 'calendar', unit: 'days', count: 0 } : sound(calendarAmountOf(standstill.atLeast));
 }
 
 /** The amount between looks: hours to the tick, days and months as days, each rounded down and at least one. */

@@ -74,6 +74,8 @@ function shortened(written: string, isHeader: boolean): string {
 const GOES_ON: ReadonlyMap<string, string> = new Map([
   ...['month', 'months', 'year', 'years'].map((word) => [word, ' on 1 November'] as const),
   ...['quarter', 'half-year'].map((word) => [word, ' 2 times'] as const),
+  ['not', ' counting storage'],
+  ['counting', ' storage'],
   ['is', ' zz-other'],
   ['worse', ' than zz-other'],
   ['at', ' zz-other'],

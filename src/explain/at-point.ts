@@ -116,6 +116,8 @@ function nextDueTicks(rule: RuleFacts): number {
 
 function dayLimitAt(rule: RuleFacts, day: Day, standing: Standing): Possible {
   if (day === standing.now.day) return asItIs(rule);
+  // In storage the due point moves on with the days.
+  if (rule.note?.is === 'stood-still' && rule.note.goesOn) return ANYTHING;
   if (day >= nextDueDay(rule)) return ANYTHING;
   return byThresholds(rule, (point) => (point.on === 'calendar' ? day - point.day : null), false);
 }

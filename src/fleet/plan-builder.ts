@@ -46,7 +46,9 @@ export class PlanBuilder {
     const node = this.graph.nodes[id] as Trigger | undefined;
     switch (node?.kind) {
       case 'interval':
-        return node.count === 'doing' ? this.limit(node, this.intervalRule(node), fromStart) : outside(node);
+        return node.count === 'doing' && node.standstill === undefined
+          ? this.limit(node, this.intervalRule(node), fromStart)
+          : outside(node);
       case 'marks':
         return this.limit(node, this.marksRule(node), fromStart);
       case 'stages':

@@ -60,6 +60,7 @@ export const keyOrder: readonly string[] = [
   'task',
   'within',
   'amount',
+  'standstill',
   'early',
   'late',
   'lead',

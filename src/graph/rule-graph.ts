@@ -457,6 +457,7 @@ export interface IntervalNode {
   id: number;
   kind: "interval";
   amount: Amount;
+  standstill?: CalendarAmount1;
   count: Counting;
   early: Margin;
   late: Margin;
@@ -467,6 +468,26 @@ export interface IntervalNode {
    */
   strict: boolean;
   origin: Origin;
+}
+/**
+ * A calendar span. Weeks are 7 days, years are 12 months, hours are 60 minutes. `calendar-months` run to the last day of the last month, or of the `period` that it lies in. With `less` or `plus`, so many days short of that or beyond it.
+ */
+export interface CalendarAmount1 {
+  on: "calendar";
+  unit: "minutes" | "days" | "months" | "calendar-months";
+  count: number;
+  /**
+   * Of `calendar-months`: the months of the quarter, half-year or year to whose end they run.
+   */
+  period?: 3 | 6 | 12;
+  /**
+   * Days by which the span falls short: `12 months less 1 day`.
+   */
+  less?: number;
+  /**
+   * Days by which the span is longer: `7 months plus 15 days`.
+   */
+  plus?: number;
 }
 /**
  * How far before or after a due point: on the axis of its limit, worked out when the schedule is compiled. Days for calendar limits, ticks for the others. One that is stated in months goes by the calendar, from the due day; its `size` then counts 30 days a month and serves to compare it only.

@@ -6,6 +6,7 @@ import type { Explanation, RuleFacts } from '../explain/explanation.js';
 import { numberText } from '../values/number-text.js';
 import { calendarInWords, lengthInWords, meterQuantity, pointOnAxis, titleOf } from './amounts-in-words.js';
 import type { Titles } from './amounts-in-words.js';
+import { counted } from './count-in-words.js';
 import { dayInWords } from './dates-in-words.js';
 
 export interface NumberLine {
@@ -59,7 +60,8 @@ function sum(rule: RuleFacts, limit: LimitFacts, due: DuePoint, names: Titles): 
   if (anchor !== undefined && isInMonths(rule))
     return `${pointOnAxis(anchor.point, names)} + ${anchor.spans + 1} × ${spanOf(rule, limit.span, due, names)} = ${end}`;
   const base = due.on === 'work' ? '0' : pointOnAxis(limit.base.point, names);
-  return `${base} + ${spanOf(rule, limit.span, due, names)} = ${end}`;
+  const stored = rule.note?.is === 'stood-still' && rule.note.days > 0 ? ` + ${counted(rule.note.days, 'day')} in storage` : '';
+  return `${base} + ${spanOf(rule, limit.span, due, names)}${stored} = ${end}`;
 }
 
 /** Months do not add up one by one: a day that one of them lacks would be lost for all that follow. */

@@ -81,6 +81,8 @@ function noteInWords(note: Note, rule: RuleFacts, explanation: Explanation): str
         : `${note.met} of ${counted(note.of, 'stage')} are behind it`;
     case 'marks-missed':
       return `${counted(note.count, 'earlier mark')} passed without it; only the latest counts`;
+    case 'stood-still':
+      return stoodStill(note);
     case 'times-done':
       return timesDone(note);
     case 'consumption':
@@ -94,6 +96,12 @@ function noteInWords(note: Note, rule: RuleFacts, explanation: Explanation): str
     default:
       return assertNever(note);
   }
+}
+
+function stoodStill({ days, goesOn }: Extract<Note, { is: 'stood-still' }>): string {
+  const stored = goesOn ? 'the machine is in storage' : '';
+  const left = days === 0 ? 'so far every day of it counts' : `${counted(days, 'day')} in storage ${days === 1 ? 'does' : 'do'} not count`;
+  return stored === '' ? left : `${stored}: ${left}`;
 }
 
 function timesDone({ done, of, missed }: Extract<Note, { is: 'times-done' }>): string {

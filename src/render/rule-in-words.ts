@@ -2,10 +2,20 @@
  * One rule of a schedule in words, as the end of a sentence: "every 100 h of engine", "before each day's work".
  */
 import { assertNever } from '../base/assert-never.js';
-import type { AskedNode, CalendarMarksNode, DutyMixNode, EventNode, Node, OccasionNode, StagesNode, Trigger } from '../graph/rule-graph.js';
+import type {
+  AskedNode,
+  CalendarAmount,
+  CalendarMarksNode,
+  DutyMixNode,
+  EventNode,
+  Node,
+  OccasionNode,
+  StagesNode,
+  Trigger,
+} from '../graph/rule-graph.js';
 import { monthName, weekdayName } from '../values/calendar.js';
 import { numberText } from '../values/number-text.js';
-import { amountInWords, meterQuantity, quoted, titleOf } from './amounts-in-words.js';
+import { amountInWords, calendarInWords, meterQuantity, quoted, titleOf } from './amounts-in-words.js';
 import type { Titles } from './amounts-in-words.js';
 import type { NodeById } from './node-by-id.js';
 import { isCondition } from '../graph/node-references.js';
@@ -25,7 +35,7 @@ export function nodeInWords(node: Node, byId: NodeById, names: Titles): string {
 export function triggerInWords(node: Trigger, byId: NodeById, names: Titles): string {
   switch (node.kind) {
     case 'interval':
-      return `every ${node.strict ? 'more than ' : ''}${amountInWords(node.amount, names)}`;
+      return `every ${node.strict ? 'more than ' : ''}${amountInWords(node.amount, names)}${standstillInWords(node.standstill)}`;
     case 'duty-mix':
       return dutyMixInWords(node, names);
     case 'stages':
@@ -68,6 +78,12 @@ function partsInWords(parts: readonly number[], byId: NodeById, names: Titles): 
     const node = byId(id);
     return node === undefined ? [] : [nodeInWords(node, byId, names)];
   });
+}
+
+/** `, not counting storage of 30 days or more`. */
+function standstillInWords(standstill: CalendarAmount | undefined): string {
+  if (standstill === undefined) return '';
+  return `, not counting storage${standstill.count === 0 ? '' : ` of ${calendarInWords(standstill)} or more`}`;
 }
 
 function dutyMixInWords(node: DutyMixNode, names: Titles): string {

@@ -5,7 +5,18 @@ import type { Span } from '../base/span.js';
 import { diagnose } from '../diagnostics/catalogue-entry.js';
 import { syntaxCodes } from '../diagnostics/codes/syntax.js';
 import { ConditionGrammar } from './grammar-conditions.js';
-import type { LimitNode, MarginNode, MarkDayNode, OccasionWhat, PercentNode, PlanNode, Round, SpanNode, UnitNode } from './tree.js';
+import type {
+  LimitNode,
+  MarginNode,
+  MarkDayNode,
+  OccasionWhat,
+  PercentNode,
+  PlanNode,
+  Round,
+  SpanNode,
+  StandstillNode,
+  UnitNode,
+} from './tree.js';
 
 /** Reads intervals and occasions. */
 export abstract class PlanGrammar extends ConditionGrammar {
@@ -73,7 +84,25 @@ export abstract class PlanGrammar extends ConditionGrammar {
     const strict = this.OPTION(() => (this.CONSUME(this.v.word.more), this.CONSUME(this.v.word.than), true)) ?? false;
     const share = this.OPTION1({ GATE: () => this.sees(2, this.v.Percent), DEF: () => this.SUBRULE(this.shareOf) });
     const span = this.SUBRULE(this.span);
-    return { kind: 'interval', at: this.since(first), span: share === undefined ? span : this.shared(share, span), strict };
+    const standstill = this.OPTION2({ GATE: () => this.seesStandstill(), DEF: () => this.SUBRULE(this.standstill) });
+    const whole = share === undefined ? span : this.shared(share, span);
+    return { kind: 'interval', at: this.since(first), span: whole, strict, ...(standstill === undefined ? {} : { standstill }) };
+  });
+
+  /** ","? "not" "counting" "storage" ( "of" Span "or" "more" )? */
+  private readonly standstill = this.RULE('standstill', (): StandstillNode => {
+    this.OPTION1(() => this.CONSUME(this.v.Comma));
+    const first = this.CONSUME(this.v.word.not);
+    this.CONSUME(this.v.word.counting);
+    this.CONSUME(this.v.word.storage);
+    const atLeast = this.OPTION2(() => {
+      this.CONSUME(this.v.word.of);
+      const span = this.SUBRULE(this.span);
+      this.CONSUME(this.v.word.or);
+      this.CONSUME(this.v.word.more);
+      return span;
+    });
+    return { kind: 'standstill', at: this.since(first), ...(atLeast === undefined ? {} : { atLeast }) };
   });
 
   /** Percent "of" */
@@ -284,6 +313,11 @@ export abstract class PlanGrammar extends ConditionGrammar {
     this.AT_LEAST_ONE_SEP({ SEP: this.v.Comma, DEF: () => spans.push(this.SUBRULE(this.span)) });
     return spans;
   });
+
+  private seesStandstill(): boolean {
+    const not = this.sees(1, this.v.Comma) ? 2 : 1;
+    return this.sees(not, this.v.word.not) && this.sees(not + 1, this.v.word.counting);
+  }
 
   private seesPeriod(): boolean {
     const { calendar, month, quarter, 'half-year': halfYear, year } = this.v.word;

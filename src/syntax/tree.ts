@@ -343,7 +343,13 @@ export interface WhicheverNode {
 
 export type LimitNode =
   /** `strict`: `more than 1 h of …`, reached only beyond the due point. */
-  | { readonly kind: 'interval'; readonly at: Span; readonly span: SpanNode; readonly strict: boolean }
+  | {
+      readonly kind: 'interval';
+      readonly at: Span;
+      readonly span: SpanNode;
+      readonly strict: boolean;
+      readonly standstill?: StandstillNode;
+    }
   | { readonly kind: 'multiple'; readonly at: Span; readonly span: SpanNode }
   | { readonly kind: 'look'; readonly at: Span; readonly span: SpanNode; readonly finding: PercentNode; readonly missing: PercentNode }
   | {
@@ -366,6 +372,14 @@ export type LimitNode =
   | { readonly kind: 'weekdays'; readonly at: Span; readonly days: readonly WeekdayNode[] }
   /** `calendar year`, `calendar year 2 times`: once, or so many times, in each. `unit` is `month`, `quarter`, `half-year` or `year`. */
   | { readonly kind: 'calendar-period'; readonly at: Span; readonly unit: UnitNode; readonly times?: NumberNode };
+
+/** `not counting storage of 30 days or more`. */
+export interface StandstillNode {
+  readonly kind: 'standstill';
+  readonly at: Span;
+  /** Undefined where storage of any length does not count. */
+  readonly atLeast?: SpanNode;
+}
 
 export interface WeekdayNode {
   readonly kind: 'weekday';

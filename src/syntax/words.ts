@@ -29,7 +29,7 @@ export const joiningWords = ['and', 'or', 'not', 'is', 'of', 'to', 'from', 'abov
 /** Words with a meaning in some places, and free as names in all others. */
 export const softWords = [
   'a', 'again', 'aloft', 'allowance', 'as', 'attached', 'attaching', 'back', 'because', 'begins', 'by', 'calendar', 'classes', 'clear',
-  'climbs', 'closes', 'coming', 'counts', 'date', 'day', 'days', 'detached', 'doing', 'done', 'due', 'each', 'early', 'edition', 'ends', 'enters', 'ever',
+  'climbs', 'closes', 'coming', 'counting', 'counts', 'date', 'day', 'days', 'detached', 'doing', 'done', 'due', 'each', 'early', 'edition', 'ends', 'enters', 'ever',
   'exists', 'failure', 'fall', 'falls', 'finding', 'fine', 'fits', 'fresh', 'full', 'half', 'half-year', 'half-years', 'happened', 'happens', 'idle', 'if', 'it',
   'kept', 'known', 'language', 'last', 'late', 'least', 'less', 'lesser', 'life', 'look', 'low', 'machine', 'meant', 'mechanic', 'mended', 'missing', 'model', 'month',
   'months', 'more', 'most', 'multiple', 'no', 'now', 'older', 'one', 'opens', 'outing', 'outings', 'overdue', 'part', 'plans', 'plus', 'qualified',

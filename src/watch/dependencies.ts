@@ -49,6 +49,8 @@ class Gatherer {
   private visit(node: Node): void {
     switch (node.kind) {
       case 'interval':
+        if (node.standstill !== undefined) this.add(STORAGE, NOW);
+        return this.amount(node.amount);
       case 'marks':
         return this.amount(node.amount);
       case 'stages':

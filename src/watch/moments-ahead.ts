@@ -86,11 +86,19 @@ function fromRule({ now, timeline }: Found, node: Node): readonly number[] {
     case 'calendar-marks':
     case 'calendar-window':
       return marksAround(now.day, node);
+    case 'interval':
+      return node.standstill === undefined ? [] : longEnough(timeline, node.standstill);
     case 'stages':
       return stagePoints(timeline, node);
     default:
       return [];
   }
+}
+
+/** When storage that goes on has lasted so long. */
+function longEnough({ storage }: Timeline, atLeast: CalendarAmount): readonly number[] {
+  const last = storage.at(-1);
+  return last?.end === null ? [dayAfter(last.begin.when.day, atLeast) * DAY] : [];
 }
 
 function seasonTurns(day: Day, { from, to }: SeasonNode): readonly number[] {

@@ -4,6 +4,7 @@ import { later, type When } from './calendar.js';
 import type { Done } from './doings.js';
 import { calendarLimit, meterLimit, nextBase, unknown, unrecorded, workLimit } from './limits.js';
 import { meterNow } from './meters.js';
+import { storageSpells } from './occasions.js';
 import { outings, shareSince, timeIn, workBetween } from './outings.js';
 import type { Outcome } from './outcome.js';
 import type { World } from './world.js';
@@ -54,7 +55,21 @@ function calendarInterval(world: World, node: IntervalNode, span: CalendarAmount
     else [anchor, k] = [when, 0];
   }
   if (anchor === undefined) return unrecorded(node);
+  if (node.standstill !== undefined) {
+    const due = putOff(world, anchor.day, later(anchor, span).day, node.standstill);
+    return calendarLimit(world, node, anchor, { day: due, minute: null }, span.unit);
+  }
   return calendarLimit(world, node, k === 0 ? anchor : later(anchor, span, k), later(anchor, span, k + 1), span.unit);
+}
+
+/** Storage that is long enough and began before the limit fell due puts it off, by its days since the base; the next may then count too. */
+function putOff(world: World, base: number, due: number, atLeast: CalendarAmount): number {
+  let off = due;
+  for (const { begin, end } of storageSpells(world)) {
+    const over = end?.day ?? world.now.day;
+    if (begin.day < off && later(begin, atLeast).day <= over) off += Math.max(0, over - Math.max(begin.day, base));
+  }
+  return off;
 }
 
 /** What is overrun counts in the next interval; what is done early, in the allowance, does not. */

@@ -70,7 +70,7 @@ function afterWork(world: World, node: OccasionNode, task: string): Outcome {
   return asks(over !== undefined && !doneSince(world, task, over.end), node.id, over?.end ?? null);
 }
 
-function storageSpells(world: World): readonly { readonly begin: When; readonly end: When | null }[] {
+export function storageSpells(world: World): readonly { readonly begin: When; readonly end: When | null }[] {
   const all = world.entries.flatMap((entry) =>
     entry.kind === 'storage' ? [{ id: entry.id, when: whenOf(entry), opens: entry.phase === 'begins' }] : [],
   );

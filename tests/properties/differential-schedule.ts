@@ -110,12 +110,19 @@ const mark = fc.constantFrom(
   'year on 29 February where it exists',
 );
 const look = whole(2, 20).map((n) => `look in ${n * 10} h of engine from sign to failure finding 90 % missing 0.1 %`);
+const still = fc
+  .tuple(
+    fc.constantFrom('20 days', '4 weeks', '2 months', '1 calendar months'),
+    fc.constantFrom('', ' of 5 days or more', ' of 2 weeks or more', ' of 1 months or more'),
+  )
+  .map(([each, length]) => `${each}, not counting storage${length}`);
 const term = fc.oneof(
   { weight: 6, arbitrary: span },
   { weight: 1, arbitrary: onMeter(5, 60).map((each) => `multiple of ${each}`) },
   { weight: 2, arbitrary: mark },
   { weight: 1, arbitrary: span.map((each) => `more than ${each}`) },
   { weight: 1, arbitrary: look },
+  { weight: 1, arbitrary: still },
   { weight: 1, arbitrary: fc.constantFrom('50 % of 8 months', '40 % of 50 h of engine', 'more than 25 % of 30 days') },
 );
 const mode = fc.constantFrom('first', 'last');
@@ -392,7 +399,7 @@ function task(index: number): fc.Arbitrary<string> {
         `task ${name} "Task ${name}"`,
         ...clauses,
         hasOneForDuty(clauses) ? parts.duty : '',
-        countsSpans(parts.timings) ? parts.extra : '',
+        countsSpans(parts.timings) && !clauses.some((each) => each.includes('not counting')) ? parts.extra : '',
         ...[parts.hold, parts.allow, parts.lead].filter((each) => limits !== '' && suits(each, limits)),
         parts.gate,
         ...dependence,

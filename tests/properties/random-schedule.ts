@@ -113,8 +113,22 @@ const occasion = fc.constantFrom(
   'on each day of work',
   'on refit',
 );
+const byTheCalendar = fc.constantFrom(
+  'Monday',
+  'Monday and Thursday',
+  'calendar half-year',
+  'calendar year 2 times',
+  'calendar quarter 3 times',
+  'calendar month 2 times',
+  '1 calendar quarters',
+  '1 months plus 15 days',
+  '20 days, not counting storage',
+  '20 days, not counting storage of 5 days or more',
+  '1 months, not counting storage of 2 weeks or more',
+);
 const timing = fc.oneof(
   { weight: 4, arbitrary: plan.map((each) => `every ${each}`) },
+  { weight: 1, arbitrary: byTheCalendar.map((each) => `every ${each}`) },
   { weight: 2, arbitrary: occasion },
   { weight: 2, arbitrary: condition.map((each) => `when ${each}`) },
   {

@@ -104,3 +104,8 @@ function iso(day: Parameters<typeof civilOf>[0]): string {
   const { year, month, day: ofMonth } = civilOf(day);
   return [year, String(month).padStart(2, '0'), String(ofMonth).padStart(2, '0')].join('-');
 }
+
+/** Storage begins or ends. */
+export function storage(when: string, phase: 'begins' | 'ends'): Item {
+  return (id) => ({ id, ...at(when), kind: 'storage', phase });
+}

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { defect, done, event, gauge, outing, publishedRule, reading, service, stands } from './published-rule.js';
+import { defect, done, event, gauge, outing, publishedRule, reading, service, stands, storage } from './published-rule.js';
 
 const drive = { outing: { hours: 8 } };
 
@@ -179,6 +179,26 @@ describe('46 CFR 199.190 and SOLAS III/20: weekly, monthly, 30 months, 5 years, 
     ['service-liferaft', '2022-02-01', 'overdue 2021-08-31'],
   ])('%s on %s: %s', (task, now, state) => {
     expect(rule.says(told, now, task)).toBe(state);
+  });
+});
+
+describe('49 CFR 229.33, from memory: days out of use are added where there are 30 or more in a row', () => {
+  const rule = publishedRule('49-cfr-229-23');
+  const stored = (from: string, to: string) => [storage(from, 'begins'), storage(to, 'ends')];
+
+  // 92 days from 1 January 2026 are 3 April.
+  it.each([
+    ['30 days', [...stored('2026-02-01', '2026-03-03')], '2026-05-03'],
+    ['29 days', [...stored('2026-02-01', '2026-03-02')], '2026-04-03'],
+    ['60 days, from before the inspection on', [...stored('2025-12-01', '2026-01-30')], '2026-05-02'],
+    [
+      'twice: the second begins while the first puts it off',
+      [...stored('2026-02-01', '2026-03-03'), ...stored('2026-04-20', '2026-05-30')],
+      '2026-06-12',
+    ],
+    ['from the day on which it is due', [...stored('2026-04-03', '2026-06-03')], '2026-04-03'],
+  ])('out of use %s', (_, spells, due) => {
+    expect(rule.says([done('2026-01-01', 'periodic-inspection'), ...spells], '2026-07-31', 'periodic-inspection')).toBe(`overdue ${due}`);
   });
 });
 

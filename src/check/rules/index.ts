@@ -15,6 +15,7 @@ import { stages } from './stages-in-order.js';
 import { firstAfterEvery } from './first-after-every.js';
 import { firstOfMarks } from './first-of-marks.js';
 import { multipleNotOnMeter } from './multiple-not-on-meter.js';
+import { standstillMisplaced } from './standstill-misplaced.js';
 import { marginWithoutLimit } from './margin-without-limit.js';
 import { allowanceTooLong } from './allowance-too-long.js';
 import { countWithoutInterval } from './count-without-interval.js';
@@ -60,6 +61,7 @@ export const rules: readonly Rule[] = [
   stages,
   firstOfMarks,
   multipleNotOnMeter,
+  standstillMisplaced,
   firstAfterEvery,
   dutyNotOnHours,
   dutyWithoutInterval,

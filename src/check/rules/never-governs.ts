@@ -2,7 +2,7 @@ import type { Span } from '../../base/span.js';
 import type { Diagnostic } from '../../diagnostics/diagnostic.js';
 import { daysBeyond } from '../../graph/calendar-amount.js';
 import type { Amount, CalendarAmount } from '../../graph/rule-graph.js';
-import type { PlanNode, TaskNode } from '../../syntax/tree.js';
+import type { PlanNode, StandstillNode, TaskNode } from '../../syntax/tree.js';
 import type { Rule } from '../context.js';
 import { tasksIn } from '../limits.js';
 import type { Home, Model } from '../model.js';
@@ -13,6 +13,8 @@ import { diagnostic } from '../report.js';
 interface Part {
   readonly at: Span;
   readonly amount: Amount;
+  /** Storage that it does not count. */
+  readonly standstill?: string;
 }
 
 /** Of two limits on one axis only one ever has a say: the shorter of whichever first, the longer of whichever last. */
@@ -46,7 +48,9 @@ function partOf(model: Model, home: Home, plan: PlanNode): readonly Part[] {
   if (plan.kind !== 'interval') return [];
   const read = amountOf(model, home, plan.span);
   const amount = read === undefined ? undefined : valueOf(read);
-  return amount === undefined ? [] : [{ at: plan.at, amount }];
+  const { standstill } = plan;
+  if (amount === undefined) return [];
+  return [{ at: plan.at, amount, ...(standstill === undefined ? {} : { standstill: writtenOf(standstill) }) }];
 }
 
 function judge(parts: readonly Part[], mode: 'first' | 'last'): readonly Diagnostic[] {
@@ -68,7 +72,16 @@ function judge(parts: readonly Part[], mode: 'first' | 'last'): readonly Diagnos
 }
 
 function beats(winner: Part, loser: Part, mode: 'first' | 'last'): boolean {
-  return mode === 'first' ? notLonger(winner.amount, loser.amount) : notLonger(loser.amount, winner.amount);
+  return mode === 'first' ? never(winner, loser) : never(loser, winner);
+}
+
+/** Whether one is never longer than the other; one that stands still in storage may always be, unless the other does too. */
+function never(longer: Part, than: Part): boolean {
+  return (longer.standstill === undefined || longer.standstill === than.standstill) && notLonger(longer.amount, than.amount);
+}
+
+function writtenOf({ atLeast }: StandstillNode): string {
+  return atLeast === undefined ? '' : `${atLeast.number.text} ${atLeast.unit.text}`;
 }
 
 /** Whether `a` is never longer than `b`, for sure: a month has 28 to 31 days. */

@@ -114,6 +114,7 @@ function spans(model: Model, home: Home, all: readonly SpanNode[]): readonly Rea
 function inLimit(model: Model, home: Home, limit: LimitNode): readonly Reading[] {
   switch (limit.kind) {
     case 'interval':
+      return [...spans(model, home, [limit.span]), limit.standstill?.atLeast && calendarAmountOf(limit.standstill.atLeast)];
     case 'multiple':
       return spans(model, home, [limit.span]);
     case 'look':

@@ -308,6 +308,13 @@ const pages = {
     wrong: 'every multiple of 6 months',
     right: 'every 6 months',
   },
+  standstillMisplaced: {
+    title: 'Storage left out of what it does not add to',
+    explanation:
+      '`not counting storage` adds the days in storage to a span of the calendar, counted from when the work was done. A meter and time at work stand still in storage of themselves; a `first at`, and a beat that is kept (`count from due …`), go on through it.',
+    wrong: 'every 250 h of engine, not counting storage',
+    right: 'every 92 days, not counting storage of 30 days or more',
+  },
   dependenceCycle: {
     title: 'Tasks that depend on each other in a circle',
     explanation:

@@ -51,6 +51,7 @@ export const checkCodes = {
   repeatedClause: { code: 'DW274', severity: 'error' },
   firstOfMarks: { code: 'DW275', severity: 'error' },
   multipleNotOnMeter: { code: 'DW276', severity: 'error' },
+  standstillMisplaced: { code: 'DW277', severity: 'error' },
   dependenceCycle: { code: 'DW280', severity: 'error' },
   askedInCircle: { code: 'DW281', severity: 'warning' },
   notAPosition: { code: 'DW290', severity: 'error' },
