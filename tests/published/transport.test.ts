@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { addDays } from '../../src/values/calendar.js';
+import { dayNumber, formatDate } from '../../src/values/civil.js';
 import { defect, done, event, gauge, outing, publishedRule, reading, service, stands, storage } from './published-rule.js';
 
 const drive = { outing: { hours: 8 } };
@@ -257,5 +259,30 @@ describe('49 CFR 192.465(b), from memory: six times each calendar year, at most 
         'rectifier',
       ),
     ).toBe(state);
+  });
+});
+
+describe('49 CFR 195.412(a), from memory: at most 3 weeks apart, but at least 26 times each calendar year', () => {
+  const rule = publishedRule('49-cfr-195-412');
+  const every = (days: number, times: number) =>
+    Array.from({ length: times }, (_, n) =>
+      done(formatDate(addDays(dayNumber({ year: 2026, month: 1, day: 5 }), n * days)), 'right-of-way'),
+    );
+
+  it('is met by every second week, and not by every third', () => {
+    expect(rule.says(every(14, 26), '2026-12-31', 'right-of-way')).toBe('clear 2027-01-11');
+    expect(rule.says(every(21, 18), '2026-12-31', 'right-of-way')).toBe('due 2026-12-31');
+    expect(rule.says(every(14, 25), '2026-12-28', 'right-of-way')).toBe('due 2026-12-28');
+  });
+});
+
+describe('10 CFR 34.27(c), from memory: six months, but not in storage', () => {
+  const rule = publishedRule('10-cfr-34-31');
+
+  it.each([
+    ['2025-08-31', [], '2026-02-28'],
+    ['2026-01-10', [storage('2026-05-01', 'begins'), storage('2026-09-01', 'ends')], '2026-11-10'],
+  ])('tested %s: due %s', (tested, spells, out) => {
+    expect(rule.says([done(tested, 'leak-test'), ...spells], out, 'leak-test')).toBe(`due ${out}`);
   });
 });
