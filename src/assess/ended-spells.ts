@@ -13,7 +13,7 @@ import type { World } from './world.js';
 
 /** The record with the ends of earlier spells that entries in it began. */
 export function withEnds(world: World, record: readonly Observation[]): readonly Observation[] {
-  const spells = record.map(({ node }) => spellsOf(world, node).slice(0, -1));
+  const spells = record.map(({ node }) => [...everyStorage(world, node), ...spellsOf(world, node).slice(0, -1)]);
   if (spells.every(({ length }) => length === 0)) return record;
   const cited = citedBy(world, record);
   return record.map((seen, index) => {
@@ -24,6 +24,12 @@ export function withEnds(world: World, record: readonly Observation[]): readonly
 
 function begins({ begin, class: noted }: Spell & Partial<Pick<DefectSpell, 'class'>>, cited: ReadonlySet<EntryId>): boolean {
   return cited.has(begin.entry) || (noted !== undefined && noted !== null && cited.has(noted.by.entry));
+}
+
+/** Of a limit that stands still in storage each storage counts or does not by its end, the last one too. */
+function everyStorage({ index, timeline }: World, id: NodeId): readonly Spell[] {
+  const node = index.graph.nodes[id];
+  return node?.kind === 'interval' && node.standstill !== undefined ? timeline.storage : [];
 }
 
 function spellsOf({ index, timeline }: World, id: NodeId): readonly Spell[] {
