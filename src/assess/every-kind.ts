@@ -15,6 +15,7 @@ import { defectHolds } from './defect-holds.js';
 import { withEnds } from './ended-spells.js';
 import type { Aspects, Axes, Conditions, Kinds, Triggers } from './kinds.js';
 import { onTheBeat } from './on-the-beat.js';
+import { stoodStill } from './stored-time.js';
 import { readingHolds } from './reading-holds.js';
 import { stopHolds } from './stop-holds.js';
 import { statedDoings } from './stated-doings.js';
@@ -77,6 +78,7 @@ const aspects: Aspects = {
   attached: attachmentOn,
   stated: statedDoings,
   beat: onTheBeat,
+  storedTime: stoodStill,
   gate: test,
   stops: stopHolds,
   reads: readingHolds,

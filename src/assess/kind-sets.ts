@@ -21,6 +21,7 @@ import { seasons } from './sets/seasons.js';
 import { stagedServices } from './sets/staged-services.js';
 import { standstill } from './sets/standstill.js';
 import { statements } from './sets/statements.js';
+import { storedTime } from './sets/stored-time.js';
 import { suggestions } from './sets/suggestions.js';
 import { trends } from './sets/trends.js';
 import { wholes } from './sets/wholes.js';
@@ -53,6 +54,7 @@ export const kindSets = {
   wholes,
   corrections,
   statements,
+  storedTime,
   replacedMeters,
   suggestions,
 } as const;

@@ -11,6 +11,7 @@ import type { Axis, AxisKind } from './axis.js';
 import type { Base, RepeatRule } from './base.js';
 import type { EffectiveDoing } from './doings.js';
 import type { Finding } from './finding.js';
+import type { Measured } from './judge.js';
 import type { Reach } from './reach.js';
 import type { TriggerContext } from './trigger-context.js';
 import type { World } from './world.js';
@@ -56,6 +57,8 @@ export interface Aspects {
   readonly reads: (world: World, task: Task) => Holding;
   /** What owners state about a task without a record. */
   readonly stated: (world: World, task: string) => readonly EffectiveDoing[];
+  /** Of a limit that leaves storage of at least so long out. */
+  readonly storedTime: (world: World, atLeast: CalendarAmount, measured: Measured) => Measured;
   /** Of all declared defects. */
   readonly openDefects: (world: World) => Holding;
   /** Of rules on what begins and ends: the record, with what ended earlier spells that something cited began. */

@@ -25,6 +25,7 @@ export function needsOf(graph: RuleGraph): readonly Need[] {
     if (node === undefined || seen.has(id)) return;
     seen.add(id);
     ask(node.kind, node);
+    if (node.kind === 'interval' && node.standstill !== undefined) ask('storedTime', node);
     if ('count' in node && node.count !== 'doing') ask('beat', node);
     for (const amount of amountsOf(node)) ask(axisKind(amount), node);
     partsOf(node).forEach(visit);

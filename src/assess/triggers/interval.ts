@@ -1,12 +1,12 @@
-import type { CalendarAmount, IntervalNode } from '../../graph/rule-graph.js';
-import type { Day, Moment } from '../../values/moment.js';
+import type { IntervalNode } from '../../graph/rule-graph.js';
+import type { Moment } from '../../values/moment.js';
 import type { LimitFacts } from '../assessment.js';
 import { type Axis, axisOf } from '../axis.js';
 import { type Base, baseOf, type NoBase } from '../base.js';
 import { doingsOf } from '../doings.js';
-import { hiddenStop, judge, type LimitRule, type Measured } from '../judge.js';
+import { hiddenStop, judge, type LimitRule } from '../judge.js';
+import { carried } from '../kinds.js';
 import { cannotTell, type Reach } from '../reach.js';
-import { storedBetween } from '../standstill.js';
 import type { TriggerContext } from '../trigger-context.js';
 import type { World } from '../world.js';
 
@@ -22,20 +22,8 @@ export function interval(world: World, node: IntervalNode, context: TriggerConte
   const due = axis.add(base.anchor, node.amount, base.spans + 1);
   const anchor = base.spans === 0 ? {} : { anchor: { value: base.anchor, spans: base.spans } };
   const measured = { base: { value, why: base.why, when: base.when, entries: base.entries, ...anchor }, due, now };
-  return judge(world, node, axis, node.standstill === undefined ? measured : stoodStill(world, node.standstill, measured));
-}
-
-/** With the due point so many days later as were spent in storage. */
-function stoodStill(world: World, atLeast: CalendarAmount, measured: Measured): Measured {
-  const { base, due } = measured;
-  const { days, entries, goesOn } = storedBetween(world, base.value as Day, due as Day, atLeast);
-  if (days === 0 && !goesOn) return measured;
-  return {
-    ...measured,
-    base: { ...base, entries: [...new Set([...base.entries, ...entries])] },
-    due: due + days,
-    note: { is: 'stood-still', days, goesOn },
-  };
+  if (node.standstill === undefined) return judge(world, node, axis, measured);
+  return judge(world, node, axis, carried(world.kinds.aspects, 'storedTime')(world, node.standstill, measured));
 }
 
 /** The limit has no base, or one whose meter value nobody noted. */

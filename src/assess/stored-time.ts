@@ -1,13 +1,27 @@
 /** Storage that stands in the way of a calendar limit (docs/meaning.md §4, "Storage that does not count"). */
+import { dayAfter } from '../graph/calendar-amount.js';
 import type { CalendarAmount } from '../graph/rule-graph.js';
 import type { EntryId } from '../history/entry.js';
 import type { Day } from '../values/moment.js';
-import { dayAfter } from './axis.js';
+import type { Measured } from './judge.js';
 import { begunBy } from './spells.js';
 import type { World } from './world.js';
 
+/** A limit with its due point so many days later as were spent in storage. */
+export function stoodStill(world: World, atLeast: CalendarAmount, measured: Measured): Measured {
+  const { base, due } = measured;
+  const { days, entries, goesOn } = storedBetween(world, base.value as Day, due as Day, atLeast);
+  if (days === 0 && !goesOn) return measured;
+  return {
+    ...measured,
+    base: { ...base, entries: [...new Set([...base.entries, ...entries])] },
+    due: due + days,
+    note: { is: 'stood-still', days, goesOn },
+  };
+}
+
 /** Days in storage, the entries that tell of them, and whether the machine is in storage still. */
-export interface Stored {
+interface Stored {
   readonly days: number;
   readonly entries: readonly EntryId[];
   readonly goesOn: boolean;
@@ -17,7 +31,7 @@ export interface Stored {
  * The days that a limit from `base`, due on `due` if nothing stood in the way, stands still: storage of at least so long that began before
  * it fell due. Each puts it off, so that the next may begin before it falls due as well. Storage that goes on counts up to now.
  */
-export function storedBetween(world: World, base: Day, due: Day, atLeast: CalendarAmount): Stored {
+function storedBetween(world: World, base: Day, due: Day, atLeast: CalendarAmount): Stored {
   const { storage } = world.timeline;
   const entries: EntryId[] = [];
   let days = 0;
