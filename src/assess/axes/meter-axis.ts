@@ -18,7 +18,9 @@ export function meterAxis(world: World, { meter }: MeterAmount): Axis {
     },
     // It stood at what the machine's own entry notes, else at 0.
     start: () => serviceStart(world, (_, entry) => track?.points.find((point) => point.entry === entry)?.total ?? 0),
-    ...inTicks,
+    add: inTicks.add,
+    before: inTicks.before,
+    after: inTicks.after,
     point: (value) => ({ on: 'meter', meter, ticks: value }),
     reached: (value, strict) => {
       const point = firstPointReaching(track, value, strict);

@@ -19,7 +19,9 @@ export function workAxis(world: World, { duty: named }: WorkAmount): Axis {
     atMoment: () => ({ value: 0, entries: [] }),
     // With no doing and no start on record, all the work there is counts (docs/meaning.md §4, "Work time").
     start: () => serviceStart(world, () => 0) ?? { value: 0, entries: [] },
-    ...inTicks,
+    add: inTicks.add,
+    before: inTicks.before,
+    after: inTicks.after,
     point: (value) => ({ on: 'work', duty, ticks: value }),
     reached: () => null,
     missing: { what: 'outing' },
