@@ -48,7 +48,7 @@ export function renderDueList(assessment: Assessment, graph: RuleGraph, style: S
       groups.filter(({ state }) => !show.has(state)),
       style,
     ),
-    options.timeline === undefined ? [] : wrap(notNotedSentence(options.timeline, graph, assessment, names), style.width),
+    notNotedLines(assessment, graph, options.timeline, style),
     setAsideLines(assessment, style),
   ];
   return blocks
@@ -70,6 +70,11 @@ function verdictLines(assessment: Assessment, names: Titles, style: Style): read
     ...shown.flatMap((hold) => bullet(holdInWords(hold, names), style)),
     ...notices.flatMap((notice) => bullet(noticeInWords(notice, names), style)),
   ];
+}
+
+function notNotedLines(assessment: Assessment, graph: RuleGraph, timeline: Timeline | undefined, style: Style): readonly string[] {
+  const sentence = timeline === undefined ? '' : notNotedSentence(timeline, graph, assessment, namesOf(graph));
+  return sentence === '' ? [] : wrap(sentence, style.width);
 }
 
 function bullet(text: string, style: Style): readonly string[] {

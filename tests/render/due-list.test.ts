@@ -119,6 +119,7 @@ task daily "Check the engine oil level"  before each day's work
     const rise = ['2026-05-13', meters({ engine: 1204 })] as const;
     expect(told(rise)).toContain('The hour meter has risen by 4 h since 10 May 2026, but no work is on record since');
     expect(told()).not.toContain('has risen');
+    expect(told()).not.toMatch(/\n\n\n|\n$/);
     expect(told(rise, ['2026-05-13', done('daily')])).not.toContain('has risen');
     expect(told(['2026-05-12', { kind: 'outing', hours: 4 }], rise)).not.toContain('has risen');
   });
