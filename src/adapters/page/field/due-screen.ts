@@ -2,15 +2,15 @@
 /**
  * What is due before the engine is started, and why: the verdict first, then the tasks, the gravest first.
  */
-import type { Assessment } from '../../../engine.js';
-import { explain, namesOf, readTimeline } from '../../../engine.js';
+import type { Assessment, RuleGraph } from '../../../engine.js';
+import { explain, namesOf } from '../../../engine.js';
 import { counted } from '../../../render/count-in-words.js';
 import { notNotedSentence } from '../../../render/not-noted-sentence.js';
 import { type AnswerView, answerView, type DueGroup, type DueRow } from '../view/answer-view.js';
 import { deference } from '../view/caution-list.js';
 import { button, element } from '../view/element.js';
 import { showWhy, whyView } from '../view/why-view.js';
-import type { Field } from './field.js';
+import type { Asked, Field } from './field.js';
 import type { Screen } from './screen.js';
 import { planInWords, workPlanForm } from './work-plan.js';
 
@@ -23,9 +23,10 @@ export function dueScreen(field: Field, writeDone: (task: string) => void): Scre
   const open = new Set<string>();
   const refresh = (): void => {
     planWords.textContent = planInWords(field.plan, field);
-    const assessment = field.assess();
+    const asked = field.ask();
+    const { assessment } = asked;
     const shown = showAnswer(answerView(field.graph, assessment), (row) => dueRow(field, assessment, row, open, writeDone));
-    answer.replaceChildren(...shown, ...notNoted(field, assessment));
+    answer.replaceChildren(...shown, ...notNoted(field.graph, asked));
   };
   // A change of the plan must not rebuild the form under the finger.
   form.append(workPlanForm(field));
@@ -42,8 +43,8 @@ function showAnswer(view: AnswerView, row: (row: DueRow) => HTMLElement): readon
   ];
 }
 
-function notNoted({ graph, entries }: Field, assessment: Assessment): readonly HTMLElement[] {
-  const sentence = notNotedSentence(readTimeline(entries, graph, assessment.now), graph, assessment, namesOf(graph));
+function notNoted(graph: RuleGraph, { timeline, assessment }: Asked): readonly HTMLElement[] {
+  const sentence = notNotedSentence(timeline, graph, assessment, namesOf(graph));
   return sentence === '' ? [] : [element('p', { class: 'note' }, sentence)];
 }
 

@@ -2,8 +2,8 @@
 /**
  * What the screens of the field page share: the machine, its history with what was written on this device, and the moment.
  */
-import type { Assessment, Entry, Intent, Moment, Names, RuleGraph } from '../../../engine.js';
-import { assess, namesOf, validateEntry } from '../../../engine.js';
+import type { Assessment, Entry, Intent, Moment, Names, RuleGraph, Timeline } from '../../../engine.js';
+import { assessTimeline, namesOf, readTimeline, validateEntry } from '../../../engine.js';
 import { formatDate } from '../../../values/civil.js';
 import { formatTime } from '../../../values/moment.js';
 import { latestTime, newEntryId } from '../../logbook/entry-id.js';
@@ -15,6 +15,12 @@ import { type WorkPlan, intentOf, readWorkPlan } from './work-plan.js';
 
 /** What became of something that was to be written down. */
 export type Written = { readonly ok: true; readonly entry: Entry } | { readonly ok: false; readonly problem: string };
+
+/** What is due, and the history that it was found in. */
+export interface Asked {
+  readonly timeline: Timeline;
+  readonly assessment: Assessment;
+}
 
 /** Owns the state of one open page. */
 export class Field {
@@ -60,7 +66,14 @@ export class Field {
   }
 
   assess(extra: readonly Entry[] = [], intent: Intent = intentOf(this.plan)): Assessment {
-    return assess(this.graph, [...this.entries, ...extra], this.now(), { intent });
+    return this.ask(extra, intent).assessment;
+  }
+
+  /** As `assess`, with the history that was laid out for it. */
+  ask(extra: readonly Entry[] = [], intent: Intent = intentOf(this.plan)): Asked {
+    const now = this.now();
+    const timeline = readTimeline([...this.entries, ...extra], this.graph, now);
+    return { timeline, assessment: assessTimeline(this.graph, timeline, now, { intent }) };
   }
 
   /** Gives a draft an id and keeps it; a draft without a day happened now. */

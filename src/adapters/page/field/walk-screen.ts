@@ -3,7 +3,7 @@
  * The walk-round for what is due, to be ticked off: cautions stand before the line that they belong to.
  */
 import type { Assessment, RuleGraph, TaskState, WalkRound, WalkRoundLine } from '../../../engine.js';
-import { readTimeline, stanceOnRecord, tasksForWalk } from '../../../engine.js';
+import { stanceOnRecord, tasksForWalk } from '../../../engine.js';
 import { counted } from '../../../render/count-in-words.js';
 import { safeText } from '../../../render/safe-text.js';
 import { secondsInWords } from '../../../render/walk-round/seconds-in-words.js';
@@ -12,7 +12,7 @@ import { apartWords, sheetWords } from '../../../render/walk-round/sheet-words.j
 import { cautionList, deference } from '../view/caution-list.js';
 import { button, element } from '../view/element.js';
 import { tickBox } from './controls.js';
-import type { Field } from './field.js';
+import type { Asked, Field } from './field.js';
 import { meterFields } from './meter-fields.js';
 import { readingField, type ReadingValue } from './reading-fields.js';
 import type { Screen } from './screen.js';
@@ -30,8 +30,9 @@ export function walkScreen(field: Field): Screen {
     field.remember(KEPT, next === null ? null : JSON.stringify(next));
   };
   const show = (): void => {
-    const assessment = field.assess();
-    const shown = progress ?? begun(field, assessment);
+    const asked = field.ask();
+    const { assessment } = asked;
+    const shown = progress ?? begun(field, asked);
     const walk = planOf(shown, field.graph);
     const set = (change: Partial<WalkProgress>): void => keep({ ...(progress ?? shown), ...change });
     const meters = meterFields(field);
@@ -85,11 +86,10 @@ export function walkScreen(field: Field): Screen {
   return { id: 'walk', title: 'Walk-round', tab: 'Walk-round', body: [deference(), said, body], refresh };
 }
 
-function begun(field: Field, assessment: Assessment): WalkProgress {
-  const { graph, entries } = field;
+function begun({ graph, plan }: Field, { timeline, assessment }: Asked): WalkProgress {
   const { tasks } = tasksForWalk(graph, assessment);
-  const stance = stanceOnRecord(readTimeline(entries, graph, assessment.now));
-  return { fingerprint: graph.fingerprint, tasks, stance, end: field.plan.works ? 'work' : 'rest', ticked: [], readings: {} };
+  const stance = stanceOnRecord(timeline);
+  return { fingerprint: graph.fingerprint, tasks, stance, end: plan.works ? 'work' : 'rest', ticked: [], readings: {} };
 }
 
 /** What the round is made for: to begin with all that is due, but for what calls for a mechanic. Closed to changes once a line is ticked. */
