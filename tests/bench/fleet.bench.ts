@@ -128,16 +128,25 @@ const newAnswer = (): Answer => ({
 });
 const nodes = plan.tasks.map(({ trigger }) => (trigger?.kind === 'group' ? trigger.parts.map(({ node }) => node) : []));
 
+/** What the loops by hand need of one rule: its columns, its numbers, and where its answers begin. */
+const ruleAt = (i: number) => ({
+  hoursDue: dueHours[i] as Float64Array,
+  daysDue: dueDays[i] as Float64Array,
+  daysBase: baseDays[i] as Float64Array,
+  reached: reachedDays[i] as Int32Array,
+  span: (tasks[i]?.hours ?? 0) * 36000,
+  hoursLead: leads[i]?.[0] ?? 0,
+  daysLead: leads[i]?.[1] ?? 0,
+  hoursNode: nodes[i]?.[0] ?? 0,
+  daysNode: nodes[i]?.[1] ?? 0,
+  out: i * MACHINES,
+});
+
 /** What somebody would write who has these 60 rules and nothing else to say: nothing unknown, no allowance, hours before months. */
 function byHand({ state, left, governing, work }: Answer): void {
   work.fill(0);
   for (let i = 0; i < RULES; i += 1) {
-    const [hoursDue, daysDue, daysBase] = [dueHours[i] as Float64Array, dueDays[i] as Float64Array, baseDays[i] as Float64Array];
-    const reached = reachedDays[i] as Int32Array;
-    const span = (tasks[i]?.hours ?? 0) * 36000;
-    const [hoursLead, daysLead] = [leads[i]?.[0] ?? 0, leads[i]?.[1] ?? 0];
-    const [hoursNode, daysNode] = [nodes[i]?.[0] ?? 0, nodes[i]?.[1] ?? 0];
-    const out = i * MACHINES;
+    const { hoursDue, daysDue, daysBase, reached, span, hoursLead, daysLead, hoursNode, daysNode, out } = ruleAt(i);
     for (let m = 0; m < MACHINES; m += 1) {
       const a = (hoursDue[m] as number) - (now[m] as number);
       const b = (daysDue[m] as number) - today;
@@ -161,12 +170,7 @@ function byHand({ state, left, governing, work }: Answer): void {
 function byHandWithoutBranches({ state, left, governing, work }: Answer): void {
   work.fill(0);
   for (let i = 0; i < RULES; i += 1) {
-    const [hoursDue, daysDue, daysBase] = [dueHours[i] as Float64Array, dueDays[i] as Float64Array, baseDays[i] as Float64Array];
-    const reached = reachedDays[i] as Int32Array;
-    const span = (tasks[i]?.hours ?? 0) * 36000;
-    const [hoursLead, daysLead] = [leads[i]?.[0] ?? 0, leads[i]?.[1] ?? 0];
-    const [hoursNode, daysNode] = [nodes[i]?.[0] ?? 0, nodes[i]?.[1] ?? 0];
-    const out = i * MACHINES;
+    const { hoursDue, daysDue, daysBase, reached, span, hoursLead, daysLead, hoursNode, daysNode, out } = ruleAt(i);
     for (let m = 0; m < MACHINES; m += 1) {
       const due = daysDue[m] as number;
       const a = (hoursDue[m] as number) - (now[m] as number);
