@@ -7,7 +7,8 @@ import type { World } from './world.js';
  * rules speak of; the fall of a level goes by hours without naming their meter.
  */
 export function citedBy({ index, timeline }: World, record: readonly Observation[]): ReadonlySet<EntryId> {
-  const cited = new Set(record.flatMap(entriesOf));
+  const cited = new Set<EntryId>();
+  for (const seen of record) eachEntryOf(seen, (id) => cited.add(id));
   const suspects = timeline.suspects.filter(({ entry }) => cited.has(entry));
   if (suspects.length === 0) return cited;
   const rules = record.flatMap(({ node }) => index.graph.nodes[node] ?? []);
@@ -16,8 +17,12 @@ export function citedBy({ index, timeline }: World, record: readonly Observation
   return cited;
 }
 
-function entriesOf({ entries, limit, shares }: Observation): readonly EntryId[] {
-  return [...entries, ...(limit?.base?.entries ?? []), ...(limit?.now?.entries ?? []), ...(shares ?? []).flatMap((share) => share.entries)];
+/** Visits each entry that an observation rests on, some of them more than once. */
+export function eachEntryOf({ entries, limit, shares }: Observation, visit: (id: EntryId) => unknown): void {
+  entries.forEach(visit);
+  limit?.base?.entries.forEach(visit);
+  limit?.now?.entries.forEach(visit);
+  shares?.forEach((share) => share.entries.forEach(visit));
 }
 
 /** Whether a meter is named anywhere in a rule. */

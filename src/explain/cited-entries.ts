@@ -2,6 +2,7 @@
  * The entries that a task's answer rests on.
  */
 import type { Observation } from '../assess/assessment.js';
+import { eachEntryOf } from '../assess/cited-by.js';
 import { compareTexts } from '../base/compare-texts.js';
 import type { EntryId } from '../history/entry.js';
 import { compareMoments } from '../values/moment.js';
@@ -18,7 +19,8 @@ export function citedEntries(
   history: KnownHistory,
 ): readonly CitedEntry[] {
   const ids = new Map<EntryId, EntryId | null>();
-  for (const seen of observations) addEntriesOf(seen, ids);
+  const add = (id: EntryId): unknown => ids.set(id, null);
+  for (const seen of observations) eachEntryOf(seen, add);
   // A map is walked in the order of its growth, so that what is added here is looked at too.
   if (suspects.size > 0) {
     for (const id of ids.keys()) {
@@ -31,15 +33,7 @@ export function citedEntries(
     const cited = history.get(id)?.cited ?? null;
     if (cited !== null) found.push(asCited(cited, refutes, ids));
   }
-  return found.length < 2 ? found : found.sort(inOrder);
-}
-
-function addEntriesOf({ entries, limit, shares }: Observation, ids: Map<EntryId, EntryId | null>): void {
-  const add = (id: EntryId): unknown => ids.set(id, null);
-  entries.forEach(add);
-  limit?.base?.entries.forEach(add);
-  limit?.now?.entries.forEach(add);
-  shares?.forEach((share) => share.entries.forEach(add));
+  return found.sort(inOrder);
 }
 
 function asCited(cited: CitedEntry, refutes: EntryId | null, ids: ReadonlyMap<EntryId, unknown>): CitedEntry {
