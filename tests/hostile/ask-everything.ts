@@ -3,6 +3,7 @@
  */
 import { walkRound } from '../../src/access/plan-walk-round.js';
 import { assess, assessTimeline } from '../../src/assess/assess.js';
+import type { Assessment } from '../../src/assess/assessment.js';
 import { BudgetError } from '../../src/assess/world.js';
 import { compile } from '../../src/compile/compile.js';
 import { explain } from '../../src/explain/explain.js';
@@ -62,18 +63,29 @@ export function askEverything(hostile: HostileFiles, asked: Asked = 'all'): Endi
   const shown = [...remarks.slice(0, 200)];
   const graph = openGraph(hostile, said, shown);
   if (graph === null) return { kind: 'refused', said: [...said], shown: shown.join('\n') };
+  let proof = (): void => {};
   try {
     const { entries } = logbook;
     const intent = { outing: {} };
     const assessment = assess(graph, entries, now, { intent });
     shown.push(renderDueList(assessment, graph, style));
-    if (asked === 'all') shown.push(...furtherAnswers(graph, entries, assessment));
+    if (asked === 'all') {
+      shown.push(...furtherAnswers(graph, entries, assessment));
+      proof = () => sameStepsWithoutRecord(graph, entries, assessment);
+    }
   } catch (error) {
     if (!(error instanceof BudgetError)) throw error;
     said.add('budget');
     return { kind: 'refused', said: [...said], shown: [...shown, error.message].join('\n') };
   }
-  return { kind: 'answered', said: [...said], shown: shown.join('\n') };
+  return { kind: 'answered', said: [...said], shown: shown.join('\n'), proof };
+}
+
+/** The budget of steps is the same with explanations on. @throws Error where it is not. */
+function sameStepsWithoutRecord(graph: RuleGraph, entries: readonly Entry[], { steps }: Assessment): void {
+  const timeline = readTimeline(entries, graph, now);
+  const withoutRecord = assessTimeline(graph, timeline, now, { intent: { outing: {} }, withoutRecord: true });
+  if (withoutRecord.steps !== steps) throw new Error('steps depend on the record');
 }
 
 function openGraph({ files, graph }: HostileFiles, said: Set<string>, shown: string[]): RuleGraph | null {
@@ -91,7 +103,7 @@ function openGraph({ files, graph }: HostileFiles, said: Set<string>, shown: str
   return compiled.graph;
 }
 
-function furtherAnswers(graph: RuleGraph, entries: readonly Entry[], assessment: ReturnType<typeof assess>): readonly string[] {
+function furtherAnswers(graph: RuleGraph, entries: readonly Entry[], assessment: Assessment): readonly string[] {
   const style = plainStyle(100);
   const some = graph.tasks.slice(0, ASKED_TASKS);
   const explained = some.map(({ id }) => renderWhy(explain(graph, assessment, entries, id), style));
@@ -101,8 +113,6 @@ function furtherAnswers(graph: RuleGraph, entries: readonly Entry[], assessment:
     some.map(({ id }) => id),
     { caps: CAPS },
   );
-  const withoutRecord = assessTimeline(graph, readTimeline(entries, graph, now), now, { intent: { outing: {} }, withoutRecord: true });
-  if (withoutRecord.steps !== assessment.steps) throw new Error('steps depend on the record');
   const ahead = lookAhead(graph, entries, now);
   return [...explained, ...drawn, renderWalkRound(walk, graph, style), renderAhead(ahead, graph, style)];
 }
