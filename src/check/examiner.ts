@@ -14,6 +14,7 @@ import type { DeclarationNode, HeaderNode } from '../syntax/tree.js';
 import type { Checked, CheckOptions } from './check.js';
 import type { CheckContext } from './context.js';
 import { limitsByTask } from './limits.js';
+import { withoutFollowOn } from './follow-on.js';
 import { gather } from './load/gather.js';
 import { defaultLimits } from './load/limits.js';
 import type { Loader, Shelf } from './load/shelf.js';
@@ -56,7 +57,17 @@ export class Examiner {
   examine(path: string, load: Loader, options: CheckOptions = {}): Checked {
     const limits = { ...defaultLimits, ...options.limits };
     const homeOf = (prefix: string, host: Home): Home => this.homeOf(prefix, host);
-    const shelf: Shelf = { load, limits, parse: this.parse, homeOf, sources: [], diagnostics: [], opened: 0, complete: true };
+    const shelf: Shelf = {
+      load,
+      limits,
+      parse: this.parse,
+      homeOf,
+      sources: [],
+      diagnostics: [],
+      unread: new Set(),
+      opened: 0,
+      complete: true,
+    };
     const gathered = gather(shelf, path);
     const header = gathered?.headers[0];
     if (gathered === undefined || header === undefined)
@@ -70,7 +81,8 @@ export class Examiner {
     const read: ReadSoFar = { headers: gathered.headers, whole: !hasErrors(shelf.diagnostics), complete: shelf.complete };
     const isRefused = gathered.cut || countErrors(shelf.diagnostics) > limits.mistakes;
     const found = isRefused ? [] : this.problems(model, table, read, limits.mistakes);
-    return { model, diagnostics: collect(shelf.diagnostics, told(found, limits.mistakes)), sources: shelf.sources };
+    const own = withoutFollowOn(found, { sources: shelf.sources, ...gathered, unread: shelf.unread });
+    return { model, diagnostics: collect(shelf.diagnostics, told(own, limits.mistakes)), sources: shelf.sources };
   }
 
   private homeOf(prefix: string, host: Home): Home {

@@ -71,7 +71,7 @@ export class Grammar extends ExampleGrammar {
 
   /** Header ::= ( "schedule" | "variant" | "part" ) Name Text HeadClause* */
   private readonly header = this.RULE('header', (): HeaderNode => {
-    const first = this.LA(1);
+    const [first, { lost }] = [this.LA(1), this];
     const role = this.OR<HeaderNode['role']>([
       { ALT: () => (this.CONSUME(this.v.word.schedule), 'schedule') },
       { ALT: () => (this.CONSUME(this.v.word.variant), 'variant') },
@@ -80,7 +80,7 @@ export class Grammar extends ExampleGrammar {
     const name = this.SUBRULE(this.name);
     const title = this.SUBRULE(this.title, { ARGS: [name] });
     const clauses = this.SUBRULE(this.headClauses);
-    return { kind: 'header', at: this.since(first), role, name, title, clauses };
+    return { kind: 'header', at: this.since(first), role, name, title, clauses, ...this.partialSince(lost) };
   });
 
   private readonly headClauses = this.RULE('headClauses', (): readonly HeadClauseNode[] => {

@@ -8,7 +8,15 @@ import { image, isMonth, isName, isNumber, isUnit, over, write, HOURS, type Slip
 export const withoutOf: SlipKind = (around) => {
   const [from, name] = image(around(0)) === 'from' ? [around(0), around(1)] : [undefined, around(0)];
   if (!/^(?:every|or|at|than|\()$/.test(image(around(-3)))) return undefined;
-  if (name === undefined || !isName(name) || !isUnit(around(-1)) || !isNumber(around(-2)) || HOURS.test(name.image)) return undefined;
+  if (
+    name === undefined ||
+    !isName(name) ||
+    name.image === 'whichever' ||
+    !isUnit(around(-1)) ||
+    !isNumber(around(-2)) ||
+    HOURS.test(name.image)
+  )
+    return undefined;
   const span = `${image(around(-2))} ${image(around(-1))} of ${name.image}`;
   return over(from ?? name, name, `What a span counts on follows \`of\`: \`${span}\`.`, { fix: write(`of ${name.image}`) });
 };
@@ -21,13 +29,30 @@ export const unitLast: SlipKind = (around) => {
   return over(number, unit, `The unit comes before what it is counted on: \`${span}\`.`, { fix: write(span) });
 };
 
-/** `every 100 h of engine and 12 months`. */
+/** `every 100 h of engine and 12 months`; `normal 75 °C and 90 °C`. */
 export const joinedByAnd: SlipKind = (around) => {
   const and = around(0);
   if (and === undefined || and.image !== 'and' || !(isNumber(around(1)) || image(around(1)) === '(')) return undefined;
+  const isBand = isNumber(around(-1)) || (isUnit(around(-1)) && image(around(-1)) === image(around(2)));
+  if (isBand) return over(and, and, 'A band goes from one level `to` another.', { fix: write('to', 'sure') });
   return over(and, and, 'Limits are joined by `or`, and `whichever first` or `whichever last` says which of them decides.', {
     help: '`whichever last` waits until all of them are reached.',
     fix: write('or'),
+  });
+};
+
+/** `or every 6 months`, `or once a month`, `or once every 6 months`. */
+export const orEvery: SlipKind = (around) => {
+  const first = around(0);
+  if (first === undefined || image(around(-1)) !== 'or' || !/^(?:every|once|each)$/.test(first.image)) return undefined;
+  const at = first.image === 'once' && /^(?:every|each|an?|per)$/.test(image(around(1))) ? 2 : 1;
+  const last = isNumber(around(at)) ? at + 1 : at;
+  const [number, unit] = [last > at ? image(around(at)) : '1', around(last)];
+  if (unit === undefined || !isUnit(unit) || image(around(last + 1)) === 'of') return undefined;
+  const span = `${number} ${unit.image}`;
+  const decided = /^(?:,|whichever)$/.test(image(around(last + 1)));
+  return over(first, unit, `After \`or\` comes the next limit and no word besides: \`or ${span}\`.`, {
+    fix: write(decided ? span : `${span}, whichever first`),
   });
 };
 
@@ -77,6 +102,14 @@ export const oftenInMonth: SlipKind = (around, opener) => {
   return over(month, month, `Only years go with a month: \`every year in ${month.image}\` is once within it.`, {
     help: `What comes round more often at that time of the year wants a gate: \`every 2 weeks only if date from 1 ${month.image} to 30 ${month.image}\`.`,
   });
+};
+
+/** `every October`. */
+export const everyMonth: SlipKind = (around, opener) => {
+  const month = around(0);
+  if (month === undefined || opener !== 'every' || image(around(-1)) !== 'every' || !isMonth(month)) return undefined;
+  const clause = `year in ${month.image}`;
+  return over(month, month, `Once within a month of the year is \`every ${clause}\`.`, { fix: write(clause, 'sure') });
 };
 
 /** `at 50 h of engine` without an event; `within 5 days of E`. */

@@ -1,7 +1,7 @@
 /**
  * Words of other habits: what people write where this language has another word, or another order.
  */
-import { image, isName, isNumber, isUnit, over, write, type SlipKind } from './slip.js';
+import { image, isName, isNumber, isUnit, leaveOut, over, write, type SlipKind } from './slip.js';
 
 /** `before every day's work`, `before each day work`. */
 export const eachRound: SlipKind = (around) => {
@@ -11,6 +11,45 @@ export const eachRound: SlipKind = (around) => {
     return over(token, token, `It is \`${image(around(-1))} each\`.`, { fix: write('each', 'sure') });
   if (token.image !== 'day' || image(around(-1)) !== 'each' || image(around(1)) !== 'work') return undefined;
   return over(token, token, "It is `day's work`.", { fix: write("day's", 'sure') });
+};
+
+/** `before work`, `before each use`, `after operation`. */
+export const roundOfUse: SlipKind = (around, opener) => {
+  const token = around(0);
+  if (token === undefined || (opener !== 'before' && opener !== 'after')) return undefined;
+  const each = image(around(-1)) === 'each' ? around(-1) : undefined;
+  if (each === undefined && image(around(-1)) !== opener) return undefined;
+  if (!/^(?:work|use|operation|starting|start|driving)$/.test(token.image)) return undefined;
+  const round = each === undefined ? "each day's work" : 'each outing';
+  return over(each ?? token, token, `It is \`${opener} ${round}\`.`, {
+    help: `There is \`${opener} each day's work\`, \`${opener} each outing\` and \`${opener} each shift\`.`,
+    fix: write(round),
+  });
+};
+
+const UNIT_WORD = new Map([
+  ['gauge', 'reads'],
+  ['meter', 'counts'],
+  ['supply', 'in'],
+]);
+
+/** `gauge tension "…" in bar`, `supply oil "…" counts L`. */
+export const unitWord: SlipKind = (around, opener) => {
+  const token = around(0);
+  const word = UNIT_WORD.get(opener ?? '');
+  if (token === undefined || word === undefined || !/^(?:in|reads|counts|of|measures|shows)$/.test(token.image) || !isUnit(around(1)))
+    return undefined;
+  return over(token, token, `The unit of a ${opener} follows \`${word}\`: \`${word} ${image(around(1))}\`.`, { fix: write(word, 'sure') });
+};
+
+/** `calls for electrician`. */
+export const whoDoesIt: SlipKind = (around) => {
+  const token = around(0);
+  if (token === undefined || image(around(-1)) !== 'for' || image(around(-2)) !== 'calls' || token.image === 'qualified') return undefined;
+  return over(token, token, 'It is `calls for qualified mechanic`, whatever the trade.', {
+    help: 'Say in `reason` or in the title which trade or licence it takes.',
+    fix: write('qualified mechanic', 'possible'),
+  });
 };
 
 const OFTEN = new Map([
@@ -41,7 +80,7 @@ export const comparing: SlipKind = (around) => {
   const [before, token] = [around(-1), around(0)];
   if (before === undefined || token === undefined) return undefined;
   if (before.image === 'is' && /^(?:above|below|at|from)$/.test(token.image))
-    return over(before, before, `\`${token.image}\` stands without \`is\`.`, { fix: { grade: 'sure', title: 'Leave `is` out', text: '' } });
+    return over(before, before, `\`${token.image}\` stands without \`is\`.`, { fix: leaveOut(before, before) });
   const meant = /^(?:over|exceeds|beyond)$/.test(before.image) ? 'above' : /^(?:under|beneath)$/.test(before.image) ? 'below' : undefined;
   if (meant === undefined || !isNumber(token)) return undefined;
   return over(before, before, `It is \`${meant}\`, not \`${before.image}\`.`, { fix: write(meant, 'sure') });
@@ -54,6 +93,13 @@ export const conditionWord: SlipKind = (around) => {
   return over(token, token, 'A condition begins with `when`, `while` or `only if`.', {
     help: '`when coolant above high` asks for the task; `only if …` lets its other rules ask for it only then; what a reading leads to stands in a band below `reads`.',
   });
+};
+
+/** `when idle for 4 weeks`. */
+export const idleAlone: SlipKind = (around) => {
+  const [idle, next] = [around(-1), around(0)];
+  if (idle?.image !== 'idle' || next?.image !== 'for' || image(around(-2)) === 'machine') return undefined;
+  return over(idle, idle, 'It is the machine that is idle: `machine idle for …`.', { fix: write('machine idle', 'sure') });
 };
 
 /** `each day before work`, `every day after work`. */

@@ -108,6 +108,8 @@ export interface HeaderNode {
   readonly name: NameNode;
   readonly title: TextNode;
   readonly clauses: readonly HeadClauseNode[];
+  /** Something in it could not be read and was reported: what it seems to lack may be just that. */
+  readonly partial?: true;
 }
 
 export type HeadClauseNode =

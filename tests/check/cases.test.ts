@@ -43,6 +43,7 @@ describe('what the author sees', () => {
     // Cases that seed more than one mistake say how many.
     const seeded: Readonly<Record<string, number>> = {
       'three-mistakes': 3,
+      'follow-on': 8,
       'half-months-and-times': 8,
       standstill: 4,
       'example-names': 3,

@@ -24,6 +24,8 @@ export interface Shelf {
   readonly homeOf: (prefix: string, host: Home) => Home;
   readonly sources: SourceText[];
   readonly diagnostics: Diagnostic[];
+  /** Names of declarations that could not be read. */
+  readonly unread: Set<string>;
   /** How often a file has been opened, the same one again included: what a mount costs. */
   opened: number;
   /** Whether what every file declares is known: false once one that is wanted could not be opened. */
@@ -91,6 +93,7 @@ function parseSource(shelf: Shelf, source: SourceText | undefined, index: number
   if (source === undefined) return undefined;
   const { file, diagnostics } = shelf.parse(source, index);
   if (first) shelf.diagnostics.push(...diagnostics);
+  for (const { text } of file?.unread ?? []) shelf.unread.add(text);
   return file ?? undefined;
 }
 
