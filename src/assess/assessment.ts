@@ -195,9 +195,11 @@ export interface Assessment {
   readonly setAside: readonly {
     readonly entry: EntryId;
     readonly why: string;
-    /** For a suspect reading: its meter, and the entry that it disagrees with. */ readonly suspect?: {
+    /** For a suspect reading: its meter, the entry that it disagrees with, and others that this rests on. */
+    readonly suspect?: {
       readonly meter: string;
       readonly against: EntryId;
+      readonly alongside?: readonly EntryId[];
     };
   }[];
   /** Task id → what each node came to. Empty when `withoutRecord`. */

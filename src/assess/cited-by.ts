@@ -1,4 +1,5 @@
 import type { EntryId } from '../history/entry.js';
+import { gather } from '../history/gather.js';
 import type { Observation } from './assessment.js';
 import type { World } from './world.js';
 
@@ -9,11 +10,16 @@ import type { World } from './world.js';
 export function citedBy({ index, timeline }: World, record: readonly Observation[]): ReadonlySet<EntryId> {
   const cited = new Set<EntryId>();
   for (const seen of record) eachEntryOf(seen, (id) => cited.add(id));
-  const suspects = timeline.suspects.filter(({ entry }) => cited.has(entry));
-  if (suspects.length === 0) return cited;
+  if (timeline.suspects.every(({ entry }) => !cited.has(entry))) return cited;
   const rules = record.flatMap(({ node }) => index.graph.nodes[node] ?? []);
   const isOfFall = rules.some(({ kind }) => kind === 'sooner');
-  for (const { meter, against } of suspects) if (isOfFall || speaksOf(rules, meter)) cited.add(against);
+  const spoken = gather(
+    timeline.suspects.filter(({ meter }) => isOfFall || speaksOf(rules, meter)),
+    ({ entry }) => entry,
+  );
+  // A set is walked in the order of its growth: what disagrees with a reading may be one that does not count itself.
+  for (const id of cited)
+    for (const { against, alongside } of spoken.get(id) ?? []) [against, ...alongside].forEach((each) => cited.add(each));
   return cited;
 }
 

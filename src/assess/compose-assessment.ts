@@ -44,10 +44,10 @@ export function defectHolding(world: World): Holding {
 
 function setAside(timeline: Timeline): Assessment['setAside'] {
   return [
-    ...timeline.suspects.map((suspect) => ({
-      entry: suspect.entry,
-      why: `meter \`${suspect.meter}\` ${suspect.why === 'falls' ? 'falls' : 'rises too fast'}`,
-      suspect: { meter: suspect.meter, against: suspect.against },
+    ...timeline.suspects.map(({ entry, meter, why, against, alongside }) => ({
+      entry,
+      why: `meter \`${meter}\` ${why === 'falls' ? 'falls' : 'rises too fast'}`,
+      suspect: { meter, against, ...(alongside.length === 0 ? {} : { alongside }) },
     })),
     ...timeline.strays.map((stray) => ({ entry: stray.entry, why: stray.what })),
   ];

@@ -9,13 +9,15 @@ import { compareMoments } from '../values/moment.js';
 import type { CitedEntry } from './explanation.js';
 import type { KnownHistory } from './known-history.js';
 
+const NONE: readonly EntryId[] = [];
+
 /**
- * Every entry that some observation of the task rests on, with those that keep a suspect reading in them from counting (`suspects`: by whom each is
- * refuted), in the order in which they happened.
+ * Every entry that some observation of the task rests on, with those that keep a suspect reading in them from counting (`suspects`: by which
+ * each is refuted), in the order in which they happened.
  */
 export function citedEntries(
   observations: readonly Observation[],
-  suspects: ReadonlyMap<EntryId, EntryId>,
+  suspects: ReadonlyMap<EntryId, readonly EntryId[]>,
   history: KnownHistory,
 ): readonly CitedEntry[] {
   const ids = new Map<EntryId, EntryId | null>();
@@ -24,8 +26,7 @@ export function citedEntries(
   // A map is walked in the order of its growth, so that what is added here is looked at too.
   if (suspects.size > 0) {
     for (const id of ids.keys()) {
-      const against = suspects.get(id);
-      if (against !== undefined && !ids.has(against)) ids.set(against, id);
+      for (const against of suspects.get(id) ?? NONE) if (!ids.has(against)) ids.set(against, id);
     }
   }
   const found: CitedEntry[] = [];

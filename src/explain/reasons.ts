@@ -57,15 +57,15 @@ function holdsNode(rule: RuleFacts, id: NodeId | null): boolean {
   return rule.parts.some((part) => part.node.id === id || holdsNode(part, id));
 }
 
-const NONE: ReadonlyMap<EntryId, EntryId> = new Map();
+const NONE: ReadonlyMap<EntryId, readonly EntryId[]> = new Map();
 
-/** Suspect readings of the meters that the rules speak of, with the entry that each disagrees with. */
-function suspectsAmong(setAside: Assessment['setAside'], { words }: TaskOutline): ReadonlyMap<EntryId, EntryId> {
-  let found: Map<EntryId, EntryId> | null = null;
+/** Suspect readings of the meters that the rules speak of, with the entries by which each does not count. */
+function suspectsAmong(setAside: Assessment['setAside'], { words }: TaskOutline): ReadonlyMap<EntryId, readonly EntryId[]> {
+  let found: Map<EntryId, readonly EntryId[]> | null = null;
   for (const { entry, suspect } of setAside) {
     if (suspect === undefined || !(words.has(suspect.meter) || words.has('sooner'))) continue;
     found ??= new Map();
-    found.set(entry, suspect.against);
+    found.set(entry, [...(found.get(entry) ?? []), suspect.against, ...(suspect.alongside ?? [])]);
   }
   return found ?? NONE;
 }

@@ -63,10 +63,11 @@ function settle(dial: Dial, reading: Reading, total: number, disagrees: Disagree
 }
 
 /** A fall that the owner stands by is a dial that was set back: the life total goes on from where it stood. */
-function takeFall(dial: Dial, reading: Reading, against: EntryId, confirmedBy: EntryId): Taken {
-  const total = dial.last?.total ?? 0;
-  const point = pointOf(reading, total, grown(dial.pillars, against, confirmedBy));
-  const pillars = grown(dial.pillars, against, confirmedBy, reading.entry);
+function takeFall(dial: Dial, reading: Reading, against: MeterPoint, confirmedBy: EntryId): Taken {
+  const { total } = against;
+  const rests = grown(dial.pillars, ...against.alongside, against.entry, confirmedBy);
+  const point = pointOf(reading, total, rests);
+  const pillars = grown(rests, reading.entry);
   const moved: Dial = { ...dial, offset: total - reading.shown, pillars, base: [reading.entry, confirmedBy] };
   return { kind: 'counts', point, dial: withPoint(moved, point, true) };
 }

@@ -5,6 +5,7 @@ import { unitsOf } from '../values/ticks.js';
 import type { Moment } from '../values/moment.js';
 import type { EntryId } from './entry.js';
 import type { CorrectionFacts } from './facts.js';
+import { grown } from './pillars.js';
 import { NO_BOUND, risesTooFast, withReading } from './rise-bound.js';
 import type { RiseBound } from './rise-bound.js';
 import type { MeterPoint, Suspect } from './timeline.js';
@@ -58,33 +59,44 @@ export type Settle = (dial: Dial, reading: Reading, total: number, disagrees: Di
 export function takeReading(dial: Dial, reading: Reading, corrections: CorrectionFacts | undefined): Taken {
   const total = dial.offset + reading.shown;
   const disagrees = disagreement(dial, dial.bound, total, reading.when);
-  if (disagrees !== null && reading.confirmedBy === null) {
-    const { entry, when } = reading;
-    return { kind: 'suspect', suspect: { entry, when, meter: dial.meter, shown: unitsOf(reading.shown), ...disagrees } };
-  }
+  if (disagrees !== null && reading.confirmedBy === null) return { kind: 'suspect', suspect: suspectOf(dial, reading, disagrees) };
   if (corrections !== undefined) return corrections.settle(dial, reading, total, disagrees);
   const point = pointOf(reading, total, dial.pillars);
   return { kind: 'counts', point, dial: { ...dial, last: point, bound: boundWith(dial, dial.bound, point) } };
 }
 
-/** What is wrong with a reading, and the entry that it disagrees with. */
-export type Disagreement = Pick<Suspect, 'why' | 'against'>;
+/** A reading that does not count: the total that is too low or too high rests on every dial before, and what it is held against may lean on others. */
+function suspectOf(dial: Dial, { entry, when, shown }: Reading, { why, against }: Disagreement): Suspect {
+  const alongside = against.alongside === dial.pillars ? dial.pillars : grown(dial.pillars, ...against.alongside);
+  return { entry, when, meter: dial.meter, shown: unitsOf(shown), why, against: against.entry, alongside: others(alongside, entry) };
+}
 
-/** How a total at a moment disagrees with what counts so far; `null` if it does not. */
+/** What is wrong with a reading, and what it disagrees with. */
+export interface Disagreement extends Pick<Suspect, 'why'> {
+  readonly against: MeterPoint;
+}
+
+/** How a total at a moment disagrees with what counts so far, where it can with the reading just before it; `null` if it does not. */
 export function disagreement(dial: Dial, bound: RiseBound, total: number, when: Moment): Disagreement | null {
-  if (dial.last !== null && total < dial.last.total) return { why: 'falls', against: dial.last.entry };
+  if (dial.last !== null && total < dial.last.total) return { why: 'falls', against: dial.last };
   if (dial.ticksPerDay === null) return null;
   const against = risesTooFast(bound, total, when, dial.ticksPerDay);
-  return against === null ? null : { why: 'rises-too-fast', against };
+  if (against === null) return null;
+  const justBefore = dial.last === null ? NO_BOUND : boundWith(dial, NO_BOUND, dial.last);
+  return { why: 'rises-too-fast', against: risesTooFast(justBefore, total, when, dial.ticksPerDay) ?? against };
 }
 
 /** A reading as a point of its track. */
 export function pointOf(reading: Reading, total: number, alongside: readonly EntryId[]): MeterPoint {
-  const others = alongside.includes(reading.entry) ? alongside.filter((id) => id !== reading.entry) : alongside;
-  return { entry: reading.entry, when: reading.when, total, shown: unitsOf(reading.shown), alongside: others };
+  return { entry: reading.entry, when: reading.when, total, shown: unitsOf(reading.shown), alongside: others(alongside, reading.entry) };
+}
+
+/** The same list where the entry is not in it: thousands of readings may share one. */
+function others(ids: readonly EntryId[], entry: EntryId): readonly EntryId[] {
+  return ids.includes(entry) ? ids.filter((id) => id !== entry) : ids;
 }
 
 /** A bound with one more point in it; the same on a meter that does not count time. */
-export function boundWith({ ticksPerDay }: Dial, bound: RiseBound, { entry, total, when }: MeterPoint): RiseBound {
-  return ticksPerDay === null ? bound : withReading(bound, entry, total, when, ticksPerDay);
+export function boundWith({ ticksPerDay }: Dial, bound: RiseBound, point: MeterPoint): RiseBound {
+  return ticksPerDay === null ? bound : withReading(bound, point, ticksPerDay);
 }

@@ -70,13 +70,13 @@ function replace(dial: Dial, final: Replacement, corrections: CorrectionFacts | 
   // A new dial that takes up where the old one stood shifts no total.
   const shifts = total - initial !== dial.offset;
   if (taken.kind === 'suspect') {
-    const believed = after.last === null ? [] : [after.last.entry];
+    const believed = after.last === null ? [] : [...after.last.alongside, after.last.entry];
     return {
       taken,
       dial: { ...after, offset: total - initial, pillars: shifts ? grown(after.pillars, ...believed, final.entry) : after.pillars },
     };
   }
-  const pillars = shifts ? grown(after.pillars, final.entry) : after.pillars;
+  const pillars = shifts ? grown(after.pillars, ...taken.point.alongside, final.entry) : after.pillars;
   const point = { ...taken.point, shown: unitsOf(initial) };
   const next = { ...after, offset: total - initial, pillars, last: point };
   return { taken: { kind: 'counts', point, dial: next }, dial: next };

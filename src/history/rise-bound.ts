@@ -3,12 +3,12 @@
  */
 import type { Moment } from '../values/moment.js';
 import { MINUTES_PER_DAY } from '../values/moment.js';
-import type { EntryId } from './entry.js';
+import type { MeterPoint } from './timeline.js';
 
-/** The least of something over many readings, and which entry had it. */
+/** The least of something over many readings, and which of them had it. */
 interface Least {
   readonly value: number;
-  readonly entry: EntryId;
+  readonly point: MeterPoint;
 }
 
 /**
@@ -27,20 +27,21 @@ export interface RiseBound {
 export const NO_BOUND: RiseBound = { byDay: null, byMinute: null };
 
 /** The bound with one more reading in it. `ticksPerDay`: ticks of the meter's unit in 24 h. */
-export function withReading(bound: RiseBound, entry: EntryId, total: number, when: Moment, ticksPerDay: number): RiseBound {
-  const daily = { value: total - ticksPerDay * when.day, entry };
+export function withReading(bound: RiseBound, point: MeterPoint, ticksPerDay: number): RiseBound {
+  const { total, when } = point;
+  const daily = { value: total - ticksPerDay * when.day, point };
   const timed = timedValue(total, when, ticksPerDay);
   return {
     byDay: least(bound.byDay, daily),
-    byMinute: timed === null ? bound.byMinute : least(bound.byMinute, { value: timed, entry }),
+    byMinute: timed === null ? bound.byMinute : least(bound.byMinute, { value: timed, point }),
   };
 }
 
-/** The earlier entry from which `total` at `when` would have risen faster than time passed; `null` if there is none. */
-export function risesTooFast(bound: RiseBound, total: number, when: Moment, ticksPerDay: number): EntryId | null {
+/** The earlier reading from which `total` at `when` would have risen faster than time passed; `null` if there is none. */
+export function risesTooFast(bound: RiseBound, total: number, when: Moment, ticksPerDay: number): MeterPoint | null {
   const timed = timedValue(total, when, ticksPerDay);
-  if (timed !== null && bound.byMinute !== null && timed > bound.byMinute.value) return bound.byMinute.entry;
-  if (bound.byDay !== null && total - ticksPerDay * when.day > bound.byDay.value + ticksPerDay) return bound.byDay.entry;
+  if (timed !== null && bound.byMinute !== null && timed > bound.byMinute.value) return bound.byMinute.point;
+  if (bound.byDay !== null && total - ticksPerDay * when.day > bound.byDay.value + ticksPerDay) return bound.byDay.point;
   return null;
 }
 

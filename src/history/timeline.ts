@@ -38,6 +38,8 @@ export interface Suspect extends Stamped {
   readonly why: 'falls' | 'rises-too-fast';
   /** The entry that it disagrees with. */
   readonly against: EntryId;
+  /** Entries that this rests on besides: replacements that shift its total, the confirmation that lets the other count, which may be among them. */
+  readonly alongside: readonly EntryId[];
 }
 
 /** One task recorded as done. `meters` are the values noted in the same entry, as life totals in ticks. */
