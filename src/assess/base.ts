@@ -21,12 +21,13 @@ export interface Base {
 
 export type BaseResult = { readonly base: Base } | NoBase;
 
-/** `since`: when the doing was, of which nobody noted where the axis stood. */
+/** `since`: when the doing was, of which nobody noted where the axis stood; `later`: when those were that make it the one to count from. */
 export interface NoBase {
   readonly missing: Missing;
   readonly unrecorded: boolean;
   readonly entries: readonly EntryId[];
   readonly since?: Moment | null;
+  readonly later?: readonly Moment[];
 }
 
 export interface RepeatRule {

@@ -10,21 +10,23 @@ import type { World } from './world.js';
 /** A limit with its due point so many days later as were spent in storage. */
 export function stoodStill(world: World, atLeast: CalendarAmount, measured: Measured): Measured {
   const { base, due } = measured;
-  const { days, entries, goesOn } = storedBetween(world, base.value as Day, due as Day, atLeast);
+  const { days, entries, goesOn, begun } = storedBetween(world, base.value as Day, due as Day, atLeast);
   if (days === 0 && !goesOn) return measured;
   return {
     ...measured,
     base: { ...base, entries: [...new Set([...base.entries, ...entries])] },
     due: due + days,
     note: { is: 'stood-still', days, goesOn },
+    stood: begun.map((day) => ({ on: 'calendar', day, goodThrough: false })),
   };
 }
 
-/** Days in storage, the entries that tell of them, and whether the machine is in storage still. */
+/** Days in storage, the entries that tell of them, whether the machine is in storage still, and when each began: by its length it counts or does not. */
 interface Stored {
   readonly days: number;
   readonly entries: readonly EntryId[];
   readonly goesOn: boolean;
+  readonly begun: readonly Day[];
 }
 
 /**
@@ -36,6 +38,7 @@ function storedBetween(world: World, base: Day, due: Day, atLeast: CalendarAmoun
   const entries: EntryId[] = [];
   let days = 0;
   let goesOn = false;
+  const begun: Day[] = [];
   for (const [place, { begin, end }] of storage.entries()) {
     world.step();
     const [from, to] = [begin.when.day, end?.when.day ?? world.now.day];
@@ -46,7 +49,8 @@ function storedBetween(world: World, base: Day, due: Day, atLeast: CalendarAmoun
     const within = isLong ? Math.max(0, to - Math.max(from, base)) : 0;
     if (within === 0 && !goesOn) continue;
     days += within;
+    begun.push(from);
     entries.push(...begunBy(storage.slice(0, place + 1)), ...(end === null ? [] : [end.entry]));
   }
-  return { days, entries, goesOn };
+  return { days, entries, goesOn, begun };
 }

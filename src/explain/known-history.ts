@@ -26,6 +26,8 @@ export interface Today {
   readonly work: boolean;
   /** Gauges and dipsticks that were read, where it could not be told whether a reading taken now comes later. */
   readonly read: ReadonlySet<string>;
+  /** Meters whose dial was read at a minute and confirmed, while now has none: a reading of now that is confirmed would stand before that one. */
+  readonly confirmed: ReadonlySet<string>;
 }
 
 /** Owns what was found out about a history so far. */
@@ -79,6 +81,8 @@ function momentOf(date: string | undefined): Moment | null {
   return day === null ? null : onDay(day);
 }
 
+const NONE: ReadonlySet<string> = new Set();
+
 function todayOf(all: readonly Entry[], now: Moment): Today {
   const date = formatDate(now.day);
   const entries = all.filter((entry) => entry.on === date || (entry.kind === 'outing' && goesOn(entry, now.day)));
@@ -86,7 +90,15 @@ function todayOf(all: readonly Entry[], now: Moment): Today {
     entries,
     work: entries.some((entry) => entry.kind === 'outing'),
     read: new Set(entries.filter((entry) => !isBefore(entry, now)).flatMap((entry) => Object.keys(entry.readings ?? {}))),
+    confirmed: confirmedAtMinute(all, entries, now),
   };
+}
+
+function confirmedAtMinute(all: readonly Entry[], today: readonly Entry[], now: Moment): ReadonlySet<string> {
+  const timed = now.minute === null ? today.filter(({ at, meters }) => at !== undefined && meters !== undefined) : [];
+  if (timed.length === 0) return NONE;
+  const confirmed = new Set(all.map((entry) => (entry.kind === 'confirm' ? entry.entry : null)));
+  return new Set(timed.filter(({ id }) => confirmed.has(id)).flatMap(({ meters }) => Object.keys(meters ?? {})));
 }
 
 /** Whether its readings were surely taken before now. */

@@ -40,6 +40,7 @@ export function standingOf(
   const { today } = history;
   const meters = new Map<string, MeterStanding>();
   gatherMeters(rule, history, meters);
+  for (const meter of today.confirmed) forgetDial(meters, meter);
   let [doneToday, doneAtMinute] = [false, false];
   for (const entry of today.entries) {
     // A reading of the day on which a meter was replaced may be of the old dial or of the new one.

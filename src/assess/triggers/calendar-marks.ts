@@ -3,6 +3,7 @@ import type { CalendarMarksNode, CalendarWindowNode, Margin } from '../../graph/
 import { civilOf, daysInMonth } from '../../values/civil.js';
 import type { Day } from '../../values/moment.js';
 import { type Axis, axisOf } from '../axis.js';
+import type { NoBase } from '../base.js';
 import { doingsOf, type EffectiveDoing } from '../doings.js';
 import { judge, type LimitRule, type Measured } from '../judge.js';
 import { baseForMarks, type MarksBase, unmetMark } from '../marks.js';
@@ -37,7 +38,7 @@ function onCalendar(
   const axis = axisOf(world, { on: 'calendar', unit: 'days', count: 1 });
   const doings = doingsOf(world, context.task);
   const found = baseForMarks(world, axis, times === 1 ? doings : upToCounted(doings, times, context.fromStart && axis.start() !== null));
-  if (found !== null && 'missing' in found) return lacksBase(world, rule, found);
+  if (found !== null && 'missing' in found) return lacksBase(world, rule, times === 1 ? found : withLater(found, doings.slice(-times)));
   const search = new MarkSearch(world, node);
   const today = world.now.day;
   const latest = search.atOrBefore(today);
@@ -74,6 +75,12 @@ function firstNotMet(search: MarkSearch, axis: Axis, done: Day, early: Margin): 
 function upToCounted(doings: readonly EffectiveDoing[], times: number, hasStart: boolean): readonly EffectiveDoing[] {
   if (doings.length >= times) return doings.slice(0, doings.length - times + 1);
   return hasStart ? [] : doings.slice(0, 1);
+}
+
+/** Which of several doings is the one that marks count from goes by how many there are. */
+function withLater(found: NoBase, counted: readonly EffectiveDoing[]): NoBase {
+  const entries = [...new Set([...found.entries, ...counted.flatMap((doing) => doing.entries)])];
+  return { ...found, entries, later: counted.flatMap(({ when }) => when ?? []) };
 }
 
 interface PartlyMet {

@@ -30,8 +30,9 @@ export function interval(world: World, node: IntervalNode, context: TriggerConte
 export function lacksBase(world: World, rule: LimitRule, found: NoBase, now: LimitFacts['now'] = null): Reach {
   const state = found.unrecorded ? 'unrecorded' : 'unknown';
   const limit = { base: null, span: null, due: null, overdueAfter: null, comingUpFrom: null, now, left: null, used: null };
-  const stood = found.since == null ? {} : { stood: [{ on: 'moment', at: found.since } as const] };
-  world.observe({ node: rule.id, state, ...(now === null ? {} : { limit }), ...stood, entries: found.entries, missing: [found.missing] });
+  const stood = [found.since ?? [], found.later ?? []].flat().map((at) => ({ on: 'moment', at }) as const);
+  const told = { ...(now === null ? {} : { limit }), ...(stood.length === 0 ? {} : { stood }) };
+  world.observe({ node: rule.id, state, ...told, entries: found.entries, missing: [found.missing] });
   return cannotTell(rule.id, [found.missing], state, hiddenStop(rule));
 }
 
