@@ -20,8 +20,8 @@ export interface TaskOutline {
   readonly bands: ReadonlyMap<NodeId, Band>;
   /** Edges of what its rules are told by, as far as they are tried. */
   readonly edges: readonly Edge[];
-  /** Everything that the rules mention, as it is written in the graph. */
-  readonly words: ReadonlySet<string>;
+  /** What each of the rules mentions, as it is written in the graph, by its node. */
+  readonly words: ReadonlyMap<NodeId, ReadonlySet<string>>;
   readonly names: Names;
 }
 
@@ -80,9 +80,13 @@ function taskOutline(graph: RuleGraph, task: Task): TaskOutline {
     gate,
     bands,
     edges: rule === null ? [] : edgesIn(rule, bands),
-    words: wordsIn([rule, gate, instruments]),
+    words: new Map([rule, gate].flatMap((tree) => (tree === null ? [] : wordsByNode(tree, bands)))),
     names: namesIn(graph, wordsIn([told, rule, gate, instruments])),
   };
+}
+
+function wordsByNode({ node, parts }: RuleOutline, bands: TaskOutline['bands']): readonly (readonly [NodeId, ReadonlySet<string>])[] {
+  return [[node.id, wordsIn([node, bands.get(node.id)?.instrument ?? null])], ...parts.flatMap((part) => wordsByNode(part, bands))];
 }
 
 function explainedTask(graph: RuleGraph, task: Task, counting: ReadonlySet<string>): ExplainedTask {

@@ -23,7 +23,7 @@ export function reasonsOf({ outline, assessment, assessed, observations, history
     rule,
     gate: outline.gate === null ? null : ruleFacts(recorded, outline.gate),
     others: rule === null ? NOTHING : otherLeaves(rule, assessed.governing),
-    entries: citedEntries(observations, suspectsAmong(assessment.setAside, outline), history),
+    entries: citedEntries(observations, suspectsAmong(assessment.setAside, outline, observations), history),
     unknown: unknownsOf(assessed, observations),
     holds: those(assessment.holds, (hold) => holdTouches(hold, outline.task)),
     notices: those(assessment.notices, (notice) => noticeTouches(notice, outline.task)),
@@ -59,11 +59,18 @@ function holdsNode(rule: RuleFacts, id: NodeId | null): boolean {
 
 const NONE: ReadonlyMap<EntryId, readonly EntryId[]> = new Map();
 
-/** Suspect readings of the meters that the rules speak of, with the entries by which each does not count. */
-function suspectsAmong(setAside: Assessment['setAside'], { words }: TaskOutline): ReadonlyMap<EntryId, readonly EntryId[]> {
+/** Suspect readings of the meters that the rules speak of, as far as they were looked at, with the entries by which each does not count. */
+function suspectsAmong(
+  setAside: Assessment['setAside'],
+  outline: TaskOutline,
+  observations: readonly Observation[],
+): ReadonlyMap<EntryId, readonly EntryId[]> {
   let found: Map<EntryId, readonly EntryId[]> | null = null;
+  let words: ReadonlySet<string> | null = null;
   for (const { entry, suspect } of setAside) {
-    if (suspect === undefined || !(words.has(suspect.meter) || words.has('sooner'))) continue;
+    if (suspect === undefined) continue;
+    words ??= new Set(observations.flatMap(({ node }) => [...(outline.words.get(node) ?? [])]));
+    if (!(words.has(suspect.meter) || words.has('sooner'))) continue;
     found ??= new Map();
     found.set(entry, [...(found.get(entry) ?? []), suspect.against, ...(suspect.alongside ?? [])]);
   }

@@ -5,10 +5,10 @@ import fc from 'fast-check';
 import { assess } from '../../src/assess/assess.js';
 import { applyChange, justShort } from '../../src/explain/apply-change.js';
 import { explain } from '../../src/explain/explain.js';
-import type { CitedEntry } from '../../src/explain/explanation.js';
+import type { CitedEntry, RuleFacts } from '../../src/explain/explanation.js';
 import type { Entry } from '../../src/history/entry.js';
 import { numbersOf } from './numbers-of.js';
-import { anyCase, assessed, type Case, looksAtSeries, oneADay, taskOf } from './situation.js';
+import { anyCase, assessed, type Case, looksAtSeries, oneADay, showAnew, taskOf } from './situation.js';
 
 /** What is wrong, in words. */
 export type Faults = readonly string[];
@@ -29,20 +29,26 @@ function isForAnother({ id, refutes, confirms }: CitedEntry, all: readonly Cited
   return refutes !== undefined || confirms !== undefined || all.some((other) => other.confirms === id);
 }
 
+/** Outings fill all that the meter shows with their duties: what one of them took the others could have. */
+function isFilled(rule: RuleFacts | null): boolean {
+  return rule !== null && (rule.shares?.some(({ duty, ticks }) => duty === null && ticks === 0) === true || rule.parts.some(isFilled));
+}
+
 /** Leaving out any cited entry changes the state, the due point or the numbers. */
 export function notMinimal(any: Case): Faults {
-  // Where two entries of one day say the same, either can stand in for the other.
-  const each = { ...any, entries: oneADay(any.entries) };
+  // Where two entries of one day say the same, or two show the same total, either can stand in for the other.
+  const each = { ...any, entries: showAnew(oneADay(any.entries)) };
   const assessment = assessed(each, each.entries, each.now);
   // A beat is followed through every doing, a consumption through every level: all are cited, whether or not each moved the result.
   const tasks = assessment.tasks.filter(({ task }) => !looksAtSeries(each.graph, task));
   return tasks.flatMap(({ task }) => {
-    const citations = explain(each.graph, assessment, each.entries, task).entries;
+    const { entries: citations, rule } = explain(each.graph, assessment, each.entries, task);
     const cited = citations.map(({ entry }) => entry);
     const said = (entries: readonly Entry[]): string => numbersOf(explain(each.graph, assessed(each, entries, each.now), entries, task));
     const whole = said(cited);
     return citations
-      .filter((citation) => !isForAnother(citation, citations) && said(cited.filter((entry) => entry !== citation.entry)) === whole)
+      .filter((citation) => !isForAnother(citation, citations) && !(citation.entry.kind === 'outing' && isFilled(rule)))
+      .filter((citation) => said(cited.filter((entry) => entry !== citation.entry)) === whole)
       .map(({ id }) => `${task} says the same without ${id}`);
   });
 }

@@ -68,6 +68,17 @@ export function oneADay(entries: readonly Entry[]): readonly Entry[] {
   return first.filter((entry) => !open.slice(1).includes(entry));
 }
 
+/** What an entry shows of a meter only where no entry before it in the list shows the same. */
+export function showAnew(entries: readonly Entry[]): readonly Entry[] {
+  const shown = new Set<string>();
+  return entries.map((entry) => {
+    const all = Object.entries(entry.meters ?? {});
+    const meters = all.filter(([meter, value]) => !shown.has(`${meter} ${value}`));
+    meters.forEach(([meter, value]) => shown.add(`${meter} ${value}`));
+    return meters.length === all.length ? entry : { ...entry, meters: Object.fromEntries(meters) };
+  });
+}
+
 /** The day of an entry, and of an outing that on which it ended. */
 function daysOf(entry: Entry): readonly number[] {
   const day = dayOf(entry.on) ?? 0;
