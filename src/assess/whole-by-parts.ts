@@ -1,5 +1,6 @@
 /** Tasks that are `met by` others: when they count as done, and what a record must show besides (docs/meaning.md §3). */
 import type { Task } from '../graph/rule-graph.js';
+import type { EntryId } from '../history/entry.js';
 import type { Observation } from './assessment.js';
 import { citedBy } from './cited-by.js';
 import { compareDoings, type EffectiveDoing, realDoings } from './doings.js';
@@ -40,18 +41,30 @@ function atOnce<T extends { readonly doing: EffectiveDoing }>(events: readonly T
 }
 
 /**
- * The record with the doings of the whole that came after the first doing of a part that it cites.
+ * The record with the doings of the whole that came after the first doing of a part that it cites, and likewise of parts that are wholes themselves.
  *
- * A doing of the whole lets its parts begin anew. An entry that is cited for something else may be a doing of a part; with the doings of the
+ * A doing of a whole lets its parts begin anew. An entry that is cited for something else may be a doing of a part; with the doings of the
  * whole left out, such entries could make up one that never was.
  */
 export function withWholes(world: World, task: Task, record: readonly Observation[]): readonly Observation[] {
-  const doings = world.realDoings.get(task.id);
-  if (task.trigger === undefined || doings === undefined) return record;
-  const cited = citedBy(world, record);
-  const ofParts = task.metBy.flatMap((part) => (world.realDoings.get(part) ?? []).filter(({ entries: [by = ''] }) => cited.has(by)));
-  if (ofParts.length === 0) return record;
-  const first = ofParts.reduce((day, { when }) => Math.min(day, when?.day ?? -Infinity), Infinity);
-  const wholes = doings.filter(({ when }) => (when?.day ?? -Infinity) >= first).flatMap(({ entries }) => entries);
+  if (task.trigger === undefined) return record;
+  const cited = new Set(citedBy(world, record));
+  const inner = task.metBy.flatMap((part) => world.index.tasks.get(part) ?? []).filter(({ metBy }) => metBy.length > 0);
+  // From within: a doing of a part that is cited so may be one that the whole has to be cited for.
+  const wholes = [...inner, task].flatMap((whole) => {
+    const found = doingsSinceParts(world, whole, cited);
+    for (const id of found) cited.add(id);
+    return found;
+  });
+  if (wholes.length === 0) return record;
   return record.map((seen) => (seen.node === task.trigger ? { ...seen, entries: [...new Set([...seen.entries, ...wholes])] } : seen));
+}
+
+/** What tells of the doings of a whole since the first doing of a part that is cited. */
+function doingsSinceParts(world: World, whole: Task, cited: ReadonlySet<EntryId>): readonly EntryId[] {
+  const ofParts = whole.metBy.flatMap((part) => (world.realDoings.get(part) ?? []).filter(({ entries: [by = ''] }) => cited.has(by)));
+  if (ofParts.length === 0) return [];
+  const first = ofParts.reduce((day, { when }) => Math.min(day, when?.day ?? -Infinity), Infinity);
+  const doings = world.realDoings.get(whole.id) ?? [];
+  return doings.filter(({ when }) => (when?.day ?? -Infinity) >= first).flatMap(({ entries }) => entries);
 }

@@ -75,6 +75,8 @@ function whileAt(rule: RuleFacts, at: At, standing: Standing): Possible {
 
 function limitAt(rule: RuleFacts, at: At, standing: Standing): Possible {
   const due = rule.limit?.due;
+  // A level read today goes by the last reading of the meter: by one of now, it may have fallen.
+  if (rule.node.kind === 'sooner' && at.on === 'meter' && standing.readByNow.has(rule.node.dipstick)) return ANYTHING;
   if (due === undefined || due === null) return asItIs(rule);
   if (due.on === 'moment') return at.on === 'day' && at.day !== standing.now.day ? ANYTHING : asItIs(rule);
   // Time at work goes on with an outing that is under way.

@@ -26,6 +26,8 @@ export interface Today {
   readonly work: boolean;
   /** Gauges and dipsticks that were read, where it could not be told whether a reading taken now comes later. */
   readonly read: ReadonlySet<string>;
+  /** Those that were read where minutes do not say that it was before now. */
+  readonly readByNow: ReadonlySet<string>;
   /** Meters whose dial was read at a minute and confirmed, while now has none: a reading of now that is confirmed would stand before that one. */
   readonly confirmed: ReadonlySet<string>;
 }
@@ -89,7 +91,8 @@ function todayOf(all: readonly Entry[], now: Moment): Today {
   return {
     entries,
     work: entries.some((entry) => entry.kind === 'outing'),
-    read: new Set(entries.filter((entry) => !isBefore(entry, now)).flatMap((entry) => Object.keys(entry.readings ?? {}))),
+    read: readIn(entries.filter((entry) => !isBefore(entry, now))),
+    readByNow: readIn(entries.filter((entry) => entry.at === undefined || !isBefore(entry, now))),
     confirmed: confirmedAtMinute(all, entries, now),
   };
 }
@@ -99,6 +102,10 @@ function confirmedAtMinute(all: readonly Entry[], today: readonly Entry[], now: 
   if (timed.length === 0) return NONE;
   const confirmed = new Set(all.map((entry) => (entry.kind === 'confirm' ? entry.entry : null)));
   return new Set(timed.filter(({ id }) => confirmed.has(id)).flatMap(({ meters }) => Object.keys(meters ?? {})));
+}
+
+function readIn(entries: readonly Entry[]): ReadonlySet<string> {
+  return new Set(entries.flatMap(({ readings }) => Object.keys(readings ?? {})));
 }
 
 /** Whether its readings were surely taken before now. */

@@ -21,6 +21,8 @@ export interface Standing {
   readonly doneAtMinute: boolean;
   /** Gauges and dipsticks that were read today, where it could not be told whether a reading taken now comes later. */
   readonly readToday: ReadonlySet<string>;
+  /** Those read today for which a reading of a meter taken now would be one that is not later. */
+  readonly readByNow: ReadonlySet<string>;
 }
 
 export interface MeterStanding {
@@ -49,7 +51,7 @@ export function standingOf(
     doneToday = true;
     doneAtMinute ||= now.minute === null && entry.at !== undefined;
   }
-  return { now, task, meters, workToday: today.work, readToday: today.read, doneToday, doneAtMinute };
+  return { now, task, meters, workToday: today.work, readToday: today.read, readByNow: today.readByNow, doneToday, doneAtMinute };
 }
 
 function gatherMeters(rule: RuleFacts, history: KnownHistory, into: Map<string, MeterStanding>): void {

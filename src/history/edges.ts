@@ -62,7 +62,8 @@ function knownClass(
   return strays.has(entry.id, `class of \`${entry.defect}\` named`, entry.class, classes) ? entry.class : null;
 }
 
-function mendedBy(names: ScheduleNames): ReadonlyMap<string, readonly string[]> {
+/** Task → the defects that doing it mends: its own, and those of what it covers. */
+export function mendedBy(names: ScheduleNames): ReadonlyMap<string, readonly string[]> {
   const own = (task: string): readonly string[] => names.tasks.get(task)?.mends ?? [];
   return new Map([...names.tasks.values()].map((task) => [task.id, [task.id, ...task.covers].flatMap(own)]));
 }
