@@ -1,8 +1,7 @@
 /** What the record of a run says of one task: its rules with what they came to, and what that rests on. */
-import type { Assessment, Hold, Notice, Observation } from '../assess/assessment.js';
+import type { Hold, Notice, Observation } from '../assess/assessment.js';
 import { assertNever } from '../base/assert-never.js';
 import type { NodeId, Task } from '../graph/rule-graph.js';
-import type { EntryId } from '../history/entry.js';
 import { citedEntries } from './cited-entries.js';
 import type { Explanation, RuleFacts } from './explanation.js';
 import type { TaskOutline } from './outline.js';
@@ -23,7 +22,7 @@ export function reasonsOf({ outline, assessment, assessed, observations, history
     rule,
     gate: outline.gate === null ? null : ruleFacts(recorded, outline.gate),
     others: rule === null ? NOTHING : otherLeaves(rule, assessed.governing),
-    entries: citedEntries(observations, suspectsAmong(assessment.setAside, outline, observations), history),
+    entries: citedEntries(observations, assessment.setAside, (meter) => speaksOf(outline, observations, meter), history),
     unknown: unknownsOf(assessed, observations),
     holds: those(assessment.holds, (hold) => holdTouches(hold, outline.task)),
     notices: those(assessment.notices, (notice) => noticeTouches(notice, outline.task)),
@@ -57,24 +56,9 @@ function holdsNode(rule: RuleFacts, id: NodeId | null): boolean {
   return rule.parts.some((part) => part.node.id === id || holdsNode(part, id));
 }
 
-const NONE: ReadonlyMap<EntryId, readonly EntryId[]> = new Map();
-
-/** Suspect readings of the meters that the rules speak of, as far as they were looked at, with the entries by which each does not count. */
-function suspectsAmong(
-  setAside: Assessment['setAside'],
-  outline: TaskOutline,
-  observations: readonly Observation[],
-): ReadonlyMap<EntryId, readonly EntryId[]> {
-  let found: Map<EntryId, readonly EntryId[]> | null = null;
-  let words: ReadonlySet<string> | null = null;
-  for (const { entry, suspect } of setAside) {
-    if (suspect === undefined) continue;
-    words ??= new Set(observations.flatMap(({ node }) => [...(outline.words.get(node) ?? [])]));
-    if (!(words.has(suspect.meter) || words.has('sooner'))) continue;
-    found ??= new Map();
-    found.set(entry, [...(found.get(entry) ?? []), suspect.against, ...(suspect.alongside ?? [])]);
-  }
-  return found ?? NONE;
+/** Whether a rule that was looked at speaks of the meter; the fall of a level goes by hours without naming theirs. */
+function speaksOf({ words }: TaskOutline, observations: readonly Observation[], meter: string): boolean {
+  return observations.some(({ node }) => words.get(node)?.has(meter) === true || words.get(node)?.has('sooner') === true);
 }
 
 function holdTouches(hold: Hold, task: Task): boolean {
