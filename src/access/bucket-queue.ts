@@ -14,7 +14,7 @@ export class BucketQueue {
   #next = new Int32Array(256);
   #items = new Int32Array(256);
   #used = 0;
-  #free = -1;
+  #free = NONE;
   #lowest = Infinity;
   #count = 0;
 
@@ -24,7 +24,7 @@ export class BucketQueue {
 
   /** The lowest priority held; meaningless when empty. */
   get lowest(): number {
-    while (this.#count > 0 && (this.#heads.get(this.#lowest) ?? -1) < 0) {
+    while (this.#count > 0 && (this.#heads.get(this.#lowest) ?? NONE) < 0) {
       this.#heads.delete(this.#lowest);
       this.#lowest = this.#priorities.pop().priority;
     }
@@ -36,21 +36,21 @@ export class BucketQueue {
     if (head === undefined) this.#open(priority);
     const cell = this.#cell();
     this.#items[cell] = item;
-    this.#next[cell] = head ?? -1;
+    this.#next[cell] = head ?? NONE;
     this.#heads.set(priority, cell);
     this.#count++;
   }
 
   /** Takes the item with the lowest priority, or −1 when there is none. */
   pop(): number {
-    if (this.#count === 0) return -1;
+    if (this.#count === 0) return NONE;
     const priority = this.lowest;
-    const cell = this.#heads.get(priority) ?? -1;
-    this.#heads.set(priority, this.#next[cell] ?? -1);
+    const cell = this.#heads.get(priority) ?? NONE;
+    this.#heads.set(priority, this.#next[cell] ?? NONE);
     this.#next[cell] = this.#free;
     this.#free = cell;
     this.#count--;
-    return this.#items[cell] ?? -1;
+    return this.#items[cell] ?? NONE;
   }
 
   /** A stack of its own for a new priority; the lowest is kept out of the heap. */
@@ -66,7 +66,7 @@ export class BucketQueue {
   #cell(): number {
     if (this.#free >= 0) {
       const cell = this.#free;
-      this.#free = this.#next[cell] ?? -1;
+      this.#free = this.#next[cell] ?? NONE;
       return cell;
     }
     if (this.#used === this.#items.length) {
@@ -76,6 +76,9 @@ export class BucketQueue {
     return this.#used++;
   }
 }
+
+/** No cell, and no item. */
+const NONE = -1;
 
 /** The same numbers in an array twice as long. */
 export function doubled(array: Int32Array): Int32Array<ArrayBuffer> {

@@ -7,15 +7,15 @@
 import type { RuleGraph } from '../graph/rule-graph.js';
 import type { AccessFault } from './access-fault.js';
 import { deadEnds } from './dead-ends.js';
-import { NOWHERE } from './fault-words.js';
 import { idleSteps } from './idle-steps.js';
+import { itemAt } from './item-at.js';
 import type { Machine } from './machine.js';
-import { machineOf } from './machine.js';
-import type { MachineSpace } from './machine-space.js';
+import { machineOf, stancesOf } from './machine.js';
 import { machineSpace } from './machine-space.js';
 import { noWayToWalk } from './no-way-to-walk.js';
 import { outOfReach } from './out-of-reach.js';
 import { holds } from './stance-set.js';
+import { tooManyStances } from './too-many-stances.js';
 import { underRaisedParts } from './under-raised-parts.js';
 
 /** Stances that are looked at; a schedule with more is told so. */
@@ -34,7 +34,7 @@ export function checkAccess(graph: RuleGraph): readonly AccessFault[] {
   const asked = new Set(graph.tasks.flatMap((task) => task.stance ?? []));
   const space = machineSpace(
     machine,
-    [...asked].map((node) => machine.condition(node) ?? []),
+    [...asked].map((node) => stancesOf(machine, node)),
     MOST_STANCES,
   );
   const many = space.isWhole ? [] : [tooManyStances(machine, space)];
@@ -70,29 +70,9 @@ function forbiddenFromTheStart(machine: Machine): readonly AccessFault[] {
         ['at work', work],
       ] as const
     ).flatMap(([when, stance]): readonly AccessFault[] => {
-      if (!holds(machine.nevers[index] ?? [], stance) || (when === 'at work' && graph.access.work === undefined)) return [];
+      if (!holds(itemAt(machine.nevers, index), stance) || (when === 'at work' && graph.access.work === undefined)) return [];
       const message = `The machine ${when} breaks the rule "${never.title}".`;
       return [{ kind: 'forbidden-from-the-start', at: never.origin, message, way: [], help: `Change the rule, or what \`${when}\` says.` }];
     }),
   );
-}
-
-/** Names the parts that could not be gone through, where that is not all of them. */
-function tooManyStances(machine: Machine, space: MachineSpace): AccessFault {
-  const { parts } = machine.graph.access;
-  const passed = space.groups.filter((group) => !group.space.isWhole);
-  const lost = parts.filter((_, index) => passed.some((group) => group.parts.has(index)));
-  const names = lost.map((part) => `\`${part.id}\``);
-  const listed = names.length > 6 ? `${names.slice(0, 5).join(', ')} and ${names.length - 5} more` : names.join(', ');
-  const message =
-    lost.length === parts.length
-      ? 'The moving parts have more than 20,000 stances together: whether every task can be reached was not checked.'
-      : `Of the moving parts, ${listed} have more than 20,000 stances together: whether what needs them can be reached was not checked.`;
-  return {
-    kind: 'too-many-stances',
-    at: lost[0]?.origin ?? NOWHERE,
-    message,
-    way: [],
-    help: 'Tie the parts together with `while` conditions, or leave out parts that no task asks about.',
-  };
 }

@@ -2,7 +2,8 @@
  * Steps after which rest can no longer be reached.
  */
 import type { AccessFault } from './access-fault.js';
-import { NOWHERE, ruleOf, stepRule, wayTitles } from './fault-words.js';
+import { ruleOf, stepRule, wayTitles } from './fault-words.js';
+import { itemAt } from './item-at.js';
 import type { Machine } from './machine.js';
 import type { MachineSpace, PartGroup } from './machine-space.js';
 import { moveTitle } from './move-title.js';
@@ -13,7 +14,7 @@ import { whatBlocks } from './what-blocks.js';
  * One fault for each way into trouble: the stance with the fewest steps, not each of the stances behind it. */
 export function deadEnds(machine: Machine, space: MachineSpace, looks: number): readonly AccessFault[] {
   const ends = space.groups.filter((group) => group.space.isWhole).flatMap(waysIntoTrouble);
-  const most = Math.floor(looks / Math.max(1, ends.length));
+  const most = Math.floor(looks / ends.length);
   return ends.map((end) => deadEnd(machine, end, most));
 }
 
@@ -47,11 +48,10 @@ function deadEnd(machine: Machine, { group, from, move, to }: WayIntoTrouble, mo
   const rest = [machine.rest.map((position) => 1 << position)];
   const found = whatBlocks(machine, space.stance(to), rest, { moves: (part) => parts.has(part), most });
   const blocked = found.kind === 'blocked' ? found : null;
-  const step = machine.origins[move]?.step;
-  const rule = blocked === null ? undefined : (ruleOf(machine, blocked.never) ?? stepRule(machine, blocked.move));
+  const rule = blocked === null ? undefined : (ruleOf(blocked.never) ?? stepRule(machine, blocked.move));
   return {
     kind: 'dead-end',
-    at: step?.origin ?? NOWHERE,
+    at: itemAt(machine.origins, move).step.origin,
     message: `After "${moveTitle(machine, move)}" there is no way back to rest.`,
     way: [
       ...wayTitles(machine, space.wayTo(from)),

@@ -3,6 +3,7 @@
  * as long as the pattern stays small enough to solve outright.
  */
 import type { EffectiveNeed } from './effective-needs.js';
+import { itemAt } from './item-at.js';
 import { distinctDemands } from './pattern-demands.js';
 import type { AccessProblem } from './problem.js';
 import type { StanceSet } from './stance-set.js';
@@ -31,7 +32,7 @@ export function divideParts(
   weights: BondWeights,
 ): readonly (readonly number[])[] {
   const bonds = bondsBetween(problem, needs, weights);
-  let groups: readonly Group[] = problem.parts.map((positions, part) => ({ parts: [part], size: positions, bonds: bonds[part] ?? [] }));
+  let groups: readonly Group[] = problem.parts.map((positions, part) => ({ parts: [part], size: positions, bonds: itemAt(bonds, part) }));
   const refused = new Set<string>();
   for (;;) {
     const pair = closestPair(groups, size, refused);
@@ -69,8 +70,8 @@ export function bondsBetween(problem: AccessProblem, needs: readonly EffectiveNe
       [one, other],
       [other, one],
     ] as const) {
-      const row = bonds[from];
-      if (row !== undefined && from !== to) row[to] = (row[to] ?? 0) + weight;
+      const row = itemAt(bonds, from);
+      if (from !== to) row[to] = itemAt(row, to) + weight;
     }
   };
   const tieAll = (set: StanceSet, weight: number): void => {
@@ -87,9 +88,8 @@ function closestPair(groups: readonly Group[], size: PatternSize, refused: Reado
   let best: readonly [Group, Group] | null = null;
   let closest = 0;
   groups.forEach((first, index) => {
-    for (let other = index + 1; other < groups.length; other++) {
-      const second = groups[other];
-      if (second === undefined || first.size * second.size > size.stances) continue;
+    for (const second of groups.slice(index + 1)) {
+      if (first.size * second.size > size.stances) continue;
       const bond = second.parts.reduce((sum, part) => sum + (first.bonds[part] ?? 0), 0);
       const closeness = bond / Math.log2(first.size * second.size);
       if (closeness <= closest || refused.has(pairKey(first, second))) continue;

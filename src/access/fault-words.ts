@@ -1,22 +1,21 @@
 /**
  * What faults of access have in common: rules and ways in words.
  */
-import type { Origin } from '../graph/rule-graph.js';
+import type { Never, Origin } from '../graph/rule-graph.js';
 import type { AccessFault } from './access-fault.js';
+import { itemAt } from './item-at.js';
 import type { Machine } from './machine.js';
 import { moveTitle } from './move-title.js';
 import type { Way } from './stance-space.js';
 
-/** A never-rule, by index, as what blocks something. */
-export function ruleOf(machine: Machine, never: number | null): AccessFault['rule'] {
-  const rule = never === null ? undefined : machine.graph.access.nevers[never];
-  return rule === undefined ? undefined : { at: rule.origin, text: `the rule "${rule.title}"` };
+/** A never-rule, if it is one, as what blocks something. */
+export function ruleOf(never: Never | undefined): AccessFault['rule'] {
+  return never === undefined ? undefined : { at: never.origin, text: `the rule "${never.title}"` };
 }
 
 /** A step, by one of its moves, as what blocks something. */
 export function stepRule(machine: Machine, move: number): AccessFault['rule'] {
-  const step = machine.origins[move]?.step;
-  return step === undefined ? undefined : { at: step.origin, text: `"${moveTitle(machine, move)}" cannot be done then` };
+  return { at: itemAt(machine.origins, move).step.origin, text: `"${moveTitle(machine, move)}" cannot be done then` };
 }
 
 /** What a person does, step by step. */

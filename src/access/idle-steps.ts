@@ -3,9 +3,11 @@
  */
 import type { RuleGraph } from '../graph/rule-graph.js';
 import type { AccessFault } from './access-fault.js';
+import { itemAt } from './item-at.js';
 import type { Machine } from './machine.js';
 import type { MachineSpace, PartGroup } from './machine-space.js';
 import { askedOf } from './machine-space.js';
+import { stancesOf } from './machine.js';
 import { MinHeap } from './min-heap.js';
 import { neverBrought } from './never-brought.js';
 import type { StanceSet } from './stance-set.js';
@@ -50,9 +52,9 @@ function possibleSteps(machine: Machine, { space }: PartGroup): ReadonlySet<stri
   const moves = new Set<number>();
   for (let stance = 0; stance < space.size; stance++) {
     const out = space.exits(stance);
-    for (let index = 0; index < out.length; index += 2) moves.add(out[index] ?? -1);
+    for (let index = 0; index < out.length; index += 2) moves.add(itemAt(out, index));
   }
-  return new Set([...moves].flatMap((move) => machine.origins[move]?.step.id ?? []));
+  return new Set([...moves].map((move) => itemAt(machine.origins, move).step.id));
 }
 
 /** Most machines need every step on the way from rest to some task, so that the first look is the last. */
@@ -60,8 +62,8 @@ function usedSteps(machine: Machine, group: PartGroup, possible: ReadonlySet<str
   const { space } = group;
   const own = new Set(
     machine.moves.flatMap((move, index) => {
-      const step = machine.origins[index]?.step.id;
-      return step !== undefined && group.parts.has(move.part) && possible.has(step) ? [step] : [];
+      const { id } = itemAt(machine.origins, index).step;
+      return group.parts.has(move.part) && possible.has(id) ? [id] : [];
     }),
   );
   const sets = wantedStances(machine, group);
@@ -77,7 +79,7 @@ function usedSteps(machine: Machine, group: PartGroup, possible: ReadonlySet<str
     looked += into.from.length;
     if (looked > most) return own;
     const seconds = secondsFrom(space, weights, from);
-    for (const move of movesOnShortest(into, weights, seconds, wanted)) used.add(machine.origins[move]?.step.id ?? '');
+    for (const move of movesOnShortest(into, weights, seconds, wanted)) used.add(itemAt(machine.origins, move).step.id);
   }
   return used;
 }
@@ -86,7 +88,7 @@ function usedSteps(machine: Machine, group: PartGroup, possible: ReadonlySet<str
 function wantedStances(machine: Machine, group: PartGroup): readonly StanceSet[] {
   const exactly = (stance: readonly number[]): StanceSet => [stance.map((position) => 1 << position)];
   const asked = new Set(machine.graph.tasks.flatMap((task) => task.stance ?? []));
-  const sets = [exactly(machine.rest), exactly(machine.work), ...[...asked].map((node) => machine.condition(node) ?? [])];
+  const sets = [exactly(machine.rest), exactly(machine.work), ...[...asked].map((node) => stancesOf(machine, node))];
   const distinct = new Map<string, StanceSet>();
   for (const set of sets) {
     const projected = askedOf(machine, group, set);

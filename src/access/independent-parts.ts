@@ -5,6 +5,7 @@
  * alternative that speaks of both ("this open or that off"). Parts of different groups move as if the others were not there: a
  * stance can be reached if it can be reached group by group, and the ways of the groups can be gone one after the other.
  */
+import { itemAt } from './item-at.js';
 import type { MovingParts } from './machine.js';
 import type { StanceSet } from './stance-set.js';
 import { holds, partsNamed } from './stance-set.js';
@@ -17,19 +18,19 @@ export function independentParts(machine: MovingParts, wanted: readonly StanceSe
   if (nevers.some((never) => holds(never, rest))) return [every];
   const groupOf = [...every];
   const link = (parts: readonly number[]): void => {
-    const [into, ...others] = new Set(parts.map((part) => groupOf[part] ?? part));
-    for (const [part, group] of groupOf.entries()) if (into !== undefined && others.includes(group)) groupOf[part] = into;
+    const linked = new Set(parts.map((part) => itemAt(groupOf, part)));
+    const into = Math.min(...linked);
+    for (const [part, group] of groupOf.entries()) if (linked.has(group)) groupOf[part] = into;
   };
   for (const move of moves) link([move.part, ...partsNamed(move.during, sizes)]);
   for (const never of nevers) link(partsNamed(never, sizes));
-  for (const set of wanted) link(partsThatVary(set));
+  for (const set of wanted) link(every.filter((part) => doesVary(set, part)));
   const groups = new Map<number, number[]>();
   groupOf.forEach((group, part) => groups.set(group, [...(groups.get(group) ?? []), part]));
   return [...groups.values()];
 }
 
-/** The parts of which the boxes of a set ask different things: about all others the set says one thing, whatever these do. */
-function partsThatVary(set: StanceSet): readonly number[] {
-  const [first = []] = set;
-  return [...first.keys()].filter((part) => set.some((box) => box[part] !== first[part]));
+/** Whether the boxes of a set ask different things of a part: of all other parts the set says one thing, whatever these do. */
+function doesVary(set: StanceSet, part: number): boolean {
+  return new Set(set.map((box) => box[part])).size > 1;
 }

@@ -5,6 +5,7 @@
  * brings a part down from a position called `aloft` is brought forward as far as that adds no second and breaks no rule. A move that
  * another part has to make way for stays where it is.
  */
+import { itemAt } from './item-at.js';
 import type { Machine } from './machine.js';
 import { aloftPositions } from './machine.js';
 import type { AccessProblem, Act } from './problem.js';
@@ -16,8 +17,8 @@ export function letDownEarly(machine: Machine, problem: AccessProblem, acts: rea
 }
 
 function bringsDown(machine: Machine, problem: AccessProblem, act: Act): boolean {
-  const move = act.kind === 'move' ? problem.moves[act.move] : undefined;
-  if (move === undefined) return false;
+  if (act.kind !== 'move') return false;
+  const move = itemAt(problem.moves, act.move);
   const aloft = aloftPositions(machine.graph, move.part);
   return aloft.includes(move.from) && !aloft.includes(move.to);
 }
@@ -38,17 +39,18 @@ function walking(problem: AccessProblem, order: readonly Act[]): number {
   const stance = [...problem.start.stance];
   let [place, seconds] = [problem.start.place, 0];
   const walkTo = (there: number | null): void => {
-    if (place !== null && there !== null) seconds += problem.walk[place]?.[there] ?? 0;
-    place = there ?? place;
+    if (there === null) return;
+    if (place !== null) seconds += itemAt(itemAt(problem.walk, place), there);
+    place = there;
   };
   for (const act of order) {
     if (act.kind === 'need') {
-      const need = problem.needs[act.need];
-      if (need === undefined || !holds(need.stance, stance)) return Infinity;
+      const need = itemAt(problem.needs, act.need);
+      if (!holds(need.stance, stance)) return Infinity;
       walkTo(need.place);
     } else {
-      const move = problem.moves[act.move];
-      if (move === undefined || stance[move.part] !== move.from || !holds(move.during, stance)) return Infinity;
+      const move = itemAt(problem.moves, act.move);
+      if (stance[move.part] !== move.from || !holds(move.during, stance)) return Infinity;
       walkTo(move.place);
       stance[move.part] = move.to;
       // No move leads into what is forbidden, so that nothing is done there either.

@@ -2,6 +2,7 @@
  * Turns what the search found into lines: walking put in, times added up, and for each step the reason why it is there.
  */
 import type { Site } from '../graph/rule-graph.js';
+import { itemAt } from './item-at.js';
 import type { Machine } from './machine.js';
 import { namedStance } from './machine.js';
 import { moveTitle } from './move-title.js';
@@ -19,17 +20,16 @@ export function linesOf(machine: Machine, problem: AccessProblem, todo: Todo, ac
   let total = 0;
   return happenings.map((happening, index): WalkRoundLine => {
     total += happening.seconds;
-    const place = happening.place === null ? null : (machine.graph.access.places[happening.place]?.id ?? null);
+    const place = happening.place === null ? null : itemAt(machine.graph.access.places, happening.place).id;
     const common = { number: index + 1, place, seconds: happening.seconds, total, ...standing(machine, happening.after) };
     switch (happening.kind) {
       case 'walk': {
-        const titles = (at: number): string => machine.graph.access.places[at]?.title ?? '';
-        const from = machine.graph.access.places[happening.from]?.id ?? '';
+        const { places } = machine.graph.access;
         return {
           kind: 'walk',
           ...common,
-          title: `Go to: ${titles(happening.place)}`,
-          from,
+          title: `Go to: ${itemAt(places, happening.place).title}`,
+          from: itemAt(places, happening.from).id,
           cautions: [],
           qualified: false,
           tools: [],
@@ -37,7 +37,7 @@ export function linesOf(machine: Machine, problem: AccessProblem, todo: Todo, ac
         };
       }
       case 'move':
-        return { ...common, ...stepFacts(machine, happening.move), why: whys[index] ?? { enables: [], tasks: [], putsBack: false } };
+        return { ...common, ...stepFacts(machine, happening.move), why: itemAt(whys, index) };
       case 'need':
         return { ...common, ...taskFacts(machine, todo, happening.need) };
     }
@@ -49,39 +49,33 @@ function happeningsOf(machine: Machine, problem: AccessProblem, acts: readonly A
   let [stance, place] = [problem.start.stance, problem.start.place];
   const walkTo = (there: number | null): void => {
     if (there === null || there === place) return;
-    const seconds = place === null ? 0 : (machine.walk[place]?.[there] ?? 0);
-    if (place !== null) happenings.push({ kind: 'walk', from: place, place: there, seconds, before: stance, after: stance });
+    if (place !== null) {
+      const seconds = itemAt(itemAt(machine.walk, place), there);
+      happenings.push({ kind: 'walk', from: place, place: there, seconds, before: stance, after: stance });
+    }
     place = there;
   };
   for (const act of acts) {
     if (act.kind === 'move') {
-      const move = problem.moves[act.move];
-      if (move === undefined) continue;
+      const move = itemAt(problem.moves, act.move);
       walkTo(move.place);
       const after = stance.map((position, part) => (part === move.part ? move.to : position));
       happenings.push({ kind: 'move', move: act.move, place, seconds: move.seconds, before: stance, after });
       stance = after;
     } else {
-      walkTo(problem.needs[act.need]?.place ?? null);
-      happenings.push({
-        kind: 'need',
-        need: act.need,
-        place,
-        seconds: problem.needs[act.need]?.seconds ?? 0,
-        before: stance,
-        after: stance,
-      });
+      const need = itemAt(problem.needs, act.need);
+      walkTo(need.place);
+      happenings.push({ kind: 'need', need: act.need, place, seconds: need.seconds, before: stance, after: stance });
     }
   }
   return happenings;
 }
 
 function standing(machine: Machine, stance: Stance): Pick<WalkRoundLine, 'stance' | 'leftOpen'> {
-  const named = namedStance(machine.graph, stance);
   const leftOpen = machine.graph.access.parts.flatMap((part, index) =>
-    stance[index] === machine.rest[index] ? [] : [{ part: part.id, position: named[part.id] ?? '' }],
+    stance[index] === machine.rest[index] ? [] : [{ part: part.id, position: itemAt(part.positions, itemAt(stance, index)).name }],
   );
-  return { stance: named, leftOpen };
+  return { stance: namedStance(machine.graph, stance), leftOpen };
 }
 
 function siteFacts(site: Site): Pick<WalkRoundLine, 'cautions' | 'qualified' | 'tools' | 'procedure'> {
@@ -89,9 +83,7 @@ function siteFacts(site: Site): Pick<WalkRoundLine, 'cautions' | 'qualified' | '
 }
 
 function stepFacts(machine: Machine, move: number) {
-  const origin = machine.origins[move];
-  if (origin === undefined) throw new Error('a move without a step');
-  const { step, isBack } = origin;
+  const { step, isBack } = itemAt(machine.origins, move);
   const [from, to] = isBack ? [step.to, step.from] : [step.from, step.to];
   const reason = isBack ? null : (step.reason ?? null);
   return {
@@ -108,9 +100,8 @@ function stepFacts(machine: Machine, move: number) {
 }
 
 function taskFacts(machine: Machine, todo: Todo, need: number) {
-  const task = todo.tasks[need];
-  if (task === undefined) throw new Error('a need without a task');
-  const needs = task.stance === undefined ? null : (machine.graph.nodes[task.stance]?.origin.text ?? null);
+  const task = itemAt(todo.tasks, need);
+  const needs = task.stance === undefined ? null : itemAt(machine.graph.nodes, task.stance).origin.text;
   return {
     kind: 'task' as const,
     task: task.id,

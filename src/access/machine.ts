@@ -2,6 +2,7 @@
  * A rule graph's access rules as the search and the checks take them: indexes, sets of stances and whole seconds.
  */
 import type { Node, NodeId, RuleGraph, Site, Stance as NamedStance, Step } from '../graph/rule-graph.js';
+import { itemAt } from './item-at.js';
 import type { AccessProblem, Move } from './problem.js';
 import type { PartSizes, Stance, StanceSet } from './stance-set.js';
 import { everyStance, join, meet, NO_STANCE, withPartAt, withPartFixed, withPartNotAt } from './stance-set.js';
@@ -67,10 +68,19 @@ export function clearOfAloft(machine: Pick<Machine, 'graph' | 'sizes'>, site: Si
 
 /** The parts that a site puts a person under or in, also by its place, without those that are meant. */
 export function undersOf(graph: RuleGraph, site: Site): readonly string[] {
-  const meant = site.under.flatMap((under) => (under.meant === undefined ? [] : [under.part]));
+  const meant = site.under.filter((under) => under.meant !== undefined).map((under) => under.part);
   const place = graph.access.places.find((each) => each.id === site.place)?.under;
   const all = [...site.under.map((under) => under.part), ...(place === undefined ? [] : [place])];
   return [...new Set(all)].filter((part) => !meant.includes(part));
+}
+
+/**
+ * The stances in which a condition holds, once it is checked that it can be worked with.
+ *
+ * @throws RangeError of one that speaks of more than positions, or is too tangled.
+ */
+export function stancesOf(machine: Pick<Machine, 'condition'>, node: NodeId): StanceSet {
+  return itemAt([machine.condition(node)], 0);
 }
 
 export function partIndex(graph: RuleGraph, part: string): number {
@@ -92,18 +102,19 @@ export function stanceFrom(graph: RuleGraph, named: NamedStance): Stance {
 
 /** A stance by name. */
 export function namedStance(graph: RuleGraph, stance: Stance): NamedStance {
-  return Object.fromEntries(graph.access.parts.map((part, index) => [part.id, part.positions[stance[index] ?? 0]?.name ?? '']));
+  return Object.fromEntries(graph.access.parts.map((part, index) => [part.id, itemAt(part.positions, itemAt(stance, index)).name]));
 }
 
 /** Positions of a part in which it is raised and held up by nothing. */
 export function aloftPositions(graph: RuleGraph, part: number): readonly number[] {
-  return graph.access.parts[part]?.positions.flatMap((position, index) => (position.aloft ? [index] : [])) ?? [];
+  return itemAt(graph.access.parts, part).positions.flatMap((position, index) => (position.aloft ? [index] : []));
 }
 
 function moveOf(machine: MachineBase, step: Step, isBack: boolean): Move {
   const { graph, sizes } = machine;
   const part = partIndex(graph, step.part);
-  const at = (name: string): number => graph.access.parts[part]?.positions.findIndex((position) => position.name === name) ?? 0;
+  const { positions } = itemAt(graph.access.parts, part);
+  const at = (name: string): number => positions.findIndex((position) => position.name === name);
   const [from, to] = isBack ? [at(step.to), at(step.from)] : [at(step.from), at(step.to)];
   const asked = step.while === undefined ? everyStance(sizes) : (machine.condition(step.while) ?? NO_STANCE);
   // The condition is about the other parts: the moving one is read as standing where the step, as written, begins.
@@ -132,8 +143,7 @@ function conditionSets(graph: RuleGraph, sizes: PartSizes): readonly (BothWays |
 function bothWays(graph: RuleGraph, sizes: PartSizes, sets: readonly (BothWays | undefined)[], node: Node): BothWays | undefined {
   if (node.kind === 'position-is') {
     const part = partIndex(graph, node.part);
-    const position = graph.access.parts[part]?.positions.findIndex((each) => each.name === node.position) ?? -1;
-    if (position < 0) return { yes: NO_STANCE, no: everyStance(sizes) };
+    const position = itemAt(graph.access.parts, part).positions.findIndex((each) => each.name === node.position);
     return { yes: withPartAt(sizes, part, [position]), no: withPartNotAt(sizes, part, [position]) };
   }
   if (node.kind === 'not') {

@@ -20,8 +20,8 @@ export class MinHeap {
 
   /** Takes the item with the lowest priority; the heap must not be empty. */
   pop(): { readonly item: number; readonly priority: number } {
-    const least = { item: this.#items[0] ?? -1, priority: this.#priorities[0] ?? Infinity };
-    const item = this.#items.pop() ?? -1;
+    const least = { item: this.#items[0] ?? 0, priority: this.#priorities[0] ?? Infinity };
+    const item = this.#items.pop() ?? 0;
     const priority = this.#priorities.pop() ?? Infinity;
     if (this.#items.length > 0) this.#sink(item, priority);
     return least;

@@ -1,7 +1,9 @@
 /**
  * A position that a step needs and that no step leads to.
  */
+import { itemAt } from './item-at.js';
 import type { Machine } from './machine.js';
+import type { Box } from './stance-set.js';
 
 /** What nothing brings about: `engine`, `running`. */
 export interface NeverBrought {
@@ -11,15 +13,25 @@ export interface NeverBrought {
 
 /** The first part that each way to do a step wants where it neither rests nor is ever brought; null where it is for another reason that it cannot be done. */
 export function neverBrought(machine: Machine, stepId: string): NeverBrought | null {
-  const move = machine.moves.find((_, index) => machine.origins[index]?.step.id === stepId && !machine.origins[index].isBack);
-  if (move === undefined || move.during.length === 0) return null;
-  const attained = attainedIn(machine);
-  const wanted = attained.map((_, part) => move.during.reduce((all, box) => all | (box[part] ?? 0), 0));
+  // The way there comes before the way back.
+  const move = itemAt(
+    machine.moves,
+    machine.origins.findIndex(({ step }) => step.id === stepId),
+  );
+  if (move.during.length === 0) return null;
+  const wanted = machine.sizes.map((_, part) => move.during.reduce((all, box) => all | (box[part] ?? 0), 0));
   wanted[move.part] = 1 << move.from;
+  return notAttained(machine, wanted);
+}
+
+/** Of the positions (bits) wanted of each part, the first of the first part that neither rests in one of them nor is brought to one; null if each is. */
+export function notAttained(machine: Machine, wanted: Box): NeverBrought | null {
+  const attained = attainedIn(machine);
   const part = wanted.findIndex((positions, index) => (positions & (attained[index] ?? 0)) === 0);
-  const named = machine.graph.access.parts[part];
-  const position = named?.positions.find((_, index) => ((wanted[part] ?? 0) & (1 << index)) !== 0);
-  return named === undefined || position === undefined ? null : { part: named.id, position: position.name };
+  if (part < 0) return null;
+  const { id, positions } = itemAt(machine.graph.access.parts, part);
+  const lowest = 31 - Math.clz32(itemAt(wanted, part) & -itemAt(wanted, part));
+  return { part: id, position: itemAt(positions, lowest).name };
 }
 
 /** For each part the positions, as bits, in which it rests or to which some step brings it. */

@@ -4,10 +4,13 @@
 import type { Origin } from '../graph/rule-graph.js';
 import type { AccessFault } from './access-fault.js';
 import { NOWHERE, ruleOf, wayTitles } from './fault-words.js';
+import { itemAt } from './item-at.js';
 import type { Machine } from './machine.js';
 import type { MachineSpace, PartGroup } from './machine-space.js';
 import { askedOf } from './machine-space.js';
+import { stancesOf } from './machine.js';
 import { moveTitle } from './move-title.js';
+import { notAttained } from './never-brought.js';
 import type { StanceSet } from './stance-set.js';
 import { whatBlocks } from './what-blocks.js';
 
@@ -15,19 +18,18 @@ import { whatBlocks } from './what-blocks.js';
 export function outOfReach(machine: Machine, space: MachineSpace, looks: number): readonly AccessFault[] {
   const { graph } = machine;
   const wanted = graph.tasks.flatMap((task) =>
-    task.stance === undefined ? [] : [{ name: `\`${task.id}\``, at: task.origin, set: machine.condition(task.stance) ?? [] }],
+    task.stance === undefined ? [] : [{ name: `\`${task.id}\``, at: task.origin, set: stancesOf(machine, task.stance) }],
   );
-  if (graph.access.work !== undefined) {
-    const set = [machine.work.map((position) => 1 << position)];
-    wanted.push({ name: 'The stance `at work`', at: graph.access.parts[0]?.origin ?? NOWHERE, set });
-  }
-  const groupOf = new Map<StanceSet, PartGroup | null>();
-  for (const { set } of wanted) if (!groupOf.has(set)) groupOf.set(set, space.unreachableIn(set));
+  // Where nothing is said of work, it is as at rest, which is reached.
+  const atWork = [machine.work.map((position) => 1 << position)];
+  wanted.push({ name: 'The stance `at work`', at: graph.access.parts[0]?.origin ?? NOWHERE, set: atWork });
+  const sets = new Set(wanted.map(({ set }) => set));
+  const groupOf = new Map([...sets].map((set) => [set, space.unreachableIn(set)]));
   const lost = wanted.flatMap((each) => {
-    const group = groupOf.get(each.set);
-    return group === undefined || group === null ? [] : [{ ...each, group }];
+    const group = groupOf.get(each.set) ?? null;
+    return group === null ? [] : [{ ...each, group }];
   });
-  const most = Math.floor(looks / Math.max(1, lost.length));
+  const most = Math.floor(looks / lost.length);
   return lost.map(({ group, ...each }) => unreachable(machine, group, each, most));
 }
 
@@ -45,27 +47,27 @@ function unreachable(machine: Machine, group: PartGroup, { name, at, set }: Want
     return { kind, at, message, way: [], help: 'Ask for another stance, or change the rules and steps that lead there.' };
   }
   if (blocked.kind === 'no-steps') return nowhere(machine, { name, at, set });
-  const step = machine.origins[blocked.move];
+  const { step } = itemAt(machine.origins, blocked.move);
   const title = moveTitle(machine, blocked.move);
-  const byNever = ruleOf(machine, blocked.never);
-  const rule =
-    byNever ?? (step === undefined ? undefined : { at: step.step.origin, text: `"${title}" needs what cannot be had on the way` });
+  const byNever = ruleOf(blocked.never);
   return {
     kind,
     at,
     message: `${name} needs a stance that cannot be reached from rest: ${byNever === undefined ? `"${title}" cannot be done` : `"${title}" would break a rule`}.`,
     way: [...wayTitles(machine, blocked.way), `blocked: ${title}`],
     help: 'Change the rule or the step that blocks the way, or add a step that leads round it.',
-    ...(rule === undefined ? {} : { rule }),
+    rule: byNever ?? { at: step.origin, text: `"${title}" needs what cannot be had on the way` },
   };
 }
 
 function nowhere(machine: Machine, { name, at, set }: Wanted): AccessFault {
   const kind = 'out-of-reach';
-  const forbidden = machine.nevers.findIndex(
-    (never) => set.length > 0 && set.every((box) => never.some((wider) => box.every((mask, part) => (mask & ~(wider[part] ?? 0)) === 0))),
+  const forbidden = machine.graph.access.nevers.find(
+    (_, index) =>
+      set.length > 0 &&
+      set.every((box) => itemAt(machine.nevers, index).some((wider) => box.every((mask, part) => (mask & ~(wider[part] ?? 0)) === 0))),
   );
-  const rule = ruleOf(machine, forbidden);
+  const rule = ruleOf(forbidden);
   if (rule !== undefined) {
     const message = `${name} needs a stance that a rule forbids.`;
     return { kind, at, message, way: [], help: 'Ask for another stance, or change the rule.', rule };
@@ -77,14 +79,6 @@ function nowhere(machine: Machine, { name, at, set }: Wanted): AccessFault {
 function missingStep(machine: Machine, set: StanceSet): string {
   const box = set[0];
   if (box === undefined) return 'it asks for two positions of one part at a time, or for a position that there is not';
-  const part = box.findIndex((mask, index) => {
-    const reachable = machine.moves.reduce(
-      (bits, move) => (move.part === index ? bits | (1 << move.to) : bits),
-      1 << (machine.rest[index] ?? 0),
-    );
-    return (mask & reachable) === 0;
-  });
-  const named = machine.graph.access.parts[part];
-  const position = named?.positions.find((_, index) => (((box[part] ?? 0) >> index) & 1) === 1);
-  return named === undefined ? 'a step is missing' : `no step brings \`${named.id}\` to \`${position?.name ?? ''}\``;
+  const missing = notAttained(machine, box);
+  return missing === null ? 'a step is missing' : `no step brings \`${missing.part}\` to \`${missing.position}\``;
 }

@@ -4,6 +4,7 @@
 import type { RuleGraph, Stance as NamedStance, Task } from '../graph/rule-graph.js';
 import { letDownEarly } from './let-down-early.js';
 import { linesOf } from './lines-of.js';
+import { itemAt } from './item-at.js';
 import type { Machine } from './machine.js';
 import { clearOfAloft, machineOf, namedStance, placeIndex, stanceFrom } from './machine.js';
 import type { PartGroup } from './machine-space.js';
@@ -70,7 +71,7 @@ export function walkRound(graph: RuleGraph, tasks: readonly string[], options: W
     start: {
       stance: namedStance(graph, stance),
       place: graph.access.places.find((place) => place.id === options.place)?.id ?? null,
-      breaks: graph.access.nevers.flatMap((never, index) => (holds(home.nevers[index] ?? [], stance) ? [never.title] : [])),
+      breaks: graph.access.nevers.flatMap((never, index) => (holds(itemAt(home.nevers, index), stance) ? [never.title] : [])),
     },
     end,
     outcome: outcome.kind === 'impossible' || outcome.kind === 'undecided' ? outcome.kind : 'found',
@@ -112,7 +113,7 @@ function problemFor(
       stance: taskStance(machine, task),
       place: placeIndex(machine.graph, task.site.place),
       seconds: task.site.seconds,
-      after: todo.after[index] ?? [],
+      after: itemAt(todo.after, index),
     })),
     start,
     goal: end === 'work' ? machine.work : machine.rest,
@@ -140,7 +141,7 @@ function sortedByReach(
   );
   const sorted = wanted.map((each) => ({ ...each, group: space.unreachableIn(each.set) }));
   const lost = sorted.flatMap(({ task, set, group }) => (group === null ? [] : [{ task, set, group }]));
-  const most = Math.floor(MOST_STANCES / Math.max(1, lost.length));
+  const most = Math.floor(MOST_STANCES / lost.length);
   return {
     reachable: sorted.flatMap(({ task, group }) => (group === null ? [task] : [])),
     outOfReach: lost.map(({ task, set, group }) => outOfReach(machine, group, task, set, most)),
@@ -151,10 +152,9 @@ function outOfReach(machine: Machine, group: PartGroup, task: string, set: Stanc
   const target = askedOf(machine, group, set);
   const blocked = whatBlocks(machine, machine.rest, target, { moves: (part) => group.parts.has(part), most });
   if (blocked.kind !== 'blocked') return { task, because: 'out-of-reach', way: [], rule: null };
-  const never = blocked.never === null ? undefined : machine.graph.access.nevers[blocked.never];
-  const step = machine.origins[blocked.move]?.step;
+  const { step } = itemAt(machine.origins, blocked.move);
   const way = [...blocked.way, blocked.move].map((move) => moveTitle(machine, move));
-  return { task, because: 'out-of-reach', way, rule: never?.title ?? step?.origin.text ?? null };
+  return { task, because: 'out-of-reach', way, rule: blocked.never?.title ?? step.origin.text };
 }
 
 function proofOf(outcome: SearchOutcome): WalkProof | null {

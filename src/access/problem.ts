@@ -33,7 +33,7 @@ export interface AccessProblem {
   readonly moves: readonly Move[];
   /** Stances that no move may lead into and in which nothing is done. */
   readonly nevers: readonly StanceSet[];
-  /** Seconds of walking from place to place, closed (no detour is shorter) and symmetric; `Infinity` where there is no way. */
+  /** Seconds of walking from place to place, closed (no detour is shorter) and symmetric, 0 from a place to itself; `Infinity` where there is no way. */
   readonly walk: readonly (readonly number[])[];
   readonly needs: readonly Need[];
   readonly start: { readonly stance: Stance; readonly place: number | null };

@@ -5,6 +5,7 @@
  * somewhere; if a never-rule ties it to a part that matters; or if a never-rule is broken as the machine stands. Moving any other
  * part only adds to the cost, so leaving it where it is loses no optimum.
  */
+import { itemAt } from './item-at.js';
 import type { AccessProblem, Move } from './problem.js';
 import type { StanceSet } from './stance-set.js';
 import { holds, partsNamed } from './stance-set.js';
@@ -18,7 +19,6 @@ export interface Narrowed {
 export function withRelevantParts(problem: AccessProblem): Narrowed {
   const kept = relevantParts(problem);
   const order = problem.parts.flatMap((_, part) => (kept.has(part) ? [part] : []));
-  const renumbered = new Map(order.map((part, index) => [part, index]));
   const narrow = (set: StanceSet): StanceSet => set.map((box) => order.map((part) => box[part] ?? 0));
   const moves = problem.moves.flatMap((move, index) => (kept.has(move.part) ? [index] : []));
   return {
@@ -26,9 +26,9 @@ export function withRelevantParts(problem: AccessProblem): Narrowed {
     problem: {
       ...problem,
       parts: order.map((part) => problem.parts[part] ?? 0),
-      moves: moves.flatMap((index) => {
-        const move = problem.moves[index];
-        return move === undefined ? [] : [{ ...move, part: renumbered.get(move.part) ?? 0, during: narrow(move.during) }];
+      moves: moves.map((index) => {
+        const move = itemAt(problem.moves, index);
+        return { ...move, part: order.indexOf(move.part), during: narrow(move.during) };
       }),
       nevers: problem.nevers.filter((set) => partsNamed(set, problem.parts).every((part) => kept.has(part))).map(narrow),
       needs: problem.needs.map((need) => ({ ...need, stance: narrow(need.stance) })),
@@ -55,7 +55,7 @@ function relevantParts(problem: AccessProblem): ReadonlySet<number> {
   const movesOf = movesByPart(problem);
   for (let part = open.pop(); part !== undefined; part = open.pop()) {
     const here = part;
-    for (const move of movesOf[here] ?? []) named(move.during).forEach(keep);
+    for (const move of itemAt(movesOf, here)) named(move.during).forEach(keep);
     for (const never of nevers) if (never.parts.includes(here)) never.parts.forEach(keep);
   }
   return kept;
@@ -63,6 +63,6 @@ function relevantParts(problem: AccessProblem): ReadonlySet<number> {
 
 function movesByPart(problem: AccessProblem): readonly (readonly Move[])[] {
   const byPart: Move[][] = problem.parts.map(() => []);
-  for (const move of problem.moves) byPart[move.part]?.push(move);
+  for (const move of problem.moves) itemAt(byPart, move.part).push(move);
   return byPart;
 }

@@ -49,7 +49,7 @@ export class SearchNodes {
 
   /** Lower bound on what is still to be spent from here; −1 until it is set. */
   bound(node: number): number {
-    return this.#bound[node] ?? -1;
+    return this.#bound[node] ?? NONE;
   }
 
   setBound(node: number, bound: number): void {
@@ -77,17 +77,16 @@ export class SearchNodes {
     return (this.#last[stance] ?? 0) - 1;
   }
 
-  /** The state of the same stance that was looked at before this one; −1: none. */
+  /** The state of the same stance that was looked at before this one; below 0: none. */
   lookedAtBefore(node: number): number {
-    const before = this.#before[node] ?? FIRST;
-    return before === FIRST ? -1 : before - 1;
+    return (this.#before[node] ?? FIRST) - 1;
   }
 
   /** The moves and walks from the start to `node`, first to last. */
   way(node: number): readonly { readonly move: number; readonly place: number }[] {
     const way: { move: number; place: number }[] = [];
-    for (let at = node; (this.#parent[at] ?? -1) >= 0; at = this.#parent[at] ?? -1)
-      way.push({ move: this.#through[at] ?? -1, place: this.place(at) });
+    for (let at = node; (this.#parent[at] ?? NONE) >= 0; at = this.#parent[at] ?? NONE)
+      way.push({ move: this.#through[at] ?? NONE, place: this.place(at) });
     return way.reverse();
   }
 
@@ -100,10 +99,12 @@ export class SearchNodes {
       this.#before = doubled(this.#before);
     }
     this.#cost[node] = NOT_REACHED;
-    this.#bound[node] = -1;
-    this.#parent[node] = -1;
+    this.#bound[node] = NONE;
   }
 }
+
+/** No bound yet, no state before it, no move. */
+const NONE = -1;
 
 /** Instead of the state before it: it is the first of its stance. */
 const FIRST = -1;

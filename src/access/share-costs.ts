@@ -89,5 +89,5 @@ function withOneMore(bonds: Bonds, parts: readonly number[]): readonly (readonly
 
 function fits(problem: AccessProblem, needs: readonly EffectiveNeed[], parts: readonly number[]): boolean {
   const size = parts.reduce((product, part) => product * (problem.parts[part] ?? 1), 1);
-  return size <= LARGEST_TABLE && size * 2 ** distinctDemands(problem, needs, parts).sets.length <= LARGEST_TABLE;
+  return size * 2 ** distinctDemands(problem, needs, parts).sets.length <= LARGEST_TABLE;
 }

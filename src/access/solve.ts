@@ -7,6 +7,7 @@
 import { commonDivisor } from '../values/common-divisor.js';
 import { type BondWeights, divideParts, type PatternSize } from './divide-parts.js';
 import { closedOrder, effectiveNeeds, type EffectiveNeed } from './effective-needs.js';
+import { itemAt } from './item-at.js';
 import { NO_WAY } from './no-way.js';
 import { Pattern } from './pattern.js';
 import { PatternSpace } from './pattern-space.js';
@@ -103,19 +104,19 @@ function firstFound(weights: readonly number[], run: (weight: number) => RunResu
 
 /** For each place the first one that is no walk away from it. */
 function mergedPlaces(walk: AccessProblem['walk']): readonly number[] {
-  return walk.map((row, place) => Math.min(place, ...row.flatMap((seconds, other) => (seconds === 0 ? [other] : []))));
+  return walk.map((row) => row.indexOf(0));
 }
 
 function atMergedPlaces(problem: AccessProblem, merged: readonly number[]): AccessProblem {
   const kept = [...new Set(merged)];
   const single = kept.length <= 1;
-  const place = (old: number | null): number | null => (old === null || single ? null : kept.indexOf(merged[old] ?? old));
+  const place = (old: number | null): number | null => (old === null || single ? null : kept.indexOf(itemAt(merged, old)));
   return {
     ...problem,
     moves: problem.moves.map((move) => ({ ...move, place: place(move.place) })),
     needs: problem.needs.map((need) => ({ ...need, place: place(need.place) })),
     start: { ...problem.start, place: place(problem.start.place) },
-    walk: single ? [] : kept.map((from) => kept.map((to) => problem.walk[from]?.[to] ?? Infinity)),
+    walk: single ? [] : kept.map((from) => kept.map((to) => itemAt(itemAt(problem.walk, from), to))),
   };
 }
 
@@ -126,7 +127,6 @@ function atMergedPlaces(problem: AccessProblem, merged: readonly number[]): Acce
 function scaledProblem(problem: AccessProblem): { readonly problem: AccessProblem; readonly unit: number } {
   const unit = costsOf(problem).reduce(commonDivisor, 0);
   if (unit === 0) return { unit, problem: { ...problem, moves: problem.moves.map((move) => ({ ...move, seconds: 1 })) } };
-  if (unit === 1) return { problem, unit };
   return {
     unit,
     problem: {
@@ -148,7 +148,7 @@ function actsOf(problem: AccessProblem, merged: readonly number[], legs: readonl
   const stance = [...problem.start.stance];
   const acts: Act[] = [];
   const done = new Set<number>();
-  let here = problem.start.place === null ? null : (merged[problem.start.place] ?? null);
+  let here = problem.start.place === null ? null : itemAt(merged, problem.start.place);
   const doAll = (): void => {
     for (let before = -1; before !== done.size;) {
       before = done.size;
@@ -162,13 +162,14 @@ function actsOf(problem: AccessProblem, merged: readonly number[], legs: readonl
   };
   doAll();
   for (const leg of legs) {
-    const move = problem.moves[moves[leg.move] ?? -1];
-    here = leg.place < 0 ? here : (kept[leg.place] ?? here);
+    here = leg.place < 0 ? here : itemAt(kept, leg.place);
     // Whoever has walked to where a part is moved does what can be done there before moving it.
     doAll();
-    if (move !== undefined) {
-      stance[move.part] = move.to;
-      acts.push({ kind: 'move', move: moves[leg.move] ?? -1 });
+    if (leg.move >= 0) {
+      const index = itemAt(moves, leg.move);
+      const { part, to } = itemAt(problem.moves, index);
+      stance[part] = to;
+      acts.push({ kind: 'move', move: index });
     }
     doAll();
   }
@@ -176,5 +177,5 @@ function actsOf(problem: AccessProblem, merged: readonly number[], legs: readonl
 }
 
 function isAllowed(problem: AccessProblem, stance: readonly number[], need: number): boolean {
-  return holds(problem.needs[need]?.stance ?? [], stance) && !problem.nevers.some((never) => holds(never, stance));
+  return holds(itemAt(problem.needs, need).stance, stance) && !problem.nevers.some((never) => holds(never, stance));
 }

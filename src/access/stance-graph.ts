@@ -4,6 +4,7 @@
  */
 import { doubled } from './bucket-queue.js';
 import type { EffectiveNeed } from './effective-needs.js';
+import { itemAt } from './item-at.js';
 import type { Pattern } from './pattern.js';
 import type { AccessProblem } from './problem.js';
 import type { Stance } from './stance-set.js';
@@ -91,19 +92,19 @@ export class StanceGraph {
   #findMet(stance: number): void {
     this.#isMetKnown[stance] = 1;
     if (this.#table.isForbidden(stance)) return;
-    for (let need = 0; need < this.#needs.length; need++) {
+    this.#needs.forEach((test, need) => {
       const word = stance * this.#words + Math.floor(need / BITS);
-      const test = this.#needs[need];
-      if (test !== undefined && this.#table.passes(stance, test)) this.#met[word] = (this.#met[word] ?? 0) | (1 << (need % BITS));
-    }
+      if (this.#table.passes(stance, test)) this.#met[word] = (this.#met[word] ?? 0) | (1 << (need % BITS));
+    });
   }
 
   #number(from: number, move: number, to: number): void {
     if (to !== this.#numbered) return;
     const at = this.#room();
-    const { part, from: before, to: after } = this.#problem.moves[move] ?? { part: -1, from: 0, to: 0 };
-    for (let index = 0; index < this.#strides.length; index++)
-      this.#numbers[at + index] = this.patternNumber(from, index) + (after - before) * (this.#strides[index]?.[part] ?? 0);
+    const { part, from: before, to: after } = itemAt(this.#problem.moves, move);
+    this.#strides.forEach((strides, index) => {
+      this.#numbers[at + index] = this.patternNumber(from, index) + (after - before) * (strides[part] ?? 0);
+    });
   }
 
   /** Where the numbers of the next stance go. */

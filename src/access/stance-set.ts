@@ -9,6 +9,8 @@
  * INVARIANT: no box in a set has a part with no position left, and no box lies inside another of the same set.
  */
 
+import { itemAt } from './item-at.js';
+
 /** A position for each part, by index. */
 export type Stance = readonly number[];
 
@@ -107,8 +109,7 @@ function liesIn(box: Box, wider: Box): boolean {
 function addBox(boxes: Box[], box: Box): void {
   if (boxes.some((other) => liesIn(box, other))) return;
   for (let index = boxes.length - 1; index >= 0; index--) {
-    const other = boxes[index];
-    if (other !== undefined && liesIn(other, box)) boxes.splice(index, 1);
+    if (liesIn(itemAt(boxes, index), box)) boxes.splice(index, 1);
   }
   boxes.push(box);
 }

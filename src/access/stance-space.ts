@@ -1,6 +1,7 @@
 /**
  * Every stance that can be reached from rest, with the fewest steps to each, and the ways back.
  */
+import { itemAt } from './item-at.js';
 import type { MovingParts } from './machine.js';
 import type { Stance, StanceSet } from './stance-set.js';
 import type { Exits } from './stance-table.js';
@@ -37,18 +38,19 @@ export function exploreStances(machine: MovingParts, most: number): StanceSpace 
 /** The same, with only those parts moving that are let; the others stay as at rest. */
 export function exploreWith(machine: MovingParts, most: number, moves: (part: number) => boolean): StanceSpace {
   const own = machine.moves.flatMap((move, index) => (moves(move.part) ? [index] : []));
-  const ownMoves = own.flatMap((index) => machine.moves[index] ?? []);
+  const ownMoves = own.map((index) => itemAt(machine.moves, index));
   const table = new StanceTable(machine.sizes, ownMoves, machine.nevers);
   const exits: Exits[] = [];
-  const came: Came = { from: [-1], by: [-1] };
+  // Nothing leads to rest, where every way begins: what stands there for it is never read.
+  const came: Came = { from: [0], by: [0] };
   let ways = 0;
   table.numberOf(machine.rest);
   for (let here = 0; here < table.size && table.size <= most && ways <= 16 * most; here++) {
-    const out = table.exits(here).map((value, index) => (index % 2 === 0 ? (own[value] ?? -1) : value));
+    const out = table.exits(here).map((value, index) => (index % 2 === 0 ? itemAt(own, value) : value));
     for (let index = 0; index < out.length; index += 2) {
       if (out[index + 1] !== came.from.length) continue;
       came.from.push(here);
-      came.by.push(out[index] ?? -1);
+      came.by.push(itemAt(out, index));
     }
     exits.push(out);
     ways += out.length / 2;
@@ -68,7 +70,7 @@ function spaceOf(table: StanceTable, exits: readonly Exits[], came: Came, isWhol
   let returns: Uint8Array | null = null;
   const wayTo = (stance: number): Way => {
     const way: number[] = [];
-    for (let at = stance; (came.from[at] ?? -1) >= 0; at = came.from[at] ?? -1) way.push(came.by[at] ?? -1);
+    for (let at = stance; at !== 0; at = itemAt(came.from, at)) way.push(itemAt(came.by, at));
     return way.reverse();
   };
   return {

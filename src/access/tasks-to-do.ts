@@ -19,7 +19,7 @@ export interface TasksToDo {
 
 export function tasksToDo(graph: RuleGraph, asked: readonly string[]): TasksToDo {
   const byId = new Map(graph.tasks.map((task) => [task.id, task]));
-  const chosen = new Set(asked.filter((id) => byId.has(id)));
+  const chosen = new Set(asked);
   const broughtBy = new Map<string, string>();
   for (const id of chosen) {
     for (const first of byId.get(id)?.follows ?? []) {
@@ -61,5 +61,5 @@ function standIns(graph: RuleGraph, chosen: ReadonlySet<string>): ReadonlyMap<st
 function orderOf(task: Task, places: ReadonlyMap<string, number>, stands: ReadonlyMap<string, readonly string[]>): readonly number[] {
   const before = new Set(task.follows.flatMap((id) => stands.get(id) ?? [id]));
   before.delete(task.id);
-  return [...before].flatMap((id) => places.get(id) ?? []).sort((a, b) => a - b);
+  return [...before].flatMap((id) => places.get(id) ?? []);
 }

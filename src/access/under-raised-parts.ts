@@ -4,11 +4,12 @@
 import type { RuleGraph, Site, Step } from '../graph/rule-graph.js';
 import type { AccessFault } from './access-fault.js';
 import { wayTitles } from './fault-words.js';
+import { itemAt } from './item-at.js';
 import type { Machine } from './machine.js';
 import type { MachineSpace } from './machine-space.js';
-import { aloftPositions, partIndex, undersOf } from './machine.js';
+import { aloftPositions, partIndex, stancesOf, undersOf } from './machine.js';
 import type { StanceSet } from './stance-set.js';
-import { everyStance, meet, withPartAt, withPartFixed } from './stance-set.js';
+import { everyStance, meet, NO_STANCE, withPartAt, withPartFixed } from './stance-set.js';
 
 /** One fault for each task or step, and part that it can put a person under or in while that is aloft. */
 export function underRaisedParts(machine: Machine, space: MachineSpace): readonly AccessFault[] {
@@ -19,7 +20,7 @@ export function underRaisedParts(machine: Machine, space: MachineSpace): readonl
       title: task.title,
       site: task.site,
       at: task.origin,
-      set: task.stance === undefined ? everyStance(machine.sizes) : (machine.condition(task.stance) ?? []),
+      set: task.stance === undefined ? everyStance(machine.sizes) : stancesOf(machine, task.stance),
       step: null,
     })),
     ...graph.access.steps.map((step) => ({
@@ -35,7 +36,7 @@ export function underRaisedParts(machine: Machine, space: MachineSpace): readonl
     undersOf(graph, site).flatMap((part): readonly AccessFault[] => {
       const index = partIndex(graph, part);
       const own = step?.part === part ? step : null;
-      const asked = own !== null ? set : (meet(set, withPartAt(machine.sizes, index, aloftPositions(graph, index))) ?? []);
+      const asked = own !== null ? set : (meet(set, withPartAt(machine.sizes, index, aloftPositions(graph, index))) ?? NO_STANCE);
       const raised = own !== null && !movesAloft(graph, own) ? null : space.wayInto(asked);
       if (raised === null) return [];
       const way = [...wayTitles(machine, raised), title];
@@ -56,9 +57,10 @@ export function underRaisedParts(machine: Machine, space: MachineSpace): readonl
 function stepStances(machine: Machine, step: Step): StanceSet {
   const part = partIndex(machine.graph, step.part);
   const at = (name: string): number => positionsOf(machine.graph, step).findIndex((position) => position.name === name);
-  const asked = step.while === undefined ? everyStance(machine.sizes) : (machine.condition(step.while) ?? []);
+  const asked = step.while === undefined ? everyStance(machine.sizes) : stancesOf(machine, step.while);
   return (
-    meet(withPartFixed(asked, machine.sizes, part, at(step.from)), withPartAt(machine.sizes, part, [at(step.from), at(step.to)])) ?? []
+    meet(withPartFixed(asked, machine.sizes, part, at(step.from)), withPartAt(machine.sizes, part, [at(step.from), at(step.to)])) ??
+    NO_STANCE
   );
 }
 
@@ -67,12 +69,12 @@ function movesAloft(graph: RuleGraph, step: Step): boolean {
 }
 
 function positionsOf(graph: RuleGraph, step: Step): RuleGraph['access']['parts'][number]['positions'] {
-  return graph.access.parts.find((part) => part.id === step.part)?.positions ?? [];
+  return itemAt(graph.access.parts, partIndex(graph, step.part)).positions;
 }
 
 function raisedHelp(graph: RuleGraph, part: string, site: Site): string {
-  const safe = graph.access.parts.find((each) => each.id === part)?.positions.filter((position) => !position.aloft) ?? [];
-  const byPlace = graph.access.places.find((place) => place.id === site.place)?.under === part;
+  const safe = itemAt(graph.access.parts, partIndex(graph, part)).positions.filter((position) => !position.aloft);
+  const place = graph.access.places.find((each) => each.id === site.place && each.under === part);
   const positions = safe.map((position) => `\`${part} ${position.name}\``).join(' or ');
-  return `Ask for ${positions}${byPlace ? `; \`${site.place ?? ''}\` is under it` : ''}; or, where it has to be so, say why: \`under ${part} meant "…"\`.`;
+  return `Ask for ${positions}${place === undefined ? '' : `; \`${place.id}\` is under it`}; or, where it has to be so, say why: \`under ${part} meant "…"\`.`;
 }

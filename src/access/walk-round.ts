@@ -9,7 +9,8 @@ import type { Caution, Stance } from '../graph/rule-graph.js';
 export interface StepWhy {
   /**
    * Later lines (by number) that need this part where the step puts it: by their own condition, by a never-rule, or because they move
-   * the part on from there; with the words of that rule.
+   * the part on from there; with the words of that rule. That nobody is to be under a part that is held up by nothing is told as a
+   * condition too: "loader not aloft".
    */
   readonly enables: readonly { readonly line: number; readonly by: 'condition' | 'never' | 'next-move'; readonly rule: string }[];
   /** Tasks that this comes down to in the end, through other steps or at once. */

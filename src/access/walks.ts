@@ -2,6 +2,7 @@
  * How long it takes to walk from any place to any other.
  */
 import type { RuleGraph } from '../graph/rule-graph.js';
+import { itemAt } from './item-at.js';
 
 /**
  * Seconds between places, by index. A walk counts both ways; where none is stated, the shortest way by stated ones counts. Nobody
@@ -12,19 +13,18 @@ export function closedWalks(graph: RuleGraph): readonly (readonly number[])[] {
   const { places, walks } = graph.access;
   if (walks.length === 0) return places.map(() => places.map(() => 0));
   const seconds = places.map((_, from) => places.map((__, to) => (from === to ? 0 : Infinity)));
-  const index = new Map(places.map((place, at) => [place.id, at]));
-  const shorten = (from: number | undefined, to: number | undefined, least: number): void => {
-    const row = from === undefined ? undefined : seconds[from];
-    if (row !== undefined && to !== undefined && least < (row[to] ?? 0)) row[to] = least;
+  const at = (id: string): number => places.findIndex((place) => place.id === id);
+  const between = (from: number, to: number): number => itemAt(itemAt(seconds, from), to);
+  const shorten = (from: number, to: number, least: number): void => {
+    itemAt(seconds, from)[to] = Math.min(between(from, to), least);
   };
   for (const walk of walks) {
-    shorten(index.get(walk.from), index.get(walk.to), walk.seconds);
-    shorten(index.get(walk.to), index.get(walk.from), walk.seconds);
+    shorten(at(walk.from), at(walk.to), walk.seconds);
+    shorten(at(walk.to), at(walk.from), walk.seconds);
   }
   places.forEach((through, via) => {
     if (through.under !== undefined) return;
-    for (const [from, row] of seconds.entries())
-      row.forEach((_, to) => shorten(from, to, (row[via] ?? Infinity) + (seconds[via]?.[to] ?? Infinity)));
+    for (const from of seconds.keys()) for (const to of seconds.keys()) shorten(from, to, between(from, via) + between(via, to));
   });
   return seconds;
 }

@@ -1,19 +1,20 @@
 /**
  * What stands in the way of a stance that cannot be reached.
  */
+import type { Never } from '../graph/rule-graph.js';
 import { BucketQueue } from './bucket-queue.js';
+import { itemAt } from './item-at.js';
 import type { Machine } from './machine.js';
 import type { Stance, StanceSet } from './stance-set.js';
 import type { Way } from './stance-space.js';
 import { StanceTable } from './stance-table.js';
 
-/** The steps that can be taken, then the move that cannot be made, and the never-rule that forbids it, if it is one. */
+/** The steps that can be taken, then the move that cannot be made, and the never-rule that forbids it, where it is not the step's own condition. */
 export interface Blocked {
   readonly kind: 'blocked';
   readonly way: Way;
   readonly move: number;
-  /** Index of a never-rule; `null`: the step's own condition. */
-  readonly never: number | null;
+  readonly never: Never | undefined;
 }
 
 /** `no-steps`: nothing leads there even where no rule counts. `given-up`: not found in as many stances as were to be looked at. */
@@ -25,17 +26,21 @@ export interface BlockageLimits {
   readonly most: number;
 }
 
-/** The way from `start` into `target` that breaks the fewest rules, then takes the fewest steps, up to the first rule it breaks. */
+/**
+ * The way from `start` into `target` that breaks the fewest rules, then takes the fewest steps, up to the first rule it breaks.
+ *
+ * @throws RangeError if some way there breaks none: to be asked of what cannot be reached.
+ */
 export function whatBlocks(machine: Machine, start: Stance, target: StanceSet, limits: BlockageLimits): Blockage {
   const own = machine.moves.flatMap((move, index) => (limits.moves(move.part) ? [index] : []));
-  const ownMoves = own.flatMap((index) => machine.moves[index] ?? []);
+  const ownMoves = own.map((index) => itemAt(machine.moves, index));
   const table = new StanceTable(machine.sizes, ownMoves, machine.nevers);
   const latest: number[] = [];
   const found: Found[] = [];
   const queue = new BucketQueue();
   const reach = (stance: number, from: number, move: number, cost: number): void => {
     const known = latest[stance];
-    if (known !== undefined && (found[known]?.cost ?? 0) <= cost) return;
+    if (known !== undefined && itemAt(found, known).cost <= cost) return;
     latest[stance] = found.push({ stance, from, move, cost }) - 1;
     queue.push(found.length - 1, cost);
   };
@@ -44,8 +49,8 @@ export function whatBlocks(machine: Machine, start: Stance, target: StanceSet, l
   while (!queue.isEmpty) {
     if (found.length >= limits.most) return { kind: 'given-up' };
     const number = queue.pop();
-    const here = found[number];
-    if (here === undefined || latest[here.stance] !== number) continue;
+    const here = itemAt(found, number);
+    if (latest[here.stance] !== number) continue;
     if (table.passes(here.stance, wanted)) return firstBreach(machine, table, found, number, own);
     for (let move = 0; move < ownMoves.length; move++) {
       if (!table.begins(here.stance, move)) continue;
@@ -71,18 +76,18 @@ function breaches(table: StanceTable, move: number, before: number, after: numbe
   return (table.allows(before, move) ? 0 : CANNOT) + (table.isForbidden(after) ? MUST_NOT : 0);
 }
 
-function firstBreach(machine: Machine, table: StanceTable, found: readonly Found[], end: number, own: readonly number[]): Blockage {
+function firstBreach(machine: Machine, table: StanceTable, found: readonly Found[], end: number, own: readonly number[]): Blocked {
   const chain: (Found & { readonly before: number })[] = [];
-  for (let step = found[end]; step !== undefined && step.from >= 0; step = found[step.from])
-    chain.push({ ...step, before: found[step.from]?.stance ?? 0 });
-  const way: number[] = [];
-  for (const step of chain.reverse()) {
-    const move = own[step.move] ?? -1;
-    if (breaches(table, step.move, step.before, step.stance) > 0) {
-      const never = machine.nevers.findIndex((set) => table.passes(step.stance, table.test(set)));
-      return { kind: 'blocked', way, move, never: table.allows(step.before, step.move) ? never : null };
-    }
-    way.push(move);
-  }
-  return { kind: 'no-steps' };
+  for (let step = itemAt(found, end); step.from >= 0; step = itemAt(found, step.from))
+    chain.unshift({ ...step, before: itemAt(found, step.from).stance });
+  const at = chain.findIndex((step) => breaches(table, step.move, step.before, step.stance) > 0);
+  const { move, before, stance } = itemAt(chain, at);
+  const rule = (): Never | undefined =>
+    machine.graph.access.nevers[machine.nevers.findIndex((set) => table.passes(stance, table.test(set)))];
+  return {
+    kind: 'blocked',
+    way: chain.slice(0, at).map((step) => itemAt(own, step.move)),
+    move: itemAt(own, move),
+    never: table.allows(before, move) ? rule() : undefined,
+  };
 }

@@ -13,7 +13,7 @@ export class WordTable {
   constructor(words: number) {
     this.#words = words;
     this.#data = new Int32Array(words * 64);
-    this.#index = new Int32Array(128).fill(-1);
+    this.#index = new Int32Array(128).fill(EMPTY);
   }
 
   get size(): number {
@@ -35,7 +35,7 @@ export class WordTable {
     const mask = this.#index.length - 1;
     let slot = this.#hash(set) & mask;
     for (;;) {
-      const id = this.#index[slot] ?? -1;
+      const id = this.#index[slot] ?? EMPTY;
       if (id < 0) return this.#add(set, slot);
       if (this.#equals(id, set)) return id;
       slot = (slot + 1) & mask;
@@ -56,11 +56,11 @@ export class WordTable {
   }
 
   #rehash(): void {
-    const index = new Int32Array(this.#index.length * 2).fill(-1);
+    const index = new Int32Array(this.#index.length * 2).fill(EMPTY);
     const mask = index.length - 1;
     for (let id = 0; id < this.#size; id++) {
       let slot = this.#hash(this.#data.subarray(id * this.#words, (id + 1) * this.#words)) & mask;
-      while ((index[slot] ?? -1) >= 0) slot = (slot + 1) & mask;
+      while ((index[slot] ?? EMPTY) >= 0) slot = (slot + 1) & mask;
       index[slot] = id;
     }
     this.#index = index;
@@ -81,3 +81,6 @@ export class WordTable {
     return Math.imul(hash, 0xc2b2ae35) ^ (hash >>> 16);
   }
 }
+
+/** A slot of the index that no set has taken. */
+const EMPTY = -1;

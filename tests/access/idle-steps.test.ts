@@ -131,6 +131,64 @@ describe('no step is called idle', () => {
     expect(called(100, 2 * 6 - 1)).toEqual(['jam']);
     expect(called(100, 2 * 6)).toEqual(['to-p1', 'to-p2', 'to-p3', 'jam']);
   });
+
+  test('past so many stances asked whether they are wanted, however few ways there are', () => {
+    // Three ways, one way each: fewer than the four stances that each of the two sets asks about.
+    const turns = ['p1', 'p2', 'p3'].map((to, from) => `step to-${to} "Turn to ${to}" tap p${from} to ${to} one way`);
+    const machine = machineOf(uncheckedGraph(['position tap p0, p1, p2, p3', 'at rest tap p0', 'task look with tap p0', ...turns]));
+    const found = (most: number): number => idleSteps(machine, machineSpace(machine, [], 100), most).length;
+    // At rest and the task ask the same.
+    expect([found(3), found(4)]).toEqual([0, 3]);
+  });
+
+  test('of one group for want of looks, while those of another are', () => {
+    const two = uncheckedGraph([
+      'position hood shut, open',
+      'position tap p0, p1, p2, p3',
+      'at rest hood shut, tap p0',
+      'step open-hood "Open the hood" hood shut to open',
+      ...['p1', 'p2', 'p3'].map((to, from) => `step to-${to} "Turn to ${to}" tap p${from} to ${to}`),
+    ]);
+    const machine = machineOf(two);
+    // The hood has two stances and two ways, the tap four and six; of each rest alone is wanted.
+    const names = (most: number) => idleSteps(machine, machineSpace(machine, [], 100), most).map(({ at }) => at.text.split(' ')[1]);
+    expect(names(2)).toEqual(['open-hood']);
+    expect(names(5)).toEqual(['open-hood']);
+    expect(names(6)).toEqual(['open-hood', 'to-p1', 'to-p2', 'to-p3']);
+  });
+});
+
+describe('a step that can never be done', () => {
+  /** What to do, step by step that is called idle. */
+  const helps = (...lines: readonly string[]): readonly string[] =>
+    checkAccess(uncheckedGraph(['position engine stopped, running', 'position tap shut, half, open', ...lines])).map(({ help }) => help);
+  const rest = 'at rest engine stopped, tap shut';
+  const open = 'step open "Open" tap shut to open';
+  const look = 'task look with tap open';
+  const brings = (part: string, position: string): string =>
+    `No step brings \`${part}\` to \`${position}\`: declare one, change what this one needs, or leave it out.`;
+
+  test('for want of another part where it needs it names that part, the first position that would do', () => {
+    expect(helps(rest, open, 'step wide "Wide" tap shut to open while engine running', look)).toEqual([brings('engine', 'running')]);
+    expect(helps('at rest engine running, tap shut', open, 'step wide "Wide" tap shut to open while engine stopped', look)).toEqual([
+      brings('engine', 'stopped'),
+    ]);
+  });
+
+  test('for want of its own part where it begins names that', () => {
+    expect(helps(rest, open, 'step wide "Wide" tap half to open one way', look)).toEqual([brings('tap', 'half')]);
+  });
+
+  test('though all it needs can be had, only not at a time, says no more than that', () => {
+    const other = 'Change what it needs, or leave it out.';
+    const start = 'step start "Start" engine stopped to running';
+    const both = 'step wide "Wide" tap shut to open while engine running and engine stopped';
+    expect(helps(rest, open, start, both, 'task look with tap open', 'task run with engine running')).toEqual([other]);
+    const apart = 'never "Not both" tap shut and engine running';
+    const late = 'step wide "Wide" tap shut to half while engine running';
+    const further = 'step further "Further" tap open to half';
+    expect(helps(rest, open, start, late, further, apart, 'task look with tap half', 'task run with engine running')).toEqual([other]);
+  });
 });
 
 describe('parts have to do with each other', () => {

@@ -191,6 +191,20 @@ describe('a stance out of reach', () => {
     expect(faults(graph)).toMatchObject([{ help: 'No steps lead there from rest: no step brings `lamp` to `on`.' }]);
   });
 
+  test('asks for a step where each part can be brought there, but not from where it rests', () => {
+    const turn = 'step turn "Turn" lamp on to hot one way';
+    const graph = uncheckedGraph([...parts.slice(0, 2), ...more('lamp'), turn, 'task look with lamp hot']);
+    expect(faults(graph)).toMatchObject([
+      { message: '`look` needs a stance that no steps lead to.', help: 'No steps lead there from rest: a step is missing.' },
+    ]);
+  });
+
+  test('is none of a machine without parts', () => {
+    const graph = uncheckedGraph(['task look']);
+    expect(checkAccess({ ...graph, access: { ...graph.access, work: {} } })).toEqual([]);
+    expect(checkAccess(graph)).toEqual([]);
+  });
+
   test('may be the stance at work; it is shown at the first part', () => {
     const graph = uncheckedGraph([...parts, 'at work lid open', 'task look']);
     expect(faults(graph)).toStrictEqual([

@@ -1,6 +1,6 @@
 /** The lines of small walk-rounds, worked by hand: what stands in each, why each step is there, and which tasks are done at all. */
 import { describe, expect, test } from 'vitest';
-import { walkRound, type WalkRoundOptions } from '../../src/access/plan-walk-round.js';
+import { stanceOnRecord, walkRound, type WalkRoundOptions } from '../../src/access/plan-walk-round.js';
 import { tasksToDo } from '../../src/access/tasks-to-do.js';
 import type { WalkRound } from '../../src/access/walk-round.js';
 import type { RuleGraph } from '../../src/graph/rule-graph.js';
@@ -221,6 +221,17 @@ describe('lines', () => {
       end: 'rest',
     });
     expect(walkRound(baler, [], { place: 'moon' })).toMatchObject({ start: { place: null }, lines: [], backFrom: 1, outcome: 'found' });
+  });
+
+  test('begin with the parts where the record left them', () => {
+    const left = {
+      positions: new Map([
+        ['guard', { position: 'open' }],
+        ['panel', { position: 'off' }],
+      ]),
+    };
+    expect(stanceOnRecord(left)).toEqual({ guard: 'open', panel: 'off' });
+    expect(walkRound(baler, [], { stance: stanceOnRecord(left) }).start.stance).toEqual({ engine: 'stopped', guard: 'open', panel: 'off' });
   });
 
   test('say which rules the machine breaks as it stands, and bring it out of that first', () => {

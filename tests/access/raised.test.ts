@@ -14,7 +14,7 @@ function loader(...more: readonly string[]): RuleGraph {
   return uncheckedGraph([
     'position lid shut, open',
     'position arm low, high aloft, propped',
-    'at rest arm low, lid shut',
+    `at rest arm low, lid shut${more.some((line) => line.startsWith('position boom')) ? ', boom low' : ''}`,
     'place pit "The pit" under arm',
     'place bench "The bench"',
     'step open-lid "Open the lid" lid shut to open',
@@ -73,6 +73,13 @@ describe('work under a raised part', () => {
       ],
     ]);
     expect(raised(loader(LIFT, PROP, 'task pins at pit under arm meant "With a steel roof"'))).toEqual([]);
+  });
+
+  test('does not blame a place that is under another part', () => {
+    const graph = loader(LIFT, PROP, 'position boom low, high aloft', 'place ditch "The ditch" under boom', 'task pins at ditch under arm');
+    expect(raised(graph)).toEqual([
+      [message('pins'), ['Lift', 'Do pins'], ASK, 'task pins "Do pins" every 50 h of hours at ditch under arm'],
+    ]);
   });
 
   test('is refused to a step that moves another part', () => {

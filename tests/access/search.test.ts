@@ -275,6 +275,9 @@ describe('solving', () => {
         ),
       ),
     ).toMatchObject({ kind: 'optimal', seconds: long - 1 });
+    // One second less is still one too many; the fewest that are is two less.
+    const exactly = moves.map((move) => ({ ...move, seconds: move.seconds - 1 }));
+    expect(solve(onePart(2, exactly))).toMatchObject({ kind: 'undecided' });
     // In minutes it is not so many.
     expect(
       solve(
@@ -297,6 +300,30 @@ describe('solving', () => {
       [long + 1, 0],
     ];
     expect(solve(onePart(2, neighbours(2), { walk, start: { stance: [0], place: 0 } }))).toMatchObject({ kind: 'undecided' });
+  });
+
+  test('does what is to be done at the only place there is, wherever one starts', () => {
+    const needs = [{ stance: [[2 ** 30 - 1]], place: 0, seconds: 3, after: [] }];
+    const alone = onePart(2, neighbours(2), { walk: [[0]], needs });
+    const acts = [
+      { kind: 'need', need: 0 },
+      { kind: 'move', move: 0 },
+    ];
+    for (const place of [null, 0]) expect(solve({ ...alone, start: { stance: [0], place } })).toMatchObject({ kind: 'optimal', acts });
+  });
+
+  test('is not held up by a place that nobody can walk to and nobody has to', () => {
+    const walk = [
+      [0, 5, Infinity],
+      [5, 0, Infinity],
+      [Infinity, Infinity, 0],
+    ];
+    const needs = [{ stance: [[2 ** 30 - 1]], place: 1, seconds: 3, after: [] }];
+    const start = { stance: [1], place: 0 };
+    expect(solve(onePart(2, neighbours(2), { walk, needs, start }))).toMatchObject({ kind: 'optimal', seconds: 8 });
+    expect(solve(onePart(2, neighbours(2), { walk, needs: needs.map((need) => ({ ...need, place: 2 })), start }))).toMatchObject({
+      kind: 'impossible',
+    });
   });
 
   test('sees at once that an order that goes round in a circle cannot be kept', () => {

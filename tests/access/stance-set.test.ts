@@ -126,4 +126,17 @@ describe('a set of stances', () => {
     const wide = Array.from({ length: MOST_BOXES }, (_, index) => [index + 1, 2 ** 20 - index]);
     expect(meet(wide, everyStance([30, 30]))).not.toBeNull();
   });
+
+  test('may have 1,024 boxes, and not one more', () => {
+    // One position of each part in each box: no two lie in one another.
+    const single = (first: number, second: number, count: number): StanceSet =>
+      Array.from({ length: count }, (_, index) => [1 << (index % first), 1 << (Math.floor(index / first) % second), 2 ** 9 - 1]);
+    const last = (count: number): StanceSet => Array.from({ length: count }, (_, index) => [2 ** 30 - 1, 2 ** 30 - 1, 1 << index]);
+    expect(meet(single(16, 8, 128), last(8))).toHaveLength(1024);
+    expect(meet(single(16, 8, 128), last(9))).toBeNull();
+    const all = meet(single(16, 8, 128), last(8)) ?? [];
+    expect(join(all.slice(0, 1000), all.slice(1000))).toHaveLength(1024);
+    expect(join(all, [[1 << 16, 1, 1]])).toBeNull();
+    expect(join(all, [[3, 3, 1]])).toHaveLength(1021);
+  });
 });
