@@ -158,7 +158,7 @@ function afterCalendarMarks(node: CalendarMarksNode | CalendarWindowNode, rule: 
   const due = rule.limit?.due;
   if (due === undefined || due === null || due.on !== 'calendar') return ANYTHING;
   const gap = node.kind === 'calendar-marks' && node.days.length !== 1 ? 1 : node.months * 28;
-  if (node.kind === 'calendar-marks' && node.doings !== undefined) return afterOneOf(node.doings, rule);
+  if (node.kind === 'calendar-marks' && node.doings !== undefined) return afterOneOf(node.doings, rule, standing);
   const sinceDue = standing.now.day - due.day;
   const period = node.kind === 'calendar-marks' ? periodOf(node) : null;
   // Done now, the period that now lies in is met, and the mark of the next lies at least so many months ahead.
@@ -170,7 +170,9 @@ function afterCalendarMarks(node: CalendarMarksNode | CalendarWindowNode, rule: 
 }
 
 /** One more of several doings that a mark asks for: until it is the last of them, nothing changes. */
-function afterOneOf(times: number, { note, state }: RuleFacts): Possible {
+function afterOneOf(times: number, { note, state }: RuleFacts, { statedUndated }: Standing): Possible {
+  // With one more there may be so many that marks count from one of which nobody knows when it was.
+  if (statedUndated) return ANYTHING;
   return note?.is === 'times-done' && note.done + 1 < times && state !== undefined ? exactly(state) : ANYTHING;
 }
 

@@ -38,6 +38,7 @@ export class KnownHistory {
   readonly byId: ReadonlyMap<EntryId, Entry>;
   private readonly known = new Map<EntryId, KnownEntry>();
   private day: Today | null = null;
+  private stated: ReadonlySet<string> | null = null;
 
   constructor(
     private readonly entries: readonly Entry[],
@@ -59,6 +60,12 @@ export class KnownHistory {
   get today(): Today {
     this.day ??= todayOf(this.entries, this.now);
     return this.day;
+  }
+
+  /** Tasks that are stated to have been done, without a day. */
+  get undated(): ReadonlySet<string> {
+    this.stated ??= new Set(this.entries.flatMap((entry) => (entry.kind === 'stated' && entry.doneBy === undefined ? [entry.task] : [])));
+    return this.stated;
   }
 
   private keep(entry: Entry): KnownEntry {

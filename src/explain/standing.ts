@@ -19,6 +19,8 @@ export interface Standing {
   readonly doneToday: boolean;
   /** It was done today at a minute, and now has none: a doing of now would stand before that one. */
   readonly doneAtMinute: boolean;
+  /** The task is stated to have been done, without a day. */
+  readonly statedUndated: boolean;
   /** Gauges and dipsticks that were read today, where it could not be told whether a reading taken now comes later. */
   readonly readToday: ReadonlySet<string>;
   /** Those read today for which a reading of a meter taken now would be one that is not later. */
@@ -39,7 +41,7 @@ export function standingOf(
   history: KnownHistory,
   tasks: ReadonlySet<string>,
 ): Standing {
-  const { today } = history;
+  const { today, undated } = history;
   const meters = new Map<string, MeterStanding>();
   gatherMeters(rule, history, meters);
   for (const meter of today.confirmed) forgetDial(meters, meter);
@@ -51,7 +53,17 @@ export function standingOf(
     doneToday = true;
     doneAtMinute ||= now.minute === null && entry.at !== undefined;
   }
-  return { now, task, meters, workToday: today.work, readToday: today.read, readByNow: today.readByNow, doneToday, doneAtMinute };
+  return {
+    now,
+    task,
+    meters,
+    statedUndated: undated.has(task.task),
+    workToday: today.work,
+    readToday: today.read,
+    readByNow: today.readByNow,
+    doneToday,
+    doneAtMinute,
+  };
 }
 
 function gatherMeters(rule: RuleFacts, history: KnownHistory, into: Map<string, MeterStanding>): void {
