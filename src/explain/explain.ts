@@ -89,5 +89,5 @@ export function namesFor({ schedule, outline, history }: Run, { entries, unknown
   for (const { id } of entries) more.push(history.get(id)?.names ?? []);
   for (const { missing } of unknown) more.push(schedule.names.get(subjectOf(missing)) ?? []);
   for (const found of [holds, notices]) if (found.length > 0) more.push(namedIn(found, schedule.names));
-  return withNames(outline.names, more);
+  return withNames(outline.names, outline.named, more);
 }

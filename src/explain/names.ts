@@ -59,14 +59,14 @@ export function namedIn(value: unknown, known: NamesById): readonly Named[] {
   return [...found];
 }
 
-/** The names, with more of them; where all are there, the very same. */
-export function withNames(names: Names, more: readonly (readonly Named[])[]): Names {
+/** The names, with more of them; where all are there, the very same. `named`: what has a name there. */
+export function withNames(names: Names, named: ReadonlySet<Named>, more: readonly (readonly Named[])[]): Names {
   const grown: { -readonly [Among in keyof Names]?: Record<string, Named['name']> } = {};
   let hasGrown = false;
   for (const some of more) {
-    for (const { among, id, name } of some) {
-      if (Object.hasOwn(grown[among] ?? names[among], id)) continue;
-      (grown[among] ??= { ...names[among] })[id] = name;
+    for (const one of some) {
+      if (named.has(one)) continue;
+      (grown[one.among] ??= { ...names[one.among] })[one.id] = one.name;
       hasGrown = true;
     }
   }

@@ -5,7 +5,7 @@
 import type { NodeId, RuleGraph, Task } from '../graph/rule-graph.js';
 import { type Band, bandsIn, type Edge, edgesIn } from './bands.js';
 import type { ExplainedTask, Explanation, Names } from './explanation.js';
-import { namesIn, type NamesById, namesById, wordsIn } from './names.js';
+import { type Named, namesIn, type NamesById, namesById, wordsIn } from './names.js';
 import { placeOf, type RuleOutline, ruleOutline } from './rule-outline.js';
 
 /** A task with its rules. */
@@ -23,6 +23,8 @@ export interface TaskOutline {
   /** What each of the rules mentions, as it is written in the graph, by its node. */
   readonly words: ReadonlyMap<NodeId, ReadonlySet<string>>;
   readonly names: Names;
+  /** What these are the names of. */
+  readonly named: ReadonlySet<Named>;
 }
 
 /** A schedule, with the outlines of those of its tasks that were asked for so far. */
@@ -49,29 +51,31 @@ export function outlineOf(graph: RuleGraph): ScheduleOutline {
 function scheduleOutline(graph: RuleGraph): ScheduleOutline {
   const { name, title, edition } = graph.schedule;
   const tasks = new Map<string, TaskOutline>();
+  const names = namesById(graph);
   return {
     schedule: { name, title, fingerprint: graph.fingerprint, ...(edition === undefined ? {} : { edition }) },
-    names: namesById(graph),
+    names,
     withOutings: new Set(graph.meters.filter((meter) => meter.fromOutings || meter.attachment !== undefined).map(({ id }) => id)),
     taskOf: (id) => {
       const known = tasks.get(id);
       if (known !== undefined) return known;
       const task = graph.tasks.find((candidate) => candidate.id === id);
       if (task === undefined) return null;
-      const outline = taskOutline(graph, task);
+      const outline = taskOutline(graph, task, names);
       tasks.set(id, outline);
       return outline;
     },
   };
 }
 
-function taskOutline(graph: RuleGraph, task: Task): TaskOutline {
+function taskOutline(graph: RuleGraph, task: Task, known: NamesById): TaskOutline {
   const counting = tasksThatCount(graph, task);
   const told = explainedTask(graph, task, counting);
   const rule = task.trigger === undefined ? null : ruleOutline(graph, task.trigger);
   const gate = task.gate === undefined ? null : ruleOutline(graph, task.gate);
   const bands = new Map(rule === null ? [] : bandsIn(rule, graph));
   const instruments = [...bands.values()].map(({ instrument }) => instrument);
+  const mentioned = wordsIn([told, rule, gate, instruments]);
   return {
     task,
     told,
@@ -81,7 +85,8 @@ function taskOutline(graph: RuleGraph, task: Task): TaskOutline {
     bands,
     edges: rule === null ? [] : edgesIn(rule, bands),
     words: new Map([rule, gate].flatMap((tree) => (tree === null ? [] : wordsByNode(tree, bands)))),
-    names: namesIn(graph, wordsIn([told, rule, gate, instruments])),
+    names: namesIn(graph, mentioned),
+    named: new Set([...mentioned].flatMap((word) => known.get(word) ?? [])),
   };
 }
 
