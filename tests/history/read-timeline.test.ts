@@ -272,6 +272,53 @@ describe('spells', () => {
   });
 });
 
+describe('what a total rests on', () => {
+  const replaced = (id: string, on: string, final: number, initial = 0): Entry => ({
+    kind: 'meter-replaced',
+    id,
+    on,
+    meter: 'engine',
+    final,
+    initial,
+  });
+  const [first, second] = [replaced('r1', '2026-05-02', 100), replaced('r2', '2026-05-04', 50, 7)];
+
+  test('of a dial put in place of another is every replacement before it, and not itself twice', () => {
+    const entries = [engine('a', '2026-05-01', 90), first, engine('b', '2026-05-03', 20), second, engine('c', '2026-05-05', 9)];
+    expect(
+      read(entries)
+        .meters.get('engine')
+        ?.points.map(({ entry, total, alongside }) => [entry, total / 36_000, alongside]),
+    ).toEqual([
+      ['a', 90, []],
+      ['r1', 100, []],
+      ['b', 120, ['r1']],
+      ['r2', 150, ['r1']],
+      ['c', 152, ['r1', 'r2']],
+    ]);
+  });
+
+  test('is told of what is stated on a dial that is not the first: the replacements, and not the readings in between', () => {
+    const stated: Entry = { kind: 'stated', id: 's', on: '2026-05-06', task: 'change-oil', doneBy: '2026-05-03', doneAt: { engine: 18 } };
+    const dials = (...entries: readonly Entry[]) => read([...entries, stated]).statements.get('change-oil')?.[0];
+    expect(dials(first, engine('b', '2026-05-03', 20))).toMatchObject({
+      doneAt: new Map([['engine', 118 * 36_000]]),
+      dials: new Map([['engine', ['r1']]]),
+    });
+    expect(dials(first)).toMatchObject({ dials: new Map([['engine', ['r1']]]) });
+    expect(dials(engine('b', '2026-05-03', 20))).toMatchObject({ dials: new Map() });
+  });
+
+  test('that rises too fast is held against the reading just before it where it can be, else against the one that leaves least room', () => {
+    const against = (hours: number) =>
+      read([engine('a', '2026-05-01', 100), engine('b', '2026-05-02', 145), engine('c', '2026-05-03', hours)]).suspects.map(
+        (each) => each.against,
+      );
+    // Three days of 24 h since the first, two since the second, both days of each counted whole.
+    expect([172, 173, 193, 194].map(against)).toEqual([[], ['a'], ['a'], ['b']]);
+  });
+});
+
 describe('the rest', () => {
   test('doings, statements, instruments, positions, events, top-ups and the machine', () => {
     const timeline = read([

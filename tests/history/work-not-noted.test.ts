@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { readTimeline } from '../../src/history/read-timeline.js';
 import { workNotNoted } from '../../src/history/work-not-noted.js';
 import { compileText } from '../support/compile-text.js';
+import { tractor } from './machine-model.js';
 import { type Happenings, history, meters, moment } from '../support/history.js';
 
 const graph = compileText(`
@@ -22,6 +23,22 @@ test('hours alone are work that is not on record, from the first reading on', ()
     noted: 0,
     read: moment('2026-05-09'),
   });
+});
+
+test('goes by the first hour meter of the machine itself, not of what it wears, nor by one that counts from outings', () => {
+  const [engine] = tractor.meters;
+  if (engine === undefined) throw new Error('no meter');
+  const shaft = { ...engine, id: 'shaft', attachment: 'flail-mower' };
+  const out = { ...engine, id: 'out', fromOutings: true };
+  const model = { ...tractor, meters: [out, shaft, engine, { ...engine, id: 'spare' }] };
+  const entries = history(
+    ['2026-05-01', meters({ shaft: 0, engine: 5, spare: 0 })],
+    ['2026-05-09', meters({ shaft: 50, engine: 12, spare: 90 })],
+  );
+  const told = (meters: typeof model.meters) =>
+    workNotNoted(readTimeline(entries, { ...model, meters }, moment('2026-05-20 07:00')), { ...model, meters });
+  expect(told(model.meters)).toMatchObject({ meter: 'engine', risen: 7 * HOUR });
+  expect(told([out, shaft])).toBeNull();
 });
 
 test('what the last outing explains is not told of, nor what hours and clock differ by', () => {
