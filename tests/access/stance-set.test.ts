@@ -127,16 +127,23 @@ describe('a set of stances', () => {
     expect(meet(wide, everyStance([30, 30]))).not.toBeNull();
   });
 
-  test('may have 1,024 boxes, and not one more', () => {
-    // One position of each part in each box: no two lie in one another.
-    const single = (first: number, second: number, count: number): StanceSet =>
-      Array.from({ length: count }, (_, index) => [1 << (index % first), 1 << (Math.floor(index / first) % second), 2 ** 9 - 1]);
+  /** One position of each part in each box: no two lie in one another. */
+  const single = (count: number): StanceSet =>
+    Array.from({ length: count }, (_, index) => [1 << (index % 16), 1 << (Math.floor(index / 16) % 16), 1 << Math.floor(index / 256)]);
+
+  test('that are joined may have 1,024 boxes, and not one more', () => {
+    const [all, more] = [single(1024), single(1025).slice(1024)];
+    expect(join(all.slice(0, 1020), all.slice(1020))).toEqual(all);
+    expect(join(all, more)).toBeNull();
+    // One that is there already adds nothing, and one that others lie in takes their place.
+    expect(join(all, all.slice(0, 1))).toEqual(all);
+    expect(join(all.slice(1), [[3, 3, 1]])).toHaveLength(1021);
+  });
+
+  test('that are met take so many boxes too: 1,024, and not one more', () => {
     const last = (count: number): StanceSet => Array.from({ length: count }, (_, index) => [2 ** 30 - 1, 2 ** 30 - 1, 1 << index]);
-    expect(meet(single(16, 8, 128), last(8))).toHaveLength(1024);
-    expect(meet(single(16, 8, 128), last(9))).toBeNull();
-    const all = meet(single(16, 8, 128), last(8)) ?? [];
-    expect(join(all.slice(0, 1000), all.slice(1000))).toHaveLength(1024);
-    expect(join(all, [[1 << 16, 1, 1]])).toBeNull();
-    expect(join(all, [[3, 3, 1]])).toHaveLength(1021);
+    const first = single(128).map(([one = 0, other = 0]) => [one, other, 2 ** 9 - 1]);
+    expect(meet(first, last(8))).toHaveLength(1024);
+    expect(meet(first, last(9))).toBeNull();
   });
 });
