@@ -41,6 +41,7 @@ export { BudgetError, defaultBudget } from './assess/world.js';
 export { explain, explainer } from './explain/explain.js';
 export { applyChange, justShort } from './explain/apply-change.js';
 export { namesOf } from './explain/names.js';
+export { notedEvents } from './graph/noted-events.js';
 export { partsOf } from './graph/node-references.js';
 export { readRuleGraph } from './graph/read-rule-graph.js';
 export { tasksOfWork } from './graph/tasks-of-work.js';

@@ -27,7 +27,7 @@ export function usesInTaskClause(clause: TaskClauseNode): readonly Use[] {
     case 'first':
       return usesInFirst(clause);
     case 'series':
-      return [...clause.spans.flatMap(usesInSpan), use(clause.event, 'event')];
+      return [...clause.spans.flatMap(usesInSpan), use(clause.event, ...happenings)];
     case 'in-duty':
       return [use(clause.duty, 'duty'), ...usesInSpan(clause.span)];
     case 'while-every':
@@ -104,10 +104,10 @@ export function usesInLimit(limit: LimitNode): readonly Use[] {
   return 'span' in limit ? usesInSpan(limit.span) : [];
 }
 
-/** The names in an occasion: an attachment or an event. */
+/** The names in an occasion: an attachment, an event or a task. */
 export function usesInOccasion(what: OccasionWhat): readonly Use[] {
   if (what.when === 'after-attaching') return [use(what.attachment, 'attachment')];
-  if (what.when === 'event') return [...usesInSpan(what.within), use(what.event, 'event')];
+  if (what.when === 'event') return [...usesInSpan(what.within), use(what.event, ...happenings)];
   return [];
 }
 
@@ -118,7 +118,7 @@ export function usesInOutcome(outcome: OutcomeNode): readonly Use[] {
 
 function usesInFirst({ what, after }: FirstNode): readonly Use[] {
   const spans = what.kind === 'plan' ? usesInPlan(what.plan) : what.spans.flatMap(usesInSpan);
-  return after === undefined ? spans : [...spans, use(after, 'event')];
+  return after === undefined ? spans : [...spans, use(after, ...happenings)];
 }
 
 function usesInGate(gate: GateNode): readonly Use[] {
@@ -139,6 +139,9 @@ function usesInCaution(caution: CautionNode): readonly Use[] {
   return caution.kind === 'beware' ? caution.hazards.map((name) => use(name, 'hazard')) : [];
 }
 
-function use(name: NameNode, kind: NameKind): Use {
-  return { name, kinds: [kind] };
+/** What can have happened: what is noted as such, and work that was done. */
+const happenings: readonly NameKind[] = ['event', 'task'];
+
+function use(name: NameNode, ...kinds: readonly NameKind[]): Use {
+  return { name, kinds };
 }

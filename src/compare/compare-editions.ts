@@ -1,3 +1,4 @@
+import { notedEvents } from '../graph/noted-events.js';
 import { meaningFingerprint, meaningText } from '../graph/meaning-fingerprint.js';
 import type { RuleGraph, Task } from '../graph/rule-graph.js';
 import type { Moment } from '../values/moment.js';
@@ -47,12 +48,13 @@ function whole(task: Task, status: 'new' | 'gone'): TaskComparison {
   return { task: task.id, title: task.title, status, bearings: [status === 'new' ? 'tighter' : 'looser'], changes: [] };
 }
 
-const declared = ['meters', 'gauges', 'dipsticks', 'duties', 'attachments', 'events', 'supplies', 'defects', 'stops'] as const;
+const declared = ['meters', 'gauges', 'dipsticks', 'duties', 'attachments', 'supplies', 'defects', 'stops'] as const;
 const inAccess = ['parts', 'places', 'steps'] as const;
 
 function compareDeclarations(before: RuleGraph, after: RuleGraph): Comparison['declarations'] {
   const lists = [
     ...declared.map((kind) => [kind, before[kind], after[kind]] as const),
+    ['events', notedEvents(before), notedEvents(after)] as const,
     ...inAccess.map((kind) => [kind, before.access[kind], after.access[kind]] as const),
   ];
   return lists.flatMap(([kind, old, fresh]) => compareLists(kind, texts(old, before), texts(fresh, after)));

@@ -12,7 +12,16 @@ import type { RuleGraph } from '../graph/rule-graph.js';
 import type { HeaderNode } from '../syntax/tree.js';
 import { compileAccess } from './access.js';
 import { checkGraph } from './graph-checks.js';
-import { compileDefects, compileDipsticks, compileGauges, compileMeters, compileNamed, compileStops, compileSupplies } from './machine.js';
+import {
+  compileDefects,
+  compileDipsticks,
+  compileEvents,
+  compileGauges,
+  compileMeters,
+  compileNamed,
+  compileStops,
+  compileSupplies,
+} from './machine.js';
 import { compileTasks } from './task.js';
 import { workshop } from './workshop.js';
 
@@ -74,7 +83,7 @@ export function graphOf(model: Model, sources: readonly SourceText[], sha256 = o
     dipsticks: compileDipsticks(shop),
     duties: compileNamed(shop, 'duty'),
     attachments: compileNamed(shop, 'attachment'),
-    events: compileNamed(shop, 'event'),
+    events: compileEvents(shop),
     supplies: compileSupplies(shop),
     defects: compileDefects(shop),
     stops,

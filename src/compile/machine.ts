@@ -6,7 +6,7 @@ import { calendarAmountOf } from '../check/quantities/amount.js';
 import { rangeOfBand } from '../check/quantities/level.js';
 import { litresOf } from '../check/quantities/work.js';
 import { sound } from '../check/whole.js';
-import type { CalendarAmount, Defect, Dipstick, Gauge, Meter, Origin, Stop, Supply } from '../graph/rule-graph.js';
+import type { CalendarAmount, Defect, Dipstick, Event, Gauge, Meter, Origin, Stop, Supply } from '../graph/rule-graph.js';
 import type { SpanNode, UnitNode } from '../syntax/tree.js';
 import { findUnit } from '../values/units.js';
 import { compileCondition } from './condition.js';
@@ -79,8 +79,19 @@ export function compileStops(shop: Workshop): Stop[] {
   });
 }
 
-/** Duties, attachments and events: a name and a title. */
-export function compileNamed(shop: Workshop, kind: 'duty' | 'attachment' | 'event'): Entry[] {
+/** What happens and is noted as such; and the tasks that something comes after, each as what happens when it is done. */
+export function compileEvents(shop: Workshop): Event[] {
+  const tasks = shop.model.references.flatMap(({ kinds, definition }) =>
+    kinds.includes('event') && definition?.kind === 'task' ? [definition] : [],
+  );
+  return [
+    ...definitionsOf(shop.model, 'event').map((definition) => entry(shop, definition)),
+    ...[...new Set(tasks)].map((task) => ({ ...entry(shop, task), task: task.id })),
+  ];
+}
+
+/** Duties and attachments: a name and a title. */
+export function compileNamed(shop: Workshop, kind: 'duty' | 'attachment'): Entry[] {
   return definitionsOf(shop.model, kind).map((definition) => entry(shop, definition));
 }
 

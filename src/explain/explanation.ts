@@ -124,6 +124,8 @@ export interface ExplainedTask {
   readonly reads: readonly Instrument[];
   /** Tasks whose doing counts as doing this one, or sets its clock. */
   readonly countedBy: readonly string[];
+  /** Tasks whose doing is what its rules come after; left out where they come after none. */
+  readonly comesAfter?: readonly string[];
 }
 
 /** The answer of `explain`: why a task is in its state, and what would change it. */

@@ -17,7 +17,7 @@ type Happening =
 /** In the order of the rules; none on a day on which the task was done, when it could not be told which came first. */
 export function addHappeningChanges(ground: Ground, rule: RuleFacts, changes: Change[]): void {
   if (ground.standing.doneToday) return;
-  const happening = happeningAt(rule);
+  const happening = happeningAt(ground, rule);
   const becomes = happening === null ? null : certain(taskStateIf(ground, ifHappened, happening));
   if (happening !== null && becomes !== null && becomes !== ground.state) changes.push(changeBy(happening, becomes));
   for (const part of rule.parts) addHappeningChanges(ground, part, changes);
@@ -30,8 +30,12 @@ function changeBy(happening: Happening, becomes: Change['becomes']): Change {
 }
 
 /** What would bring up a rule at once. */
-function happeningAt({ node, note }: RuleFacts): Happening | null {
-  if (node.kind === 'event' && node.within === undefined) return { is: 'event', event: node.event };
+function happeningAt({ schedule }: Ground, { node, note }: RuleFacts): Happening | null {
+  if (node.kind === 'event' && node.within === undefined) {
+    // What is the doing of another task is not noted as an event.
+    const isNoted = schedule.names.get(node.event)?.some(({ among }) => among === 'events') === true;
+    return isNoted ? { is: 'event', event: node.event } : null;
+  }
   const closed = note?.is === 'not-asked' && note.defect?.closed !== null;
   return node.kind === 'asked' && node.by.is === 'defect' && node.within === undefined && closed ? node.by : null;
 }

@@ -1,6 +1,7 @@
 /**
  * The titles and units of everything that an explanation mentions, so that it can be put into words without the schedule.
  */
+import { notedEvents } from '../graph/noted-events.js';
 import type { RuleGraph } from '../graph/rule-graph.js';
 import type { Names } from './explanation.js';
 
@@ -23,7 +24,7 @@ export function namesIn(graph: RuleGraph, words: ReadonlySet<string>): Names {
     gauges: byId(graph.gauges, words, ({ title, unit }) => ({ title, unit })),
     dipsticks: byId(graph.dipsticks, words, ({ title, litres }) => ({ title, litres })),
     duties: titles(graph.duties),
-    events: titles(graph.events),
+    events: titles(notedEvents(graph)),
     attachments: titles(graph.attachments),
     defects: titles(graph.defects),
     tasks: titles(graph.tasks),

@@ -70,9 +70,9 @@ function scheduleOutline(graph: RuleGraph): ScheduleOutline {
 
 function taskOutline(graph: RuleGraph, task: Task, known: NamesById): TaskOutline {
   const counting = tasksThatCount(graph, task);
-  const told = explainedTask(graph, task, counting);
   const rule = task.trigger === undefined ? null : ruleOutline(graph, task.trigger);
   const gate = task.gate === undefined ? null : ruleOutline(graph, task.gate);
+  const told = explainedTask(graph, task, counting, rule);
   const bands = new Map(rule === null ? [] : bandsIn(rule, graph));
   const instruments = [...bands.values()].map(({ instrument }) => instrument);
   const mentioned = wordsIn([told, rule, gate, instruments]);
@@ -94,7 +94,8 @@ function wordsByNode({ node, parts }: RuleOutline, bands: TaskOutline['bands']):
   return [[node.id, wordsIn([node, bands.get(node.id)?.instrument ?? null])], ...parts.flatMap((part) => wordsByNode(part, bands))];
 }
 
-function explainedTask(graph: RuleGraph, task: Task, counting: ReadonlySet<string>): ExplainedTask {
+function explainedTask(graph: RuleGraph, task: Task, counting: ReadonlySet<string>, rule: RuleOutline | null): ExplainedTask {
+  const comesAfter = tasksBefore(graph, wordsIn(rule));
   return {
     id: task.id,
     title: task.title,
@@ -107,7 +108,15 @@ function explainedTask(graph: RuleGraph, task: Task, counting: ReadonlySet<strin
     procedure: task.site.procedure,
     reads: task.reads.map((reading) => reading.instrument),
     countedBy: [...counting].filter((id) => id !== task.id),
+    ...(comesAfter.length === 0 ? {} : { comesAfter }),
   };
+}
+
+/** The tasks whose doing is an event of these rules, with those whose doing counts as theirs. */
+function tasksBefore(graph: RuleGraph, words: ReadonlySet<string>): readonly string[] {
+  const happenings = graph.events.filter(({ id, task }) => task !== undefined && words.has(id));
+  const tasks = graph.tasks.filter(({ id }) => happenings.some((event) => event.task === id));
+  return [...new Set(tasks.flatMap((task) => [...tasksThatCount(graph, task)]))];
 }
 
 function tasksThatCount(graph: RuleGraph, task: Task): ReadonlySet<string> {

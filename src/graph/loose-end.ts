@@ -87,6 +87,7 @@ function namesIn(graph: RuleGraph): readonly Name[] {
     ...graph.nodes.flatMap(namesOfNode),
     ...graph.tasks.flatMap(namesOfTask),
     ...graph.meters.map(({ attachment }): Name => ['attachments', attachment]),
+    ...graph.events.flatMap(({ task }): readonly Name[] => (task === undefined ? [] : [['tasks', task]])),
     ...graph.defects.flatMap(({ rules }) => rules.flatMap(({ outcome }) => namesOfOutcome(outcome))),
     ...access.places.map(({ under }): Name => ['parts', under]),
     ...access.walks.flatMap(({ from, to }): readonly Name[] => [

@@ -250,6 +250,10 @@ export interface Event {
   id: string;
   title: string;
   origin: Origin;
+  /**
+   * It happens each time this task is done, and nobody notes it: what `after` and `on` a task name. The id is the task's.
+   */
+  task?: string;
 }
 /**
  * This interface was referenced by `RuleGraph`'s JSON-Schema

@@ -3,9 +3,9 @@ import type { Layout } from './facts.js';
 import { gather } from './gather.js';
 import type { Timeline } from './timeline.js';
 
-/** Event → when it happened, in order. */
+/** Event → when it happened, in order; of those that are noted as such. */
 export function readEvents({ dated, names, strays }: Layout): Timeline['events'] {
-  const known = ofKind(dated, 'event').filter(({ entry }) => strays.has(entry.id, 'event', entry.event, names.events));
+  const known = ofKind(dated, 'event').filter(({ entry }) => strays.has(entry.id, 'event', entry.event, names.notedEvents));
   const lists = gather(known, ({ entry }) => entry.event);
   return new Map([...lists].map(([event, entries]) => [event, entries.map(stamp)]));
 }

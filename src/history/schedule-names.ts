@@ -1,3 +1,4 @@
+import { notedEvents } from '../graph/noted-events.js';
 import type { Attachment, Defect, Dipstick, Duty, Event, Gauge, Meter, RuleGraph, Supply, Task } from '../graph/rule-graph.js';
 
 /** The part of a rule graph that a history is read against: what the machine has. */
@@ -14,6 +15,8 @@ export interface ScheduleNames {
   readonly duties: ReadonlyMap<string, Duty>;
   readonly attachments: ReadonlyMap<string, Attachment>;
   readonly events: ReadonlyMap<string, Event>;
+  /** Without those that are the doing of a task. */
+  readonly notedEvents: ReadonlyMap<string, Event>;
   readonly supplies: ReadonlyMap<string, Supply>;
   readonly defects: ReadonlyMap<string, Defect>;
   readonly tasks: ReadonlyMap<string, Task>;
@@ -33,6 +36,7 @@ export function scheduleNames(model: MachineModel): ScheduleNames {
     duties: byId(model.duties),
     attachments: byId(model.attachments),
     events: byId(model.events),
+    notedEvents: byId(notedEvents(model)),
     supplies: byId(model.supplies),
     defects: byId(model.defects),
     tasks: byId(model.tasks),

@@ -116,3 +116,17 @@ export function lengthInWords(length: number, point: DuePoint, names: Titles): s
       return assertNever(point);
   }
 }
+
+/** What happened, by its title: an event, or a task whose doing is one. */
+export function happeningTitle(event: string, names: Titles): string {
+  return quoted(names.events[event] ?? names.tasks[event], event);
+}
+
+/** `“The blade struck a stone” happened`, `“Renew the blade” was done`. */
+export function happenedInWords(event: string, names: Titles): string {
+  return `${happeningTitle(event, names)} ${isNoted(event, names) ? 'happened' : 'was done'}`;
+}
+
+function isNoted(event: string, names: Titles): boolean {
+  return names.events[event] !== undefined || names.tasks[event] === undefined;
+}

@@ -16,7 +16,7 @@ export type About = ReadonlySet<string>;
 
 /** The ids that an explanation is about: its task, what counts as it, and all that its rules speak of. */
 export function aboutOf({ task, rule, gate, names }: Explanation): About {
-  const about = new Set([task.id, ...task.countedBy, ...task.reads.map(({ id }) => id)]);
+  const about = new Set([task.id, ...task.countedBy, ...(task.comesAfter ?? []), ...task.reads.map(({ id }) => id)]);
   gather(
     [rule, gate].map((tree) => JSON.stringify(tree)),
     about,

@@ -6,7 +6,7 @@ import { dialOf } from '../explain/dial.js';
 import type { Explanation, RuleFacts } from '../explain/explanation.js';
 import { numberText } from '../values/number-text.js';
 import { TICKS_PER_UNIT } from '../values/ticks.js';
-import { inDuty, lengthInWords, meterQuantity, pointInWords, pointOnAxis, quoted, theMeter } from './amounts-in-words.js';
+import { inDuty, lengthInWords, meterQuantity, pointInWords, pointOnAxis, quoted, theMeter, happenedInWords } from './amounts-in-words.js';
 import type { Titles } from './amounts-in-words.js';
 import { listed } from '../base/listed.js';
 import { dayInWords, momentInWords } from './dates-in-words.js';
@@ -146,7 +146,9 @@ function baseMoment({ baseWhen }: RuleFacts, besideValue: boolean): string {
 function eventWords(rule: RuleFacts, { names }: Explanation): string {
   const { node } = rule;
   const id = node.kind === 'event' ? node.event : node.kind === 'stages' && node.from.is === 'event' ? node.from.event : null;
-  return id === null ? 'it happened' : quoted(names.events[id], id);
+  if (id === null) return 'it happened';
+  const title = names.events[id];
+  return title === undefined ? happenedInWords(id, names) : quoted(title, id);
 }
 
 /** `the hour meter on the dash read 1304 h on 13 May 2026`. */

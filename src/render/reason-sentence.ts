@@ -7,7 +7,7 @@ import type { Explanation, RuleFacts } from '../explain/explanation.js';
 import { nodesOf } from '../explain/find-rule.js';
 import type { Condition, Instrument, Trigger } from '../graph/rule-graph.js';
 import { numberText } from '../values/number-text.js';
-import { quoted } from './amounts-in-words.js';
+import { happenedInWords, quoted } from './amounts-in-words.js';
 import { conditionInWords, rangeInWords, theInstrument, unitOf, valueInWords } from './condition-in-words.js';
 import { listed } from '../base/listed.js';
 import { counted } from './count-in-words.js';
@@ -64,7 +64,7 @@ function noteInWords(note: Note, rule: RuleFacts, explanation: Explanation): str
       return `${happening(rule, explanation)} on ${momentInWords(note.when)}, and ${note.done === null ? 'it has not been done since' : `it was done on ${momentInWords(note.done)}`}`;
     case 'not-happened':
       return `${happening(rule, explanation)} never, as far as the logbook says`.replace(
-        /(happened|was put on|was refuelled|ended) never/,
+        /(happened|was done|was put on|was refuelled|ended) never/,
         'never $1',
       );
     case 'asked':
@@ -131,9 +131,9 @@ function happening(rule: RuleFacts, { names }: Explanation): string {
   const node = rule.node as Trigger;
   switch (node.kind) {
     case 'event':
-      return `${quoted(names.events[node.event], node.event)} happened`;
+      return happenedInWords(node.event, names);
     case 'stages':
-      return node.from.is === 'event' ? `${quoted(names.events[node.from.event], node.from.event)} happened` : 'it happened';
+      return node.from.is === 'event' ? happenedInWords(node.from.event, names) : 'it happened';
     case 'attaching':
       return `the ${safeText(names.attachments[node.attachment] ?? node.attachment)} was put on`;
     case 'refuelling':

@@ -15,7 +15,7 @@ import type {
 } from '../graph/rule-graph.js';
 import { monthName, weekdayName } from '../values/calendar.js';
 import { numberText } from '../values/number-text.js';
-import { amountInWords, calendarInWords, meterQuantity, quoted, titleOf } from './amounts-in-words.js';
+import { amountInWords, calendarInWords, happeningTitle, meterQuantity, quoted, titleOf } from './amounts-in-words.js';
 import type { Titles } from './amounts-in-words.js';
 import type { NodeById } from './node-by-id.js';
 import { isCondition } from '../graph/node-references.js';
@@ -94,7 +94,7 @@ function dutyMixInWords(node: DutyMixNode, names: Titles): string {
 function stagesInWords(node: StagesNode, names: Titles): string {
   const points = listed(node.amounts.map((amount) => amountInWords(amount, names)));
   if (node.from.is === 'start') return `first at ${points}`;
-  return `at ${points} after ${quoted(names.events[node.from.event], node.from.event)}`;
+  return `at ${points} after ${happeningTitle(node.from.event, names)}`;
 }
 
 function calendarMarksInWords(node: CalendarMarksNode): string {
@@ -128,7 +128,7 @@ function occasionInWords(node: OccasionNode): string {
 }
 
 function eventInWords(node: EventNode, names: Titles): string {
-  const event = quoted(names.events[node.event], node.event);
+  const event = happeningTitle(node.event, names);
   return node.within === undefined ? `on ${event}` : `within ${amountInWords(node.within, names)} after ${event}`;
 }
 

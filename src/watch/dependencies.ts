@@ -55,7 +55,7 @@ class Gatherer {
         return this.amount(node.amount);
       case 'stages':
         node.amounts.forEach((amount) => this.amount(amount));
-        return node.from.is === 'event' ? this.add(facet('event', node.from.event)) : undefined;
+        return node.from.is === 'event' ? this.event(node.from.event) : undefined;
       case 'duty-mix':
         // Of an outing that is under way, what belongs to a limit grows with the time.
         return this.add(facet('meter', node.meter), OUTINGS, NOW);
@@ -78,7 +78,7 @@ class Gatherer {
       case 'refuelling':
         return this.add(REFUELLINGS);
       case 'event':
-        this.add(facet('event', node.event));
+        this.event(node.event);
         return node.within === undefined ? undefined : this.amount(node.within);
       case 'when':
         return this.node(node.condition);
@@ -159,6 +159,13 @@ class Gatherer {
       default:
         return assertNever(what);
     }
+  }
+
+  /** One that is the doing of a task is noted as that. */
+  private event(id: string): void {
+    const task = this.index.events.get(id)?.task;
+    if (task === undefined) this.add(facet('event', id));
+    else this.doings(task);
   }
 
   /** The doings of a task are its own, those of tasks that cover it, of its parts, and of tasks that restart it. */

@@ -72,7 +72,7 @@ function whenPassed(base: DuePoint, within: CalendarAmount): readonly number[] {
 }
 
 /** What turns whether or not a limit was judged: the calendar itself. */
-function fromRule({ now, timeline }: Found, node: Node): readonly number[] {
+function fromRule({ now, timeline, graph }: Found, node: Node): readonly number[] {
   switch (node.kind) {
     case 'season':
       return seasonTurns(now.day, node);
@@ -89,7 +89,7 @@ function fromRule({ now, timeline }: Found, node: Node): readonly number[] {
     case 'interval':
       return node.standstill === undefined ? [] : longEnough(timeline, node.standstill);
     case 'stages':
-      return stagePoints(timeline, node);
+      return stagePoints(timeline, graph, node);
     default:
       return [];
   }
@@ -119,11 +119,19 @@ function marksAround(day: Day, node: CalendarMarksNode | CalendarWindowNode): re
   return days.map((each) => each * DAY);
 }
 
-function stagePoints({ machine, events }: Timeline, node: StagesNode): readonly number[] {
-  const event = node.from.is === 'event' ? events.get(node.from.event)?.at(-1)?.when : undefined;
-  const start = node.from.is === 'start' && machine.inService !== null ? onDay(machine.inService) : event;
-  if (start === undefined) return [];
-  return node.amounts.flatMap((amount) => (amount.on === 'calendar' ? after(start, amount) : []));
+function stagePoints(timeline: Timeline, graph: RuleGraph, node: StagesNode): readonly number[] {
+  return startsOf(timeline, graph, node.from).flatMap((start) =>
+    node.amounts.flatMap((amount) => (amount.on === 'calendar' ? after(start, amount) : [])),
+  );
+}
+
+/** When a series may have begun. Of one that begins when a task is done, whenever anything was: who counts as doing it is for the assessor to say. */
+function startsOf({ machine, events, doings, statements }: Timeline, graph: RuleGraph, from: StagesNode['from']): readonly Moment[] {
+  if (from.is === 'start') return machine.inService === null ? [] : [onDay(machine.inService)];
+  const isDoing = graph.events.some(({ id, task }) => id === from.event && task !== undefined);
+  if (isDoing) return [...doings.values(), ...statements.values()].flat().flatMap(({ when }) => when ?? []);
+  const last = events.get(from.event)?.at(-1);
+  return last === undefined ? [] : [last.when];
 }
 
 function after(start: Moment, amount: CalendarAmount): readonly number[] {

@@ -44,6 +44,7 @@ describe('what the author sees', () => {
     const seeded: Readonly<Record<string, number>> = {
       'three-mistakes': 3,
       'follow-on': 8,
+      'after-itself': 3,
       'half-months-and-times': 8,
       standstill: 4,
       'example-names': 3,

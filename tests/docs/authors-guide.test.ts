@@ -25,7 +25,7 @@ describe('docs/authors-guide.md', () => {
 
   test('its examples hold', () => {
     const report = runExamples(compiled(stages.at(-1) ?? ''));
-    expect(report?.examples.length).toBe(4);
+    expect(report?.examples.length).toBe(5);
     expect(failing(report)).toEqual([]);
   });
 

@@ -26,7 +26,7 @@ describe('completion knows where it is', () => {
     ['a task', 'task x "X"\n  covers |', ['oil-level', 'oil-change', 'mower.blades'], ['engine', 'seep']],
     ['a task after then', 'task x "X"\n  reads oil below low hold "Low." then |', ['top-up'], ['oil', 'engine']],
     ['a defect', 'task x "X"\n  mends |', ['seep'], ['oil-level']],
-    ['an event, or refuelling', 'task x "X"\n  on |', ['refit', 'refuelling'], ['oil-level', 'due']],
+    ['an event, other work, or refuelling', 'task x "X"\n  on |', ['refit', 'oil-level', 'refuelling'], ['dusty', 'due']],
     ['what can be read', 'task x "X"\n  reads |', ['oil', 'coolant', 'engine'], ['oil-level', 'motor']],
     ['a mark', 'task x "X"\n  reads oil below |', ['low', 'full'], ['normal', 'wet']],
     ['a band', 'task x "X"\n  when coolant above |', ['normal', 'high'], ['low', 'wet']],

@@ -238,9 +238,18 @@ function allEvents(world: World, event: string): readonly { readonly id: string;
     .sort(inOrder);
 }
 
-/** The last time an event happened. */
-export function lastEvent(world: World, event: string): { readonly id: string; readonly when: When } | undefined {
-  return allEvents(world, event).at(-1);
+/** Something that happened, with what the meters showed then. */
+export interface Happened {
+  readonly when: When;
+  readonly meter: (meter: string) => number | null;
+}
+
+/** The last time that an event happened, or that the task was done whose doing it is. */
+export function lastEvent(world: World, event: string): Happened | undefined {
+  const task = world.graph.events.find(({ id }) => id === event)?.task;
+  if (task !== undefined) return dated(doings(world, task)).at(-1);
+  const last = allEvents(world, event).at(-1);
+  return last && { when: last.when, meter: (meter) => meterAtEntry(world, meter, last.id, last.when) };
 }
 
 /** No outing of which anything lies after the last doing. */

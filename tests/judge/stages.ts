@@ -5,7 +5,6 @@ import { lastEvent } from './conditions.js';
 import type { Done } from './doings.js';
 import type { Clock } from './intervals.js';
 import { limit, unrecorded, type Base } from './limits.js';
-import { meterAtEntry } from './meters.js';
 import { workBetween } from './outings.js';
 import { plain, reached, type Outcome } from './outcome.js';
 import { triggerAt, type World } from './world.js';
@@ -27,8 +26,7 @@ function stageBase(world: World, node: StagesNode, clock: Clock): Base | null {
     return clock.start ?? (worked ? { when: null, meter: () => null } : null);
   }
   const event = lastEvent(world, node.from.event);
-  if (event === undefined) return null;
-  return { when: event.when, meter: (meter) => meterAtEntry(world, meter, event.id, event.when) };
+  return event ?? null;
 }
 
 /** How many stages, from the first, the doings have met. */

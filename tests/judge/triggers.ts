@@ -2,7 +2,7 @@
 import type { AskedNode, EventNode, Trigger } from '../../src/graph/rule-graph.js';
 import { after, inOrder, type When } from './calendar.js';
 import { spellsOn } from './attachments.js';
-import { holds, inRange, lastEvent } from './conditions.js';
+import { type Happened, holds, inRange, lastEvent } from './conditions.js';
 import { defectState, ofClass } from './defects.js';
 import { clock, dated, doings, doneSince, start } from './doings.js';
 import { dutyMix, interval, type Clock } from './intervals.js';
@@ -80,10 +80,14 @@ function event(world: World, node: EventNode, task: string): Outcome {
 }
 
 /** Something that asks for a task at once, or within a span, until it is done. */
-function answerable(world: World, node: EventNode | AskedNode, task: string, by: { readonly id: string; readonly when: When }): Outcome {
+function answerable(world: World, node: EventNode | AskedNode, task: string, by: Happened): Outcome {
   if (doneSince(world, task, by.when)) return plain('clear', node.id);
   if (node.within === undefined) return asks(true, node.id, by.when);
-  return limit(world, node, { when: by.when, meter: (meter) => meterAtEntry(world, meter, by.id, by.when) }, node.within);
+  return limit(world, node, by, node.within);
+}
+
+function noted(world: World, { id, when }: { readonly id: string; readonly when: When }): Happened {
+  return { when, meter: (meter) => meterAtEntry(world, meter, id, when) };
 }
 
 function asked(world: World, node: AskedNode, task: string): Outcome {
@@ -92,7 +96,7 @@ function asked(world: World, node: AskedNode, task: string): Outcome {
     if (!state.open || state.by === null) return plain('clear', node.id);
     const { class: wanted } = node.by;
     return during(
-      answerable(world, node, task, state.by),
+      answerable(world, node, task, noted(world, state.by)),
       ofClass(world, node.by.defect, state, (name) => name === wanted),
       node.id,
     );
@@ -101,7 +105,7 @@ function asked(world: World, node: AskedNode, task: string): Outcome {
   const rule = reads?.rules[node.by.rule];
   const last = reads === undefined ? null : standing(world, reads.instrument.id);
   return last !== null && rule !== undefined && inRange(rule.range, last.value)
-    ? answerable(world, node, task, last)
+    ? answerable(world, node, task, noted(world, last))
     : plain('clear', node.id);
 }
 

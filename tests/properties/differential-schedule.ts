@@ -241,8 +241,15 @@ const occasion = fc.constantFrom(
   'on each day of work',
   'on refit',
   'on wash',
+  'on alpha',
+  'on epsilon',
 );
-const within = fc.tuple(span, fc.constantFrom('refit', 'wash')).map(([each, event]) => `within ${each} after ${event}`);
+/** What happens: events, and work that is done. */
+const happening = fc.oneof(
+  { weight: 2, arbitrary: fc.constantFrom('refit', 'wash') },
+  { weight: 1, arbitrary: fc.constantFrom('alpha', 'beta', 'delta', 'epsilon') },
+);
+const within = fc.tuple(span, happening).map(([each, event]) => `within ${each} after ${event}`);
 const series = fc
   .tuple(
     fc.constantFrom(
@@ -253,7 +260,7 @@ const series = fc
       '10 days',
       '3 h, 9 h of mowing',
     ),
-    fc.constantFrom('refit', 'wash'),
+    happening,
   )
   .map(([each, event]) => `at ${each} after ${event}`);
 const timing = fc.oneof(
@@ -285,6 +292,8 @@ const first = fc.oneof(
       'first at 4 h of mowing or 10 days, whichever last',
       'first at 10 h, 30 h of engine after refit',
       'first at 5 days after wash',
+      'first at 10 h, 25 h of engine after alpha',
+      'first at 4 h of mowing after gamma',
       'first at 20 h of engine or 1 months, whichever first after wash',
     ),
   },

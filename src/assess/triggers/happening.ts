@@ -1,9 +1,9 @@
 import type { AttachingNode, EventNode, RefuellingNode } from '../../graph/rule-graph.js';
 import type { EntryId } from '../../history/entry.js';
-import type { Stamped } from '../../history/timeline.js';
 import { notBefore } from '../../values/moment.js';
 import { axisOf } from '../axis.js';
 import { lastDoingSince } from '../doings.js';
+import { asHappening, type Happening, lastHappening } from '../happenings.js';
 import { judge } from '../judge.js';
 import { begunBy } from '../spells.js';
 import { dueSince, quiet, type Reach } from '../reach.js';
@@ -14,23 +14,23 @@ import { lacksBase, lacksNow } from './interval.js';
 /** After an attachment was put on. */
 export function attaching(world: World, node: AttachingNode, context: TriggerContext): Reach {
   const spells = world.timeline.attachments.get(node.attachment) ?? [];
-  return afterHappening(world, node, spells.at(-1)?.begin, context, begunBy(spells));
+  return afterHappening(world, node, asHappening(spells.at(-1)?.begin), context, begunBy(spells));
 }
 
 /** After each refuelling. */
 export function refuelling(world: World, node: RefuellingNode, context: TriggerContext): Reach {
-  return afterHappening(world, node, world.timeline.refuellings.at(-1), context);
+  return afterHappening(world, node, asHappening(world.timeline.refuellings.at(-1)), context);
 }
 
-/** After a declared event, at once or within a span. */
+/** After a declared event or after another task, at once or within a span. */
 export function event(world: World, node: EventNode, context: TriggerContext): Reach {
-  return afterHappening(world, node, world.timeline.events.get(node.event)?.at(-1), context);
+  return afterHappening(world, node, lastHappening(world, node.event), context);
 }
 
 function afterHappening(
   world: World,
   node: AttachingNode | RefuellingNode | EventNode,
-  latest: Stamped | undefined,
+  latest: Happening | undefined,
   context: TriggerContext,
   begun: readonly EntryId[] = [],
 ): Reach {
@@ -41,7 +41,7 @@ function afterHappening(
   const last = lastDoingSince(world, context.task, latest.when);
   const isDone = last !== undefined && notBefore(last.when, latest.when);
   if (!isDone && node.kind === 'event' && node.within !== undefined) return within(world, { ...node, within: node.within }, latest);
-  const entries = [...new Set([...begun, latest.entry, ...(last?.entries ?? [])])];
+  const entries = [...new Set([...begun, ...latest.entries, ...(last?.entries ?? [])])];
   world.observe({
     node: node.id,
     state: isDone ? 'clear' : 'due',
@@ -52,14 +52,14 @@ function afterHappening(
   return isDone ? quiet(node.id) : dueSince(node.id, latest.when);
 }
 
-function within(world: World, node: EventNode & { readonly within: NonNullable<EventNode['within']> }, latest: Stamped): Reach {
+function within(world: World, node: EventNode & { readonly within: NonNullable<EventNode['within']> }, latest: Happening): Reach {
   const axis = axisOf(world, node.within);
-  const base = axis.atMoment(latest.when, latest.entry);
+  const base = latest.on(axis);
   if (base === null)
-    return lacksBase(world, node, { missing: axis.missing, unrecorded: false, entries: [latest.entry], since: latest.when });
+    return lacksBase(world, node, { missing: axis.missing, unrecorded: false, entries: latest.entries, since: latest.when });
   const now = axis.now(latest.when);
-  if (now === null) return lacksNow(world, node, axis, { entries: [latest.entry] });
-  const entries = [...new Set([latest.entry, ...base.entries])];
+  if (now === null) return lacksNow(world, node, axis, { entries: latest.entries });
+  const entries = [...new Set([...latest.entries, ...base.entries])];
   return judge(world, node, axis, {
     base: { value: base.value, why: 'event', when: latest.when, entries },
     due: axis.add(base.value, node.within, 1),

@@ -6,6 +6,7 @@ import type { DuePoint } from '../assessment.js';
 import { type Axis, axisOf } from '../axis.js';
 import { doingsOf, type EffectiveDoing } from '../doings.js';
 import { judge } from '../judge.js';
+import { lastHappening } from '../happenings.js';
 import { quiet, type Reach } from '../reach.js';
 import type { TriggerContext } from '../trigger-context.js';
 import type { World } from '../world.js';
@@ -59,7 +60,7 @@ export function stagesAreMet(world: World, node: StagesNode, context: TriggerCon
 
 /** The doings that can meet a stage: all, or those not before the event. */
 function doingsFor(world: World, node: StagesNode, context: TriggerContext): readonly EffectiveDoing[] {
-  const event = node.from.is === 'event' ? world.timeline.events.get(node.from.event)?.at(-1) : undefined;
+  const event = node.from.is === 'event' ? lastHappening(world, node.from.event) : undefined;
   const doings = doingsOf(world, context.task);
   return event === undefined ? doings : doings.filter(({ when }) => when !== null && notBefore(when, event.when));
 }
@@ -70,10 +71,10 @@ function startOf(world: World, node: StagesNode, axis: Axis): StageStart | null 
     const { inService } = world.timeline.machine;
     return start === null ? null : { ...start, when: inService === null ? null : { day: inService, minute: null }, why: 'start' };
   }
-  const event = world.timeline.events.get(node.from.event)?.at(-1);
+  const event = lastHappening(world, node.from.event);
   if (event === undefined) return 'no-event';
-  const value = axis.atMoment(event.when, event.entry);
-  return value === null ? null : { value: value.value, when: event.when, why: 'event', entries: [event.entry, ...value.entries] };
+  const value = event.on(axis);
+  return value === null ? null : { value: value.value, when: event.when, why: 'event', entries: [...event.entries, ...value.entries] };
 }
 
 /** How many stages are met, and the last of the doings that got so far. */
@@ -144,7 +145,7 @@ function notHappened(world: World, node: StagesNode): Reach {
 
 /** Of a single stage after an event whose meter nobody read: the doing that is after it, which any such doing meets. */
 function meetsAlone(world: World, node: StagesNode, doings: readonly EffectiveDoing[]): EffectiveDoing | undefined {
-  const event = node.from.is === 'event' ? world.timeline.events.get(node.from.event)?.at(-1) : undefined;
+  const event = node.from.is === 'event' ? lastHappening(world, node.from.event) : undefined;
   if (event === undefined || node.amounts.length > 1) return undefined;
   return doings.findLast(({ when }) => when !== null && isAfter(when, event.when));
 }
@@ -153,8 +154,8 @@ function meetsAlone(world: World, node: StagesNode, doings: readonly EffectiveDo
 function withoutStart(world: World, node: StagesNode, doings: readonly EffectiveDoing[]): Reach {
   const last = doings.at(-1);
   if (node.from.is === 'event') {
-    const event = world.timeline.events.get(node.from.event)?.at(-1);
-    const entries = event === undefined ? [] : [event.entry];
+    const event = lastHappening(world, node.from.event);
+    const entries = event?.entries ?? [];
     const by = meetsAlone(world, node, doings);
     if (by !== undefined) return nothingLeft(world, node, { entries: [...entries, ...by.entries], stood: whenOf(by) });
     return lacksBase(world, node, { missing: { what: 'meter', meter: meterOf(node) }, unrecorded: false, entries });

@@ -24,6 +24,7 @@ import { dutyWithoutInterval } from './duty-without-interval.js';
 import { dutyTooFine } from './duty-too-fine.js';
 import { askedInCircle } from './asked-in-circle.js';
 import { bands } from './bands.js';
+import { countsFromItself } from './counts-from-itself.js';
 import { contradiction } from './contradiction.js';
 import { dependenceCycle } from './dependence-cycle.js';
 import { duplicateName } from './duplicate-name.js';
@@ -74,6 +75,7 @@ export const rules: readonly Rule[] = [
   repeatedClause,
   contradiction,
   dependenceCycle,
+  countsFromItself,
   tooMuchCovered,
   tooManyPlaces,
   askedInCircle,

@@ -328,6 +328,13 @@ const pages = {
     wrong: 'task level "Level" reads oil below low hold "Fill." then level now',
     right: 'task level "Level" reads oil below low hold "Fill." then top-up now',
   },
+  countsFromItself: {
+    title: 'A task that comes after its own doing',
+    explanation:
+      '`after` and `on` another task count from when that was last done. Where doing this task does the other one too (it is the same, covers it, or completes it as a part), each doing begins the count anew. Write `every …` for what comes round.',
+    wrong: 'task belt "Tighten the belt" first at 1 h of engine after belt',
+    right: 'task belt "Tighten the belt" first at 1 h of engine after new-belt',
+  },
   notAPosition: {
     title: 'A condition of access that is not about positions',
     explanation:

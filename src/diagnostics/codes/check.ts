@@ -54,6 +54,7 @@ export const checkCodes = {
   standstillMisplaced: { code: 'DW277', severity: 'error' },
   dependenceCycle: { code: 'DW280', severity: 'error' },
   askedInCircle: { code: 'DW281', severity: 'warning' },
+  countsFromItself: { code: 'DW282', severity: 'error' },
   notAPosition: { code: 'DW290', severity: 'error' },
   restIncomplete: { code: 'DW291', severity: 'error' },
   restTwice: { code: 'DW292', severity: 'error' },

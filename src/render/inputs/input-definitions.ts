@@ -1,3 +1,4 @@
+import { notedEvents } from '../../graph/noted-events.js';
 import type { Defect, RuleGraph } from '../../graph/rule-graph.js';
 import type { Json, JsonSchema } from '../../history/entry-json-schema.js';
 
@@ -40,7 +41,7 @@ export function inputDefinitions(graph: Inputs): ReadonlyMap<string, JsonSchema>
     ['Task', names(graph.tasks)],
     ['Duty', names(graph.duties)],
     ['Attachment', names(graph.attachments)],
-    ['Event', names(graph.events)],
+    ['Event', names(notedEvents(graph))],
     ['Defect', names(graph.defects)],
   ];
   return new Map(definitions.flatMap(([name, schema]) => (schema === null ? [] : [[name, schema] as const])));

@@ -1,5 +1,5 @@
 import { assertNever } from '../../../base/assert-never.js';
-import type { Node, RuleGraph, Task } from '../../../engine.js';
+import { notedEvents, type Node, type RuleGraph, type Task } from '../../../engine.js';
 import type { LooseDraft } from './loose-draft.js';
 import type { Question } from './question.js';
 
@@ -22,7 +22,7 @@ export function missingAnswers(graph: RuleGraph, draft: LooseDraft): readonly Qu
     case 'defect-closed':
       return ifNot(draft.defect, pick('defect', 'defect', 'Which defect was mended?', graph.defects));
     case 'event':
-      return ifNot(draft.event, pick('event', 'event', 'What happened?', graph.events));
+      return ifNot(draft.event, pick('event', 'event', 'What happened?', notedEvents(graph)));
     case 'attached':
     case 'detached':
       return ifNot(draft.attachment, pick('attachment', 'attachment', 'Which attachment?', graph.attachments));

@@ -1,5 +1,5 @@
 import { nearNames } from '../../../index.js';
-import type { RuleGraph } from '../../../engine.js';
+import { notedEvents, type RuleGraph } from '../../../engine.js';
 import type { LooseDraft } from './loose-draft.js';
 
 /** One name, what it should name, and the names that there are. */
@@ -40,7 +40,7 @@ function uses(graph: RuleGraph, draft: LooseDraft): readonly Use[] {
       graph.duties,
     ),
     ...named('attachment', [...(draft.attachments ?? []), draft.attachment], graph.attachments),
-    ...named('event', [draft.event], graph.events),
+    ...named('event', [draft.event], notedEvents(graph)),
     ...named('defect', [draft.defect], graph.defects),
     ...named(`class of \`${draft.defect ?? ''}\` named`, [draft.class], classes),
   ];

@@ -1,0 +1,30 @@
+/** When something last happened that rules count from: an event that was noted, or the doing of a task. */
+import type { EntryId } from '../history/entry.js';
+import type { Stamped } from '../history/timeline.js';
+import type { Moment } from '../values/moment.js';
+import type { Axis } from './axis.js';
+import { type AxisValue, lastDoingSince } from './doings.js';
+import type { World } from './world.js';
+
+/** Something that happened. */
+export interface Happening {
+  readonly when: Moment;
+  readonly entries: readonly EntryId[];
+  /** Where an axis stood then. */
+  readonly on: (axis: Axis) => AxisValue | null;
+}
+
+/** The last time that an event of the schedule happened; undefined where it never did, as far as the record shows. */
+export function lastHappening(world: World, event: string): Happening | undefined {
+  const task = world.index.events.get(event)?.task;
+  if (task !== undefined) {
+    const doing = lastDoingSince(world, task, null);
+    return doing && { when: doing.when, entries: doing.entries, on: (axis) => axis.at(doing, doing.when) };
+  }
+  return asHappening(world.timeline.events.get(event)?.at(-1));
+}
+
+/** What one entry says that happened. */
+export function asHappening(noted: Stamped | undefined): Happening | undefined {
+  return noted && { when: noted.when, entries: [noted.entry], on: (axis) => axis.atMoment(noted.when, noted.entry) };
+}
