@@ -20,13 +20,14 @@ const NAMESPACE = '__stryker__';
 /** A mutant under which a test does ten times as much as it does without a change has lost its way. */
 const TOO_MUCH = 10;
 
-/** How often each test asks which mutant is on: kept for a process that takes over from one that hung. */
+/** How often each test asks which mutant is on, and how much less often when it runs again: kept for a process that takes over from one that hung. */
 const MEASURED = '.cache/mutation/asked.json';
 
 class InProcessRunner {
   #found = new Map();
   #took = new Map();
   #asked = new Map();
+  #once = new Map();
   #tests = null;
   #state = (globalThis[NAMESPACE] ??= {});
   #leash = new Leash(this.#state);
@@ -43,7 +44,9 @@ class InProcessRunner {
 
   async init() {
     this.load = await bundleTests(await testsFor(this.folder, this.isFar), this.isFar);
-    if (existsSync(MEASURED)) this.#asked = new Map(JSON.parse(readFileSync(MEASURED, 'utf8')));
+    if (!existsSync(MEASURED)) return;
+    const { asked, once } = JSON.parse(readFileSync(MEASURED, 'utf8'));
+    [this.#asked, this.#once] = [new Map(asked), new Map(once)];
   }
 
   async dryRun() {
@@ -52,15 +55,22 @@ class InProcessRunner {
     const results = [];
     for (const test of this.#tests) {
       this.#state.currentTestId = test.id;
-      this.#leash.from();
-      results.push(await run(test));
-      this.#took.set(test.id, results.at(-1).timeSpentMs);
-      this.#asked.set(test.id, this.#leash.asked);
+      const [first, again] = [await this.#measured(test), await this.#measured(test)];
+      results.push(first.result);
+      this.#took.set(test.id, first.result.timeSpentMs);
+      this.#asked.set(test.id, first.asked);
+      this.#once.set(test.id, first.asked - again.asked);
       this.#state.currentTestId = undefined;
     }
     mkdirSync(dirname(MEASURED), { recursive: true });
-    writeFileSync(MEASURED, JSON.stringify([...this.#asked]));
+    writeFileSync(MEASURED, JSON.stringify({ asked: [...this.#asked], once: [...this.#once] }));
     return { status: DryRunStatus.Complete, tests: results, mutantCoverage: this.#state.mutantCoverage };
+  }
+
+  async #measured(test) {
+    this.#leash.from();
+    const result = await run(test);
+    return { result, asked: this.#leash.asked };
   }
 
   async mutantRun({ activeMutant, testFilter, mutantActivation, disableBail }) {
@@ -86,9 +96,9 @@ class InProcessRunner {
     return toMutantRunResult({ status: DryRunStatus.Complete, tests: results });
   }
 
-  /** What a test reads once for all (a schedule, say) may have been read by another when it was measured. */
+  /** What a test reads once for all (a schedule, say) may have been read by another when it was measured: the most that any does is let pass. */
   #mostFor({ id }) {
-    return TOO_MUCH * (this.#asked.get(id) ?? Infinity) + Math.max(...this.#asked.values());
+    return TOO_MUCH * (this.#asked.get(id) ?? Infinity) + TOO_MUCH * Math.max(0, ...this.#once.values());
   }
 
   /** The tests, loaded while the mutant is on if that is where it shows, and without any otherwise. */
