@@ -329,6 +329,8 @@ export abstract class PlanGrammar extends ConditionGrammar {
   }
 
   protected missWhichever(plan: Span): void {
+    // In parentheses it is told as a slip.
+    if (this.sees(1, this.v.LParen) && this.sees(2, this.v.word.whichever)) return;
     const at = { ...plan, start: plan.end };
     this.pending.push(
       diagnose(syntaxCodes.whicheverMissing, {

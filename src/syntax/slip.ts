@@ -35,6 +35,10 @@ export const isMonth = (token: Token | undefined): boolean => (MONTH_NAMES as re
 /** Hours by any of their names. */
 export const HOURS = /^(?:hours?|hrs?|h)$/;
 
+/** Whether a word follows another on its line: what begins the next line is the next clause. */
+export const standsBeside = (before: Token | undefined, token: Token): boolean =>
+  before !== undefined && token.startOffset - endOf(before) <= 1;
+
 /** From one token to another, as one slip. */
 export function over(from: Token, to: Token, message: string, rest: Pick<Slip, 'help' | 'fix'>): Slip {
   return { message, start: from.startOffset, end: endOf(to), ...rest };

@@ -2,7 +2,7 @@
  * Slips in what says when: spans, marks, what comes first, serial numbers.
  */
 import { WEEKDAY_NAMES } from '../values/calendar.js';
-import { image, isMonth, isName, isNumber, isUnit, over, write, HOURS, type SlipKind } from './slip.js';
+import { image, isMonth, isName, isNumber, isUnit, standsBeside, over, write, HOURS, type SlipKind } from './slip.js';
 
 /** `every 50 h engine`, `every 250 h from engine`. */
 export const withoutOf: SlipKind = (around) => {
@@ -12,6 +12,7 @@ export const withoutOf: SlipKind = (around) => {
     name === undefined ||
     !isName(name) ||
     name.image === 'whichever' ||
+    !standsBeside(around(-1), from ?? name) ||
     !isUnit(around(-1)) ||
     !isNumber(around(-2)) ||
     HOURS.test(name.image)
@@ -33,6 +34,8 @@ export const unitLast: SlipKind = (around) => {
 export const joinedByAnd: SlipKind = (around) => {
   const and = around(0);
   if (and === undefined || and.image !== 'and' || !(isNumber(around(1)) || image(around(1)) === '(')) return undefined;
+  if (isName(around(-1)) && image(around(-2)) !== 'of' && (isUnit(around(-2)) || isNumber(around(-2))))
+    return over(and, and, 'What is used is told apart by commas.', { fix: write(',') });
   const isBand = isNumber(around(-1)) || (isUnit(around(-1)) && image(around(-1)) === image(around(2)));
   if (isBand) return over(and, and, 'A band goes from one level `to` another.', { fix: write('to', 'sure') });
   return over(and, and, 'Limits are joined by `or`, and `whichever first` or `whichever last` says which of them decides.', {
@@ -102,6 +105,32 @@ export const oftenInMonth: SlipKind = (around, opener) => {
   return over(month, month, `Only years go with a month: \`every year in ${month.image}\` is once within it.`, {
     help: `What comes round more often at that time of the year wants a gate: \`every 2 weeks only if date from 1 ${month.image} to 30 ${month.image}\`.`,
   });
+};
+
+/** `(whichever comes first)`. */
+export const whicheverInBrackets: SlipKind = (around) => {
+  const [open, word] = [around(0), around(1)];
+  const end = [3, 4, 5].find((at) => image(around(at)) === ')');
+  const close = end === undefined ? undefined : around(end);
+  if (open?.image !== '(' || word?.image !== 'whichever' || close === undefined) return undefined;
+  const mode = [2, 3, 4].map((at) => WHICH.get(image(around(at)))).find((each) => each !== undefined) ?? 'first';
+  return over(open, close, `It stands after a comma, without parentheses: \`, whichever ${mode}\`.`, { fix: write(`, whichever ${mode}`) });
+};
+
+/** `annually in May`. */
+export const adverbInMonth: SlipKind = (around) => {
+  const [token, month] = [around(0), around(2)];
+  if (token === undefined || month === undefined || !/^(?:annually|annual|yearly)$/.test(token.image)) return undefined;
+  if (image(around(1)) !== 'in' || !isMonth(month)) return undefined;
+  const clause = `every year in ${month.image}`;
+  return over(token, month, `Once within a month of the year is \`${clause}\`.`, { fix: write(clause, 'sure') });
+};
+
+/** `takes half an hour`. */
+export const halfAnHour: SlipKind = (around) => {
+  const [half, article, hour] = [around(0), around(1), around(2)];
+  if (half?.image !== 'half' || article?.image !== 'an' || hour === undefined || !/^h(?:ou)?rs?$/.test(hour.image)) return undefined;
+  return over(half, hour, 'A time is a number and a unit: `30 min`.', { fix: write('30 min', 'sure') });
 };
 
 /** `every October`. */

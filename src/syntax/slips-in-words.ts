@@ -1,7 +1,7 @@
 /**
  * Words of other habits: what people write where this language has another word, or another order.
  */
-import { image, isName, isNumber, isUnit, leaveOut, over, write, type SlipKind } from './slip.js';
+import { image, isName, isNumber, over, write, type SlipKind } from './slip.js';
 
 /** `before every day's work`, `before each day work`. */
 export const eachRound: SlipKind = (around) => {
@@ -19,7 +19,7 @@ export const roundOfUse: SlipKind = (around, opener) => {
   if (token === undefined || (opener !== 'before' && opener !== 'after')) return undefined;
   const each = image(around(-1)) === 'each' ? around(-1) : undefined;
   if (each === undefined && image(around(-1)) !== opener) return undefined;
-  if (!/^(?:work|use|operation|starting|start|driving)$/.test(token.image)) return undefined;
+  if (!/^(?:work|use|operation|starting|start|driving|run|job|trip|drive)$/.test(token.image)) return undefined;
   const round = each === undefined ? "each day's work" : 'each outing';
   return over(each ?? token, token, `It is \`${opener} ${round}\`.`, {
     help: `There is \`${opener} each day's work\`, \`${opener} each outing\` and \`${opener} each shift\`.`,
@@ -27,19 +27,27 @@ export const roundOfUse: SlipKind = (around, opener) => {
   });
 };
 
-const UNIT_WORD = new Map([
-  ['gauge', 'reads'],
-  ['meter', 'counts'],
-  ['supply', 'in'],
-]);
+const OTHER_WORDS = new Map(
+  (
+    [
+      ['tolerance grace leeway', 'How late it may be done is `allow 10 % late`, or `allow 5 h late`.'],
+      ['interval repeat frequency', 'How often is `every 50 h of engine`, or `every 12 months`.'],
+      ['note notes description comment', 'Why, and from where a number comes, is `reason "…"`; a remark for authors begins with `#`.'],
+      ['parts materials consumes', 'What it takes of supplies is `uses 1 oil-filter`.'],
+      ['tool tools', 'Tools are `needs "torque wrench"`.'],
+      ['duration time', 'How long the work takes is `takes 20 min`.'],
+      ['torque', 'A torque is `tighten "Wheel nuts" to 210 N·m`.'],
+      ['steps instructions procedure', 'What the hands do is `do "…"`.'],
+      ['replace renew', 'Renewing is a task of its own, which may say that it `covers` this one.'],
+    ] as const
+  ).flatMap(([words, sentence]) => words.split(' ').map((word): [string, string] => [word, sentence])),
+);
 
-/** `gauge tension "…" in bar`, `supply oil "…" counts L`. */
-export const unitWord: SlipKind = (around, opener) => {
+/** `tolerance 10 %`, `tools "…"`. */
+export const otherWord: SlipKind = (around, opener) => {
   const token = around(0);
-  const word = UNIT_WORD.get(opener ?? '');
-  if (token === undefined || word === undefined || !/^(?:in|reads|counts|of|measures|shows)$/.test(token.image) || !isUnit(around(1)))
-    return undefined;
-  return over(token, token, `The unit of a ${opener} follows \`${word}\`: \`${word} ${image(around(1))}\`.`, { fix: write(word, 'sure') });
+  const sentence = OTHER_WORDS.get(image(token));
+  return token === undefined || sentence === undefined || opener !== undefined ? undefined : over(token, token, sentence, {});
 };
 
 /** `calls for electrician`. */
@@ -73,17 +81,6 @@ export const adverb: SlipKind = (around) => {
     ...(help === undefined ? {} : { help }),
     fix: write(clause),
   });
-};
-
-/** `coolant is above 97 °C`, `coolant over 97 °C`. */
-export const comparing: SlipKind = (around) => {
-  const [before, token] = [around(-1), around(0)];
-  if (before === undefined || token === undefined) return undefined;
-  if (before.image === 'is' && /^(?:above|below|at|from)$/.test(token.image))
-    return over(before, before, `\`${token.image}\` stands without \`is\`.`, { fix: leaveOut(before, before) });
-  const meant = /^(?:over|exceeds|beyond)$/.test(before.image) ? 'above' : /^(?:under|beneath)$/.test(before.image) ? 'below' : undefined;
-  if (meant === undefined || !isNumber(token)) return undefined;
-  return over(before, before, `It is \`${meant}\`, not \`${before.image}\`.`, { fix: write(meant, 'sure') });
 };
 
 /** `if coolant above high`. */
@@ -121,28 +118,9 @@ export const eachForEvery: SlipKind = (around, opener) => {
   return over(token, token, 'How often begins with `every`.', { fix: write('every', 'sure') });
 };
 
-/** `below low then top-up now`. */
-export const bandWithoutVerdict: SlipKind = (around) => {
-  const [before, token] = [around(-1), around(0)];
-  if (token === undefined || token.image !== 'then' || before === undefined) return undefined;
-  if (!isName(before) && !isUnit(before) && !isNumber(before) && !/^(?:low|full)$/.test(before.image)) return undefined;
-  return over(token, token, 'What a reading means comes before what it asks for: `fine`, `caution "…"` or `hold "…"`.', {
-    fix: write('fine then', 'possible'),
-  });
-};
-
 /** `the time lube takes`. */
 export const timeWithoutThat: SlipKind = (around, opener) => {
   const token = around(0);
   if (token === undefined || opener !== 'sooner' || image(around(-1)) !== 'time' || !isName(token)) return undefined;
   return over(token, token, `It is \`the time that ${token.image} takes\`.`, { fix: write(`that ${token.image}`, 'sure') });
-};
-
-/** `classes wetness, drops form, drops fall`. */
-export const nameOfTwoWords: SlipKind = (around) => {
-  const [first, second] = [around(-2), around(-1)];
-  if (image(around(0)) !== ',' || first === undefined || second === undefined || !isName(first) || !isName(second)) return undefined;
-  if (image(around(-3)) !== ',' && image(around(-3)) !== 'classes') return undefined;
-  const name = `${first.image}-${second.image}`;
-  return over(first, second, `A name of several words is written with hyphens: \`${name}\`.`, { fix: write(name) });
 };

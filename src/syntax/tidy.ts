@@ -157,7 +157,7 @@ const calendarNamesInSmall: ReadonlyMap<string, string> = new Map(
 
 function oddWord(token: Token, before: Token | undefined, at: Span, vocabulary: Vocabulary): readonly Diagnostic[] {
   const written = token.image;
-  if (before?.tokenType === vocabulary.Number) return oddAfterNumber(token, at, vocabulary);
+  if (before?.tokenType === vocabulary.Number || /^(?:reads|counts)$/.test(before?.image ?? '')) return oddUnit(token, at, vocabulary);
   const capital = calendarNamesInSmall.get(written.toLowerCase());
   const words: Readonly<Record<string, TokenKind>> = vocabulary.word;
   const text = capital ?? nameFor(written);
@@ -176,8 +176,8 @@ function oddWord(token: Token, before: Token | undefined, at: Span, vocabulary: 
   return [known === undefined ? { ...finding, help: 'Names are small letters and digits, in words joined by hyphens.' } : finding];
 }
 
-/** After a number a word with a capital or a sign is a unit, or a month; whether there is such a unit, the checker says. */
-function oddAfterNumber(token: Token, at: Span, vocabulary: Vocabulary): readonly Diagnostic[] {
+/** Where a unit belongs a word with a capital or a sign is one, or after a number a month; whether there is such a unit, the checker says. */
+function oddUnit(token: Token, at: Span, vocabulary: Vocabulary): readonly Diagnostic[] {
   const month = nearName(token.image, MONTH_NAMES);
   if (month !== undefined && token.image.length > 2) {
     return [rewritten(token, vocabulary.Month, month, at, syntaxCodes.nameForm, `\`${token.image}\` is no month.`, 'likely')];
