@@ -298,6 +298,42 @@ describe('what a total rests on', () => {
     ]);
   });
 
+  test('of a dial that was set back is what it fell from, the fall and its confirmation; of what that notes besides, not itself', () => {
+    const confirm: Entry = { kind: 'confirm', id: 'c', on: '2026-05-04', entry: 'b', meters: { engine: 25 } };
+    const entries = [engine('a', '2026-05-01', 100), engine('b', '2026-05-03', 20), confirm, engine('d', '2026-05-05', 30)];
+    expect(
+      read(entries)
+        .meters.get('engine')
+        ?.points.map(({ entry, total, alongside }) => [entry, total / 36_000, [...alongside].sort()]),
+    ).toEqual([
+      ['a', 100, []],
+      ['b', 100, ['a', 'c']],
+      ['c', 105, ['a', 'b']],
+      ['d', 110, ['a', 'b', 'c']],
+    ]);
+  });
+
+  test('is a confirmation too where that had a say in the order of the day, though the reading would count without', () => {
+    const confirm = (entry: string): Entry => ({ kind: 'confirm', id: 'c', on: '2026-05-02', entry });
+    const day = [engine('a', '2026-05-01', 100), engine('b', '2026-05-01 08:00', 103)];
+    const rests = (...more: readonly Entry[]) =>
+      read([...day, ...more])
+        .meters.get('engine')
+        ?.points.map(({ entry, alongside }) => [entry, alongside]);
+    expect(rests()).toEqual([
+      ['a', []],
+      ['b', []],
+    ]);
+    expect(rests(confirm('b'))).toEqual([
+      ['a', []],
+      ['b', ['c']],
+    ]);
+    expect(rests(confirm('a'))).toEqual([
+      ['a', ['c']],
+      ['b', []],
+    ]);
+  });
+
   test('is told of what is stated on a dial that is not the first: the replacements, and not the readings in between', () => {
     const stated: Entry = { kind: 'stated', id: 's', on: '2026-05-06', task: 'change-oil', doneBy: '2026-05-03', doneAt: { engine: 18 } };
     const dials = (...entries: readonly Entry[]) => read([...entries, stated]).statements.get('change-oil')?.[0];

@@ -41,6 +41,16 @@ test('goes by the first hour meter of the machine itself, not of what it wears, 
   expect(told([out, shaft])).toBeNull();
 });
 
+test('of many readings the last tells how far it rose', () => {
+  const days = [5, 12, 20].map((hours, index) => [`2026-05-0${index + 1}`, meters({ engine: hours })] as const);
+  expect(asked(...days)).toMatchObject({ risen: 15 * HOUR, read: moment('2026-05-03') });
+});
+
+test('what was read during an outing that is under way may be its own', () => {
+  const before = ['2026-05-01', meters({ engine: 5 })] as const;
+  expect(asked(before, ['2026-05-08 06:00', { kind: 'outing' }], ['2026-05-09', meters({ engine: 12 })])).toBeNull();
+});
+
 test('what the last outing explains is not told of, nor what hours and clock differ by', () => {
   const first = ['2026-05-01', meters({ engine: 100 })] as const;
   expect(asked(first, ['2026-05-02', outing(8)], ['2026-05-03', meters({ engine: 108 })])).toBeNull();
