@@ -24,14 +24,12 @@ import { meterThresholds, dayThresholds } from './thresholds.js';
 import { taskStateIf, type WhatIf } from './what-if.js';
 
 /** All changes that are certain, in a fixed order: doing, meters, dates, readings, happenings. Each state once per axis, the nearest. */
-export function nearestChanges(
-  { schedule, outline, assessment, assessed, history }: Run,
-  { rule, gate }: Pick<Explanation, 'rule' | 'gate'>,
-): readonly Change[] {
-  const { resting, state } = assessed;
+export function nearestChanges(run: Run, { rule, gate }: Pick<Explanation, 'rule' | 'gate'>): readonly Change[] {
+  const { schedule, outline } = run;
+  const { resting, state } = run.assessed;
   const changes: Change[] = [];
   if (rule === null || resting === 'attachment-off' || resting === 'serial') return changes;
-  const standing = standingOf(assessment.now, assessed, rule, history, outline.counting);
+  const standing = standingOf(run, rule);
   const ground = { schedule, outline, standing, rule, gate, state };
   addDoingChanges(ground, rule, changes);
   addMeterChanges(ground, rule, changes);

@@ -6,7 +6,7 @@ import type { Entry } from '../history/entry.js';
 import type { Moment } from '../values/moment.js';
 import { dialOf } from './dial.js';
 import type { RuleFacts } from './explanation.js';
-import type { KnownHistory } from './known-history.js';
+import type { Run } from './run.js';
 
 export interface Standing {
   readonly now: Moment;
@@ -33,23 +33,18 @@ export interface MeterStanding {
   readonly dialBehind: number | null;
 }
 
-/** Gathers the standing from the rules' recorded limits and the day's entries. `tasks`: this task and those that count for it. */
-export function standingOf(
-  now: Moment,
-  task: TaskAssessment,
-  rule: RuleFacts,
-  history: KnownHistory,
-  tasks: ReadonlySet<string>,
-): Standing {
+/** Gathers the standing from the rules' recorded limits and the day's entries. */
+export function standingOf({ assessment, assessed: task, history, outline, unsureDials }: Run, rule: RuleFacts): Standing {
+  const { now } = assessment;
   const { today, undated } = history;
   const meters = new Map<string, MeterStanding>();
-  gatherMeters(rule, history, meters);
+  gatherMeters(rule, { history, unsureDials }, meters);
   for (const meter of today.confirmed) forgetDial(meters, meter);
   let [doneToday, doneAtMinute] = [false, false];
   for (const entry of today.entries) {
     // A reading of the day on which a meter was replaced may be of the old dial or of the new one.
     if (entry.kind === 'meter-replaced') forgetDial(meters, entry.meter);
-    if (!isDoing(entry, tasks)) continue;
+    if (!isDoing(entry, outline.counting)) continue;
     doneToday = true;
     doneAtMinute ||= now.minute === null && entry.at !== undefined;
   }
@@ -66,13 +61,15 @@ export function standingOf(
   };
 }
 
-function gatherMeters(rule: RuleFacts, history: KnownHistory, into: Map<string, MeterStanding>): void {
+function gatherMeters(rule: RuleFacts, run: Pick<Run, 'history' | 'unsureDials'>, into: Map<string, MeterStanding>): void {
   const now = rule.limit?.now;
   if (now !== undefined && now !== null && now.point.on === 'meter') {
     const { meter, ticks } = now.point;
-    into.set(meter, { ticks, dialBehind: dialOf(meter, ticks, now.entries, history.byId) });
+    const unsure = run.unsureDials.get(meter);
+    const isUnsure = unsure !== undefined && unsure >= (rule.readWhen?.day ?? unsure);
+    into.set(meter, { ticks, dialBehind: isUnsure ? null : dialOf(meter, ticks, now.entries, run.history.byId) });
   }
-  for (const part of rule.parts) gatherMeters(part, history, into);
+  for (const part of rule.parts) gatherMeters(part, run, into);
 }
 
 function forgetDial(meters: Map<string, MeterStanding>, meter: string): void {

@@ -4,7 +4,7 @@ import type { EntryId } from '../../history/entry.js';
 import { type Moment, notBefore } from '../../values/moment.js';
 import type { Note } from '../assessment.js';
 import { lastDoingSince } from '../doings.js';
-import { isAfterOuting, outingBefore, outingOver, type Round, workOn } from '../occasions.js';
+import { isAfterOuting, outingBefore, outingOver, type Round, type WorkOn, workOn } from '../occasions.js';
 import { dueSince, quiet, type Reach } from '../reach.js';
 import { begunBy } from '../spells.js';
 import type { TriggerContext } from '../trigger-context.js';
@@ -46,7 +46,7 @@ function beforeWork(world: World, node: OccasionNode, round: Round, task: string
     ...(before === null ? [] : [before.entry]),
     ...(last?.entries ?? []),
   ];
-  return settle(world, node, isDone ? null : (work.outing?.when ?? world.now), entries, note);
+  return asksForWork(world, node, work, isDone, entries, note);
 }
 
 /** Asked for on a day of work until it is done on that day, whatever was done on the days before. */
@@ -57,7 +57,7 @@ function onDayOfWork(world: World, node: OccasionNode, task: string): Reach {
   const isDone = last !== undefined && last.when.day >= work.day;
   const entries = [...(work.outing === null ? [] : [work.outing.entry]), ...(last?.entries ?? [])];
   const note: Note = { is: 'work-on', intended: work.intended, lastEnd: null, done: last?.when ?? null };
-  return settle(world, node, isDone ? null : (work.outing?.when ?? world.now), entries, note);
+  return asksForWork(world, node, work, isDone, entries, note);
 }
 
 function afterWork(world: World, node: OccasionNode, round: Round | 'work', task: string): Reach {
@@ -90,6 +90,18 @@ function afterStorage(world: World, node: OccasionNode, task: string): Reach {
   return answeredBy(world, node, spell.end.when, [spell.begin.entry, spell.end.entry], task, {}, spell.begin.when);
 }
 
+/** Due since the outing that is on began, or now for one that is intended. */
+function asksForWork(
+  world: World,
+  node: OccasionNode,
+  { outing }: WorkOn,
+  isDone: boolean,
+  entries: readonly EntryId[],
+  note: Note,
+): Reach {
+  return settle(world, node, isDone ? null : (outing?.when ?? world.now), entries, note, outing?.when ?? null);
+}
+
 /** Due since something happened, unless it was done since (the same day counts). */
 function answeredBy(
   world: World,
@@ -106,7 +118,7 @@ function answeredBy(
   return settle(world, node, isDone ? null : since, [...entries, ...(last?.entries ?? [])], note, begun);
 }
 
-/** `begun`: when the storage that it was held against began. */
+/** `begun`: when the work or the storage that it was held against began. */
 function settle(
   world: World,
   node: OccasionNode,

@@ -129,7 +129,7 @@ function metBy(node: StagesNode, axis: Axis, last: EffectiveDoing | undefined, s
   };
 }
 
-function whenOf({ when }: StageStart | EffectiveDoing): readonly DuePoint[] {
+function whenOf({ when }: Pick<StageStart, 'when'>): readonly DuePoint[] {
   return when === null ? [] : [{ on: 'moment', at: when }];
 }
 
@@ -157,8 +157,10 @@ function withoutStart(world: World, node: StagesNode, doings: readonly Effective
     const event = lastHappening(world, node.from.event);
     const entries = event?.entries ?? [];
     const by = meetsAlone(world, node, doings);
-    if (by !== undefined) return nothingLeft(world, node, { entries: [...entries, ...by.entries], stood: whenOf(by) });
-    return lacksBase(world, node, { missing: { what: 'meter', meter: meterOf(node) }, unrecorded: false, entries });
+    const since = event?.when ?? null;
+    if (by !== undefined)
+      return nothingLeft(world, node, { entries: [...entries, ...by.entries], stood: [...whenOf({ when: since }), ...whenOf(by)] });
+    return lacksBase(world, node, { missing: { what: 'meter', meter: meterOf(node) }, unrecorded: false, entries, since });
   }
   if (last !== undefined) return nothingLeft(world, node, { entries: last.entries });
   return lacksBase(world, node, { missing: { what: 'in-service' }, unrecorded: true, entries: [] });
