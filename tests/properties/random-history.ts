@@ -136,12 +136,7 @@ export const history: fc.Arbitrary<readonly Entry[]> = fc
       on: formatDate(START as Day),
       ...(known ? { inService: formatDate(START as Day) } : {}),
     };
-    // A replaced meter whose readings are wrong as well has no true total that anything could be held to.
-    const replaced = entries.some(({ draft }) => draft.kind === 'meter-replaced');
-    const tidy = replaced
-      ? entries.map((each) => (each.along.engine === 'wrong' ? { ...each, along: { ...each.along, engine: 'none' } } : each))
-      : entries;
-    return [machine, ...tidy.map(finish)];
+    return [machine, ...entries.map(finish)];
   });
 
 /** Some day of the second half, with or without the minute. */
