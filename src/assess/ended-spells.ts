@@ -14,24 +14,39 @@ import type { World } from './world.js';
 
 /** The record with the ends of earlier spells that entries in it began, where no other entry in it ended them besides. */
 export function withEnds(world: World, record: readonly Observation[]): readonly Observation[] {
-  const spells = record.map(({ node }) => ({ every: everyStorage(world, node), earlier: spellsOf(world, node) }));
-  if (spells.every(({ every, earlier }) => every.length === 0 && earlier.length < 2)) return record;
+  const spells = record.map(({ node }) => ({ every: everyStorage(world, node), past: pastSpells(world, node) }));
+  if (spells.every(({ every, past }) => every.length === 0 && past.spells.length === 0)) return record;
   const cited = citedBy(world, record);
   return record.map((seen, index) => {
-    const { every = [], earlier = [] } = spells[index] ?? {};
-    const ends = [...every.flatMap((spell) => endOf(spell, cited)), ...endsOfEarlier(world, seen.node, earlier, cited)];
+    const { every = [], past = NOTHING_PAST } = spells[index] ?? {};
+    const ends = [...every.flatMap((spell) => endOf(spell, cited)), ...endsOfPast(world, seen.node, past, cited)];
     return ends.length === 0 ? seen : { ...seen, entries: [...new Set([...seen.entries, ...ends])] };
   });
 }
 
-/** Of what came before the last spell, from the last backwards: what ended one would have ended those before it too. */
-function endsOfEarlier(world: World, id: NodeId, spells: readonly Spell[], cited: ReadonlySet<EntryId>): readonly EntryId[] {
-  const last = spells.at(-1)?.begin.when.day ?? -Infinity;
-  const earlier = spells.slice(0, -1).filter((spell) => begins(spell, cited));
-  if (earlier.length === 0) return [];
+/** Spells of which a rule says nothing, and the day on which that begins which it speaks of. */
+interface Past {
+  readonly spells: readonly Spell[];
+  readonly until: number;
+}
+
+const NOTHING_PAST: Past = { spells: [], until: Infinity };
+
+function pastSpells(world: World, id: NodeId): Past {
+  const node = world.index.graph.nodes[id];
+  const all = spellsOf(world, node);
+  // Before storage it is enough that there is none now; other rules say of the last spell when it began, and ended.
+  const isOver = node?.kind === 'occasion' && node.when === 'before' && all.at(-1)?.end != null;
+  return isOver ? { spells: all, until: Infinity } : { spells: all.slice(0, -1), until: all.at(-1)?.begin.when.day ?? Infinity };
+}
+
+/** From the last of them backwards: what ended one would have ended those before it too. */
+function endsOfPast(world: World, id: NodeId, { spells, until }: Past, cited: ReadonlySet<EntryId>): readonly EntryId[] {
+  const begun = spells.filter((spell) => begins(spell, cited));
+  if (begun.length === 0) return [];
   const ends = [...spells.flatMap(({ end }) => end ?? []), ...mendings(world, id)];
-  const known = ends.filter(({ entry, when }) => cited.has(entry) && when.day < last).map(({ when }) => when.day);
-  return earlier.toReversed().flatMap((spell) => {
+  const known = ends.filter(({ entry, when }) => cited.has(entry) && when.day < until).map(({ when }) => when.day);
+  return begun.toReversed().flatMap((spell) => {
     if (known.some((day) => day > spell.begin.when.day)) return [];
     if (spell.end !== null) known.push(spell.end.when.day);
     return endOf(spell, cited);
@@ -42,9 +57,7 @@ function endsOfEarlier(world: World, id: NodeId, spells: readonly Spell[], cited
 function mendings({ index, timeline }: World, id: NodeId): readonly Stamped[] {
   const defect = defectOf(index.graph.nodes[id]);
   if (defect === null) return [];
-  return [...mendedBy(index)].flatMap(([task, defects]) =>
-    defects.some((each) => each === defect) ? (timeline.doings.get(task) ?? []) : [],
-  );
+  return [...mendedBy(index)].flatMap(([task, defects]) => (defects.includes(defect) ? (timeline.doings.get(task) ?? []) : []));
 }
 
 function endOf(spell: Spell, cited: ReadonlySet<EntryId>): readonly EntryId[] {
@@ -66,8 +79,7 @@ function defectOf(node: Node | undefined): string | null {
   return node?.kind === 'asked' && node.by.is === 'defect' ? node.by.defect : null;
 }
 
-function spellsOf({ index, timeline }: World, id: NodeId): readonly Spell[] {
-  const node = index.graph.nodes[id];
+function spellsOf({ timeline }: World, node: Node | undefined): readonly Spell[] {
   switch (node?.kind) {
     case 'attaching':
     case 'attachment-is':

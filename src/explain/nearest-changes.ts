@@ -55,11 +55,15 @@ function addDoingChanges(ground: Ground, rule: RuleFacts, changes: Change[]): vo
   // Doing it while its meter is unread only moves the question; the unknowns say what settles it.
   if (becomes === null || becomes === state || becomes === 'unknown') return;
   changes.push({ change: 'do-it', task, becomes });
-  if (unrecordedIn(rule)) changes.push({ change: 'state-it', task, doneAt: dials(standing), becomes });
+  if (unrecordedIn(rule) && knowsDials(standing)) changes.push({ change: 'state-it', task, doneAt: dials(standing), becomes });
 }
 
 function unrecordedIn(rule: RuleFacts): boolean {
   return rule.state === 'unrecorded' || rule.parts.some(unrecordedIn);
+}
+
+function knowsDials({ meters }: Standing): boolean {
+  return [...meters.values()].every(({ dialBehind }) => dialBehind !== null);
 }
 
 /** What each dial shows now, in the meter's unit. */

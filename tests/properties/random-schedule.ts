@@ -200,6 +200,8 @@ function task(index: number): fc.Arbitrary<string> {
       duty,
       link,
       reads: next === undefined ? fc.constant('') : reads(next),
+      // What its rules come after: the event, or work on another task.
+      after: fc.constantFrom('refit', 'refit', ...TASKS.filter((other) => other !== name)),
     })
     .map((parts) => {
       const hasEvery = parts.timings.some((each) => each.startsWith('every'));
@@ -215,6 +217,7 @@ function task(index: number): fc.Arbitrary<string> {
         parts.reads,
       ]
         .filter((line) => line !== '')
+        .map((line) => line.replace(/\b(after|on) refit$/, `$1 ${parts.after}`))
         .join('\n  ');
     });
 }

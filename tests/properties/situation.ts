@@ -68,9 +68,10 @@ export function oneADay(entries: readonly Entry[]): readonly Entry[] {
   return first.filter((entry) => !open.slice(1).includes(entry));
 }
 
-/** What an entry shows of a meter only where no entry before it in the list shows the same. */
+/** What an entry shows of a meter only where no replacement and no entry before it in the list shows the same. */
 export function showAnew(entries: readonly Entry[]): readonly Entry[] {
-  const shown = new Set<string>();
+  const replaced = entries.flatMap((entry) => (entry.kind === 'meter-replaced' ? [entry] : []));
+  const shown = new Set(replaced.flatMap(({ meter, final, initial }) => [`${meter} ${final}`, `${meter} ${initial}`]));
   return entries.map((entry) => {
     const all = Object.entries(entry.meters ?? {});
     const meters = all.filter(([meter, value]) => !shown.has(`${meter} ${value}`));
@@ -87,7 +88,7 @@ function daysOf(entry: Entry): readonly number[] {
   return [...new Set([day, Math.floor(end / 24)])];
 }
 
-/** Whether the task is met by parts, or asks when one that is was done; or has a rule that is worked out over a whole series: a beat kept from due points, or a consumption over all levels. */
+/** Whether the task is met by parts, or asks when one that is was done, or comes after it; or has a rule that is worked out over a whole series: a beat kept from due points, or a consumption over all levels. */
 export function looksAtSeries(graph: RuleGraph, task: string): boolean {
   const reached = (id: number | undefined): boolean => {
     const node = id === undefined ? undefined : graph.nodes[id];
@@ -99,6 +100,8 @@ export function looksAtSeries(graph: RuleGraph, task: string): boolean {
 
 function isSeries(graph: RuleGraph, node: Node): boolean {
   if (node.kind === 'unworked') return isMetByParts(graph, node.task);
+  const event = node.kind === 'event' ? node.event : node.kind === 'stages' && node.from.is === 'event' ? node.from.event : null;
+  if (event !== null) return isMetByParts(graph, graph.events.find(({ id }) => id === event)?.task ?? '');
   if (node.kind === 'recent') return node.what.is === 'done' && isMetByParts(graph, node.what.task);
   return node.kind === 'sooner' || ('count' in node && node.count !== 'doing');
 }
