@@ -35,6 +35,27 @@ export const bandSide: SlipKind = (around) => {
   return over(side, side, `A band begins with \`${meant}\`, not \`${side.image}\`.`, { fix: write(meant, 'sure') });
 };
 
+const COMPARED = new Map([
+  ['at least', 'from'],
+  ['at most', 'up to'],
+  ['more than', 'above'],
+  ['greater than', 'above'],
+  ['higher than', 'above'],
+  ['less than', 'below'],
+  ['lower than', 'below'],
+]);
+
+/** `at least 12 V fine`, `less than 80 bar caution "…"`. */
+export const bandCompared: SlipKind = (around) => {
+  for (const at of [0, -1, -2]) {
+    const [first, second] = [around(at), around(at + 1)];
+    const meant = COMPARED.get(`${image(first)} ${image(second)}`);
+    if (first === undefined || second === undefined || meant === undefined) continue;
+    return over(first, second, `A band begins with \`${meant}\`, not \`${first.image} ${second.image}\`.`, { fix: write(meant, 'sure') });
+  }
+  return undefined;
+};
+
 /** `supply filter "…" known as "H-22"`. */
 export const supplyWithoutUnit: SlipKind = (around, opener) => {
   const token = around(0);

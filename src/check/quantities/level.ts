@@ -66,7 +66,7 @@ function bounded(level: LevelNode, instrument: Instrument, edge: 'from' | 'to'):
     at: level.at,
     message,
     labels: [{ at: instrument.at, text: 'declared here' }],
-    help: `Write a number, or \`${instrument.name} is ${name}\`.`,
+    help: `Write a number. In a condition it is \`${instrument.name} is ${name}\`; below \`reads\` the band stands by itself: \`${name}\`.`,
   });
 }
 
