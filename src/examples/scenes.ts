@@ -91,9 +91,9 @@ function happeningFor(graph: RuleGraph, node: Node): readonly (readonly string[]
     case 'refuelling':
       return [['refuelled']];
     case 'event':
-      return [[`happens ${node.event}`]];
+      return [[happens(graph, node.event)]];
     case 'stages':
-      return node.from.is === 'event' ? [[`happens ${node.from.event}`]] : [];
+      return node.from.is === 'event' ? [[happens(graph, node.from.event)]] : [];
     case 'asked': {
       const { by } = node;
       if (by.is === 'defect') return [[`opens ${by.defect} ${by.class}`]];
@@ -104,6 +104,12 @@ function happeningFor(graph: RuleGraph, node: Node): readonly (readonly string[]
     default:
       return [];
   }
+}
+
+/** What has an event happen: it is told, or the task is done whose doing it is. */
+function happens(graph: RuleGraph, event: string): string {
+  const task = graph.events.find(({ id }) => id === event)?.task;
+  return task === undefined ? `happens ${event}` : `done ${task}`;
 }
 
 /** Levels that fall, for a limit that goes by them. */

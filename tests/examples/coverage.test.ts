@@ -98,3 +98,25 @@ describe.each(schedules)('examples proposed for %s', (path) => {
     expect(promised).toBeGreaterThanOrEqual(Math.floor(proposals.length * 0.8));
   });
 });
+
+test('what comes after other work is proposed with that work done, and nothing that nobody notes', () => {
+  const text = `schedule saw "Band saw" language 1 edition 1 of 2026-01-01 by "B" fits model "M"
+meter engine "Engine hours" counts h
+task renew-band "Renew the band" every 20 h of engine
+task tighten-band "Tighten the new band" first at 1 h of engine after renew-band
+task look-band "Look at the new band" on renew-band
+`;
+  const acts = (
+    runExamples(
+      compile('saw.due', () => text),
+      { propose: true },
+    )?.proposals ?? []
+  )
+    .flatMap(({ item, proposal }) => (['tighten-band', 'look-band'].includes(item.of) ? [proposal?.text ?? 'nothing'] : []))
+    .map((proposed) => [proposed.includes('done renew-band'), proposed.includes('happens')]);
+  expect(acts).toEqual([
+    [true, false],
+    [true, false],
+    [true, false],
+  ]);
+});
