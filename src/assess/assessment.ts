@@ -110,13 +110,22 @@ export type Missing =
   | { readonly what: 'record'; readonly task: string }
   | { readonly what: 'in-service' }
   | { readonly what: 'outing' }
-  | { readonly what: 'class'; readonly defect: string };
+  | { readonly what: 'class'; readonly defect: string }
+  /** At what time of that day it was done, or the work began; `entry`: the one that does not say, `null` where the work is only intended. */
+  | { readonly what: 'time-of-day'; readonly of: 'doing' | 'start'; readonly day: Day; readonly entry: EntryId | null };
 
 /** What has to be said about a task besides its state. */
 export type Note =
   | { readonly is: 'reading'; readonly instrument: string; readonly value: number; readonly when: Moment }
   | { readonly is: 'answered'; readonly by: EntryId; readonly when: Moment }
-  | { readonly is: 'work-on'; readonly intended: boolean; readonly lastEnd: Moment | null; readonly done: Moment | null }
+  /** `window`: when the work begins, and from when on doing the task counts for it. */
+  | {
+      readonly is: 'work-on';
+      readonly intended: boolean;
+      readonly lastEnd: Moment | null;
+      readonly done: Moment | null;
+      readonly window?: { readonly opens: Moment; readonly start: Moment };
+    }
   /** `during`: an outing is under way since then, and what ended in its day or shift is not over yet. */
   | { readonly is: 'no-work'; readonly during?: Moment }
   | { readonly is: 'happened'; readonly when: Moment; readonly done: Moment | null; readonly during?: Moment }

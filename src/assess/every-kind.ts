@@ -27,6 +27,7 @@ import { attaching, event, refuelling } from './triggers/happening.js';
 import { interval } from './triggers/interval.js';
 import { marks } from './triggers/marks.js';
 import { occasion } from './triggers/occasion.js';
+import { shortlyBefore } from './triggers/shortly-before.js';
 import { sooner } from './triggers/sooner.js';
 import { stages } from './triggers/stages.js';
 import { when } from './triggers/when.js';
@@ -45,6 +46,7 @@ const triggers: Triggers = {
   whichever,
   any: whichever,
   occasion,
+  'shortly-before': shortlyBefore,
   attaching,
   refuelling,
   event,

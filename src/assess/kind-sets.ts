@@ -25,6 +25,7 @@ import { storedTime } from './sets/stored-time.js';
 import { suggestions } from './sets/suggestions.js';
 import { trends } from './sets/trends.js';
 import { wholes } from './sets/wholes.js';
+import { windows } from './sets/windows.js';
 import { workTime } from './sets/work-time.js';
 
 /** Every set of kinds there is, by its name. Between them they have every kind; a test holds them to that. */
@@ -39,6 +40,7 @@ export const kindSets = {
   fixedDates,
   duties,
   occasions,
+  windows,
   happenings,
   attachments,
   conditions,

@@ -36,6 +36,16 @@ export function outingBefore(world: World, round: Round, work: WorkOn): Outing |
   );
 }
 
+/** The outing that the work that is on began with, those that are one with it included; `null` where it has yet to begin. */
+export function firstOfWork(world: World, round: Round, work: WorkOn): Outing | null {
+  let first = work.outing;
+  for (const outing of world.timeline.outings) {
+    world.step();
+    if (isOneWith(outing, round, work) && (first === null || compareMoments(outing.when, first.when) < 0)) first = outing;
+  }
+  return first;
+}
+
 function isOneWith(outing: Outing, round: Round, work: WorkOn): boolean {
   switch (round) {
     case 'outing':

@@ -107,6 +107,7 @@ export function usesInLimit(limit: LimitNode): readonly Use[] {
 /** The names in an occasion: an attachment, an event or a task. */
 export function usesInOccasion(what: OccasionWhat): readonly Use[] {
   if (what.when === 'after-attaching') return [use(what.attachment, 'attachment')];
+  if (what.when === 'shortly-before') return usesInSpan(what.within);
   if (what.when === 'event') return [...usesInSpan(what.within), use(what.event, ...happenings)];
   return [];
 }

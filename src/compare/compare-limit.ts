@@ -64,6 +64,8 @@ function lengthsOf(node: Trigger): readonly number[] {
       return [node.within === undefined ? 0 : lengthOf(node.within)];
     case 'sooner':
       return [node.share];
+    case 'shortly-before':
+      return [node.withinMinutes];
     default:
       return [];
   }

@@ -53,6 +53,8 @@ function below(graph: RuleGraph, id: NodeId, path: string, under: 'first' | 'las
       return [{ key: `${path}marks ${node.amount.meter}`, node, under }];
     case 'event':
       return [{ key: `${path}event ${node.event}`, node, under }];
+    case 'shortly-before':
+      return [{ key: `${path}shortly before ${node.of}`, node, under }];
     case 'calendar-marks':
     case 'calendar-window':
       return [{ key: `${path}calendar`, node, under }];

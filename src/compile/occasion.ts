@@ -2,7 +2,9 @@
  * Occasions as trigger nodes.
  */
 import type { Home } from '../check/model.js';
+import { clockMinutesOf } from '../check/quantities/clock-minutes.js';
 import { axisOf } from '../check/quantities/margin.js';
+import { sound } from '../check/whole.js';
 import { assertNever } from '../base/assert-never.js';
 import type { NodeId } from '../graph/rule-graph.js';
 import type { OccasionNode } from '../syntax/tree.js';
@@ -17,6 +19,8 @@ export function compileOccasion(shop: Workshop, home: Home, { what, at }: Occasi
     case 'after':
     case 'on':
       return shop.add({ kind: 'occasion', when: what.when, of: what.of, origin });
+    case 'shortly-before':
+      return shop.add({ kind: 'shortly-before', of: what.of, withinMinutes: sound(clockMinutesOf(what.within)), origin });
     case 'after-attaching':
       return shop.add({ kind: 'attaching', attachment: idOf(shop, what.attachment), origin });
     case 'refuelling':

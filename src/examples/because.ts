@@ -99,6 +99,8 @@ function isOccasion(named: Node | undefined, node: Trigger): boolean {
   switch (named?.kind) {
     case 'occasion':
       return node.kind === 'occasion' && node.when === named.when && node.of === named.of;
+    case 'shortly-before':
+      return node.kind === 'shortly-before' && node.of === named.of && node.withinMinutes === named.withinMinutes;
     case 'attaching':
       return node.kind === 'attaching' && node.attachment === named.attachment;
     case 'event':

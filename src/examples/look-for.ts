@@ -88,6 +88,7 @@ function wantedOf(node: Node): Pick<Wanted, 'kind' | 'outcomes'> | null {
         ? { kind: 'occasion', outcomes: ['came up'] }
         : { kind: 'limit', outcomes: ['not reached', 'reached'] };
     case 'occasion':
+    case 'shortly-before':
     case 'attaching':
     case 'refuelling':
       return { kind: 'occasion', outcomes: ['came up'] };

@@ -86,6 +86,8 @@ function happeningFor(graph: RuleGraph, node: Node): readonly (readonly string[]
     case 'occasion':
       if (node.of === 'storage') return node.when === 'before' ? [['storage begins']] : [['storage begins', 'storage ends']];
       return node.when === 'after' ? [['outing 2 h']] : [['plans outing 2 h']];
+    case 'shortly-before':
+      return [['plans outing 2 h']];
     case 'attaching':
       return [[`attached ${node.attachment}`]];
     case 'refuelling':

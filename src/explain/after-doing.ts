@@ -44,6 +44,8 @@ export function afterDoing(rule: RuleFacts, standing: Standing): Possible {
       return afterCalendarMarks(node, rule, standing);
     case 'occasion':
       return endedToday(rule, standing) ? ANYTHING : exactly(rule.state === 'resting' ? 'resting' : 'clear');
+    case 'shortly-before':
+      return afterWindow(rule, standing);
     case 'attaching':
     case 'refuelling':
     case 'event':
@@ -68,6 +70,13 @@ export function afterDoing(rule: RuleFacts, standing: Standing): Possible {
 function endedToday({ note }: RuleFacts, { now }: Standing): boolean {
   const end = note?.is === 'work-on' ? note.lastEnd : null;
   return end !== null && !isAfter(now, end);
+}
+
+/** Too early, it does not count; later it does, where the minutes say that it is in the window. */
+function afterWindow({ note, state }: RuleFacts, { now }: Standing): Possible {
+  const window = note?.is === 'work-on' ? note.window : undefined;
+  if (window === undefined || state === 'coming-up' || state === 'clear') return state === undefined ? ANYTHING : exactly(state);
+  return now.minute === null || window.start.minute === null ? ANYTHING : exactly('clear');
 }
 
 function afterInterval(node: IntervalNode, rule: RuleFacts, standing: Standing): Possible {

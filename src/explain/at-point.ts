@@ -41,6 +41,8 @@ export function atPoint(rule: RuleFacts, at: At, standing: Standing): Possible {
       return rule.limit !== undefined && rule.missing.length > 0 ? ANYTHING : limitAt(rule, at, standing);
     case 'occasion':
       return at.on === 'day' ? occasionNextDay(rule, node.when, node.of) : asItIs(rule);
+    case 'shortly-before':
+      return at.on === 'day' ? occasionNextDay(rule, 'before', node.of) : asItIs(rule);
     case 'attaching':
     case 'refuelling':
       return asItIs(rule);

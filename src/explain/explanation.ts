@@ -77,7 +77,14 @@ export interface Unknown {
   /** The rule that cannot be told without it; `null` when it concerns the task as a whole. */
   readonly node: NodeId | null;
   readonly settledBy:
-    'read-instrument' | 'read-meter' | 'note-meter-at-doing' | 'record-or-state' | 'state-in-service' | 'record-outing' | 'note-class';
+    | 'read-instrument'
+    | 'read-meter'
+    | 'note-meter-at-doing'
+    | 'record-or-state'
+    | 'state-in-service'
+    | 'record-outing'
+    | 'note-class'
+    | 'note-time';
 }
 
 /** About when a limit is reached at the rates of use that were given. */

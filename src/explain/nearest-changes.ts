@@ -55,7 +55,8 @@ function addDoingChanges(ground: Ground, rule: RuleFacts, changes: Change[]): vo
   // Doing it while its meter is unread only moves the question; the unknowns say what settles it.
   if (becomes === null || becomes === state || becomes === 'unknown') return;
   changes.push({ change: 'do-it', task, becomes });
-  if (unrecordedIn(rule) && knowsDials(standing)) changes.push({ change: 'state-it', task, doneAt: dials(standing), becomes });
+  if (unrecordedIn(rule) && knowsDials(standing) && !goesByMinutes(rule))
+    changes.push({ change: 'state-it', task, doneAt: dials(standing), becomes });
 }
 
 function unrecordedIn(rule: RuleFacts): boolean {
@@ -64,6 +65,11 @@ function unrecordedIn(rule: RuleFacts): boolean {
 
 function knowsDials({ meters }: Standing): boolean {
   return [...meters.values()].every(({ dialBehind }) => dialBehind !== null);
+}
+
+/** A statement names a day, which does not say whether a doing lies in the hours before work. */
+function goesByMinutes({ note, parts }: RuleFacts): boolean {
+  return (note?.is === 'work-on' && note.window !== undefined) || parts.some(goesByMinutes);
 }
 
 /** What each dial shows now, in the meter's unit. */

@@ -43,6 +43,8 @@ export function subjectOf(missing: Missing): string {
       return missing.task;
     case 'class':
       return missing.defect;
+    case 'time-of-day':
+      return missing.entry ?? '';
     case 'in-service':
     case 'outing':
       return '';
@@ -67,6 +69,8 @@ function settledBy(missing: Missing): Unknown['settledBy'] {
       return 'record-outing';
     case 'class':
       return 'note-class';
+    case 'time-of-day':
+      return 'note-time';
     default:
       return assertNever(missing);
   }

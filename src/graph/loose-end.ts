@@ -163,6 +163,7 @@ function namesOfNode(node: Node): readonly Name[] {
     case 'whichever':
     case 'any':
     case 'occasion':
+    case 'shortly-before':
     case 'refuelling':
     case 'when':
     case 'while':

@@ -38,6 +38,7 @@ export type Trigger =
   | WhicheverNode
   | AnyNode
   | OccasionNode
+  | ShortlyBeforeNode
   | AttachingNode
   | RefuellingNode
   | EventNode
@@ -712,6 +713,22 @@ export interface OccasionNode {
   kind: "occasion";
   when: "before" | "after" | "on";
   of: "day" | "outing" | "shift" | "work" | "storage";
+  origin: Origin;
+}
+/**
+ * Within so many minutes before the start of each day's work, outing or shift, and not earlier.
+ *
+ * This interface was referenced by `RuleGraph`'s JSON-Schema
+ * via the `definition` "ShortlyBeforeNode".
+ */
+export interface ShortlyBeforeNode {
+  /**
+   * Equal to the index in `nodes`.
+   */
+  id: number;
+  kind: "shortly-before";
+  of: "day" | "outing" | "shift";
+  withinMinutes: number;
   origin: Origin;
 }
 /**

@@ -6,6 +6,7 @@ export function tasksOfWork({ tasks, nodes }: Pick<RuleGraph, 'tasks' | 'nodes'>
   const isOfWork = (id: NodeId): boolean => {
     const node = nodes[id];
     if (node === undefined) return false;
+    if (node.kind === 'shortly-before') return true;
     return node.kind === 'occasion' ? node.of !== 'storage' : partsOf(node).some(isOfWork);
   };
   return new Set(tasks.flatMap(({ id, trigger }) => (trigger !== undefined && isOfWork(trigger) ? [id] : [])));

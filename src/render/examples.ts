@@ -114,6 +114,8 @@ function missingText(missing: Missing): string {
       return 'an outing';
     case 'class':
       return `the class of ${missing.defect}`;
+    case 'time-of-day':
+      return missing.of === 'doing' ? 'the time of day at which it was done' : 'the time of day at which work begins';
     default:
       return assertNever(missing);
   }

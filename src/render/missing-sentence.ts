@@ -3,6 +3,7 @@
  */
 import type { Missing } from '../assess/assessment.js';
 import { assertNever } from '../base/assert-never.js';
+import { dayInWords } from './dates-in-words.js';
 import { quoted, theMeter, titleOf } from './amounts-in-words.js';
 import type { Titles } from './amounts-in-words.js';
 import { safeText } from './safe-text.js';
@@ -24,6 +25,8 @@ export function missingSentence(missing: Missing, names: Titles): string {
       return 'no outing is on record';
     case 'class':
       return `nobody noted how bad ${quoted(names.defects[missing.defect], missing.defect)} is`;
+    case 'time-of-day':
+      return timeMissing(missing);
     default:
       return assertNever(missing);
   }
@@ -43,6 +46,12 @@ function readingMissing(missing: Extract<Missing, { what: 'reading' }>, names: T
   }
 }
 
+function timeMissing({ of, day, entry }: Extract<Missing, { what: 'time-of-day' }>): string {
+  const on = `on ${dayInWords(day)}`;
+  if (entry === null) return `nobody has said at what time the work ${on} begins`;
+  return `nobody noted at what time ${of === 'doing' ? `it was done ${on}` : `the work ${on} began`} (entry ${safeText(entry)})`;
+}
+
 /** What to do about it, as a sentence. */
 export function settlingSentence(missing: Missing, names: Titles): string {
   switch (missing.what) {
@@ -60,6 +69,10 @@ export function settlingSentence(missing: Missing, names: Titles): string {
       return 'A record of the work done would settle it.';
     case 'class':
       return `A look at ${quoted(names.defects[missing.defect], missing.defect)}, noted with its class, would settle it.`;
+    case 'time-of-day':
+      return missing.of === 'doing'
+        ? 'Do it now, or note the time at which it was done.'
+        : 'The time at which the work begins would settle it.';
     default:
       return assertNever(missing);
   }

@@ -16,6 +16,7 @@ import { limitSentence } from './limit-sentence.js';
 import { missingSentence } from './missing-sentence.js';
 import { triggerInWords } from './rule-in-words.js';
 import { safeText } from './safe-text.js';
+import { windowSentence } from './window-sentence.js';
 
 /** What the rule came to, without a full stop. */
 export function reasonSentence(rule: RuleFacts, explanation: Explanation): string {
@@ -59,7 +60,7 @@ function noteInWords(note: Note, rule: RuleFacts, explanation: Explanation): str
     case 'no-work':
       return 'no work is intended, and none has begun';
     case 'work-on':
-      return workOn(note, rule);
+      return windowSentence(note, rule.state) ?? workOn(note, rule);
     case 'happened':
       return `${happening(rule, explanation)} on ${momentInWords(note.when)}, and ${note.done === null ? 'it has not been done since' : `it was done on ${momentInWords(note.done)}`}`;
     case 'not-happened':

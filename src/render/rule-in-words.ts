@@ -54,6 +54,8 @@ export function triggerInWords(node: Trigger, byId: NodeById, names: Titles): st
       return partsInWords(node.parts, byId, names).join('; ');
     case 'occasion':
       return occasionInWords(node);
+    case 'shortly-before':
+      return `within ${calendarInWords({ on: 'calendar', unit: 'minutes', count: node.withinMinutes })} before ${node.of === 'day' ? "each day's work" : `each ${node.of}`}`;
     case 'attaching':
       return `after attaching the ${safeText(names.attachments[node.attachment] ?? node.attachment)}`;
     case 'refuelling':

@@ -86,6 +86,7 @@ function kindOf(node: Node): RuleTree['kind'] {
     case 'when':
       return 'joint';
     case 'occasion':
+    case 'shortly-before':
     case 'attaching':
     case 'refuelling':
     case 'event':

@@ -201,6 +201,7 @@ export abstract class ExampleGrammar extends MachineGrammar {
         ALT: () => ((limit) => ({ kind: 'because-limit', at: this.since(first), limit }) as const)(this.SUBRULE(this.limit)),
       },
       { ALT: () => ((what) => ({ kind: 'because-occasion', at: this.since(first), what }) as const)(this.SUBRULE(this.before)) },
+      { ALT: () => ((what) => ({ kind: 'because-occasion', at: this.since(first), what }) as const)(this.SUBRULE(this.shortlyBefore)) },
       { ALT: () => ((what) => ({ kind: 'because-occasion', at: this.since(first), what }) as const)(this.SUBRULE(this.after)) },
       { ALT: () => ((what) => ({ kind: 'because-occasion', at: this.since(first), what }) as const)(this.SUBRULE(this.on)) },
       {

@@ -280,13 +280,25 @@ export abstract class PlanGrammar extends ConditionGrammar {
     ]);
   });
 
-  /** "within" Span "after" Name */
-  protected readonly withinAfter = this.RULE('withinAfter', (): OccasionWhat => {
+  /** "within" Span ( "after" Name | "before" "each" Round ) */
+  protected readonly within = this.RULE('within', (): OccasionWhat => {
     this.CONSUME(this.v.word.within);
     const within = this.SUBRULE(this.span);
-    this.CONSUME(this.v.word.after);
-    const event = this.SUBRULE(this.name);
-    return { when: 'event', event, within };
+    return this.OR<OccasionWhat>({
+      ERR_MSG: "`after` and an event, or `before each` and `shift`, `outing` or `day's work`",
+      DEF: [
+        { ALT: () => (this.CONSUME(this.v.word.after), { when: 'event', event: this.SUBRULE(this.name), within }) },
+        { ALT: () => (this.CONSUME(this.v.word.before), { when: 'shortly-before', of: this.SUBRULE(this.round), within }) },
+      ],
+    });
+  });
+
+  /** "within" Span "before" "each" Round */
+  protected readonly shortlyBefore = this.RULE('shortlyBefore', (): OccasionWhat => {
+    this.CONSUME(this.v.word.within);
+    const within = this.SUBRULE(this.span);
+    this.CONSUME(this.v.word.before);
+    return { when: 'shortly-before', of: this.SUBRULE(this.round), within };
   });
 
   /** Margin ::= Percent | "lesser" "of" Margin "and" Margin | Span */

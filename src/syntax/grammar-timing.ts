@@ -75,7 +75,7 @@ export abstract class TimingGrammar extends TitleGrammar {
       { ALT: () => this.SUBRULE(this.before) },
       { ALT: () => this.SUBRULE(this.after) },
       { ALT: () => this.SUBRULE(this.on) },
-      { ALT: () => this.SUBRULE(this.withinAfter) },
+      { ALT: () => this.SUBRULE(this.within) },
     ]);
     return { kind: 'occasion', at: this.since(first), what };
   });

@@ -448,6 +448,8 @@ export type OccasionWhat =
   | { readonly when: 'before'; readonly of: Round | 'storage' }
   | { readonly when: 'after'; readonly of: Round | 'work' | 'storage' }
   | { readonly when: 'after-attaching'; readonly attachment: NameNode }
+  /** `within 3 h before each shift`. */
+  | { readonly when: 'shortly-before'; readonly of: Round; readonly within: SpanNode }
   /** `on each day of work`. */
   | { readonly when: 'on'; readonly of: 'day' }
   | { readonly when: 'refuelling' }

@@ -73,6 +73,8 @@ class Gatherer {
         return this.add(NOW);
       case 'occasion':
         return this.add(OUTINGS, STORAGE, NOW);
+      case 'shortly-before':
+        return this.add(OUTINGS, NOW);
       case 'attaching':
         return this.attachment(node.attachment);
       case 'refuelling':

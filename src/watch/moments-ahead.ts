@@ -7,6 +7,7 @@ import type {
   Node,
   RuleGraph,
   SeasonNode,
+  ShortlyBeforeNode,
   StagesNode,
 } from '../graph/rule-graph.js';
 import { markedDays } from '../graph/marked-days.js';
@@ -60,8 +61,18 @@ function fromRecord({ now }: Found, { node, observation }: Seen): readonly numbe
   if (limit?.due?.on === 'moment') found.push(...turns(node, limit, 1));
   if (node.kind === 'recent' && node.within?.on === 'calendar')
     for (const base of stood ?? []) found.push(...whenPassed(base, node.within));
+  if (node.kind === 'shortly-before') found.push(...windowTurns(node, observation, now));
   // Without a minute, now stands at the end of its day.
   return now.minute === null ? found.flatMap((point) => [point, point - DAY + 1]) : found;
+}
+
+/** When the window before work opens; and where work is intended, when a doing lies too far back for work that begins then, and the next day. */
+function windowTurns({ withinMinutes }: ShortlyBeforeNode, { note }: Seen['observation'], now: Moment): readonly number[] {
+  if (note?.is !== 'work-on' || note.window === undefined) return [];
+  const opens = valueOf({ on: 'moment', at: note.window.opens });
+  if (!note.intended) return [opens];
+  const done = note.done === null ? [] : [valueOf({ on: 'moment', at: note.done }) + withinMinutes + 1];
+  return [opens, (now.day + 1) * DAY, ...done.flatMap((point) => [point, point + DAY - 1])];
 }
 
 /** When so much time has passed since a point, of those that the record names. */

@@ -1,5 +1,5 @@
 /** Occasions: before and after work, storage, and what happened (§5). */
-import type { OccasionNode } from '../../src/graph/rule-graph.js';
+import type { OccasionNode, ShortlyBeforeNode } from '../../src/graph/rule-graph.js';
 import { after, inOrder, type When } from './calendar.js';
 import { lineUp } from './defects.js';
 import { dated, doings, doneSince } from './doings.js';
@@ -53,6 +53,29 @@ function beforeWork(world: World, node: OccasionNode, task: string): Outcome {
     .at(-1);
   const done = dated(doings(world, task)).some(({ when }) => before === undefined || after(when, before.end));
   return asks(!done, node.id, work?.when ?? world.now);
+}
+
+/** The minutes of a moment, of which nobody may have noted the time: the first and the last that it may have been. */
+function spread({ day, minute }: When): { readonly first: number; readonly last: number } {
+  return { first: day * 1440 + (minute ?? 0), last: day * 1440 + (minute ?? 1439) };
+}
+
+/** Not earlier than so long before the start: too early, in time or late, undone, or nobody can tell. */
+export function shortlyBefore(world: World, node: ShortlyBeforeNode, task: string): Outcome {
+  const on = going(world) ?? (node.of === 'day' ? begunToday(world) : null);
+  if (on === null) return plain('clear', node.id);
+  const told = world.wanted.outing?.start;
+  const [began] = outings(world)
+    .filter((each) => each.id === on.work?.id || same(node.of, each, on))
+    .map(({ when }) => when);
+  const start = began ?? (told === undefined ? world.now : { day: world.now.day, minute: told });
+  const minutes = start.minute === null ? null : start.day * 1440 + start.minute - node.withinMinutes;
+  const opens = minutes === null ? start : { day: Math.floor(minutes / 1440), minute: ((minutes % 1440) + 1440) % 1440 };
+  if (after(opens, world.now)) return plain('coming-up', node.id, { due: { on: 'moment', at: opens } });
+  const [from, all] = [spread(start), dated(doings(world, task)).map(({ when }) => spread(when))];
+  if (all.some(({ first }) => first >= from.last - node.withinMinutes)) return plain('clear', node.id);
+  if (all.some(({ last }) => last >= from.first - node.withinMinutes)) return plain('unknown', node.id);
+  return asks(true, node.id, began === undefined && told === undefined ? world.now : opens);
 }
 
 /** Only what was done on the day that the work belongs to counts, or later. */

@@ -9,7 +9,7 @@ import { dutyMix, interval, type Clock } from './intervals.js';
 import { limit, unknown } from './limits.js';
 import { calendarMarks, calendarWindow, marks } from './marks.js';
 import { meterAtEntry, standing } from './meters.js';
-import { asks, occasion } from './occasions.js';
+import { asks, occasion, shortlyBefore } from './occasions.js';
 import { plain, whicheverFirst, whicheverLast, type Outcome, type State } from './outcome.js';
 import { sooner } from './sooner.js';
 import { first, stages } from './stages.js';
@@ -46,6 +46,8 @@ function comesTo(world: World, node: Trigger, task: string, time: Clock): Outcom
       return whicheverFirst(node.parts.map((part) => run(world, part, task, time)));
     case 'occasion':
       return occasion(world, node, task);
+    case 'shortly-before':
+      return shortlyBefore(world, node, task);
     case 'attaching':
       return sinceLast(world, node.id, task, spellsOn(world, node.attachment).at(-1)?.begin.when);
     case 'refuelling':

@@ -111,6 +111,9 @@ const occasion = fc.constantFrom(
   'after attaching mower',
   'on refuelling',
   'on each day of work',
+  'within 3 h before each shift',
+  'within 2 h before each outing',
+  "within 20 h before each day's work",
   'on refit',
 );
 const byTheCalendar = fc.constantFrom(

@@ -4,6 +4,7 @@ import type { Rule } from '../context.js';
 import { limitsIn } from '../limits.js';
 import type { Home, Model, PlacedDeclaration } from '../model.js';
 import { amountOf, calendarAmountOf, delayOf, shortfallOf } from '../quantities/amount.js';
+import { clockMinutesOf } from '../quantities/clock-minutes.js';
 import { readingsInExample } from '../quantities/example.js';
 import { problem, type Read } from '../quantities/read.js';
 import { readingsInCondition, readingsInDeclaration, readingsInReads } from '../quantities/readings.js';
@@ -156,6 +157,7 @@ function chance({ at, number }: PercentNode): Reading {
 }
 
 function inOccasion(model: Model, home: Home, what: OccasionWhat): readonly Reading[] {
+  if (what.when === 'shortly-before') return [clockMinutesOf(what.within)];
   return what.when === 'event' && what.within !== undefined ? [delayOf(model, home, what.within)] : [];
 }
 
