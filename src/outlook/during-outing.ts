@@ -12,7 +12,7 @@ import type { NodeId, RuleGraph } from '../graph/rule-graph.js';
 import type { Entry, EntryOf } from '../history/entry.js';
 import { readTimeline } from '../history/read-timeline.js';
 import { formatDate } from '../values/civil.js';
-import { addMinutes, formatTime, type Moment } from '../values/moment.js';
+import { addMinutes, formatTime, isAfter, type Moment } from '../values/moment.js';
 
 /** An outing that is intended. */
 export interface IntendedOuting extends NonNullable<Intent['outing']> {
@@ -72,7 +72,7 @@ export function duringOuting(
 ): OutingOutlook {
   const play = new Play(graph, entries, now, outing, options.assess ?? {});
   const intended = play.intended();
-  const before = intended.tasks.filter(isDue);
+  const before = play.dueByStart(intended.tasks);
   const started = before.map((task) => task.task);
   play.takeAsDone(started, 0);
   const { during, cut } = playThrough(play, options.most ?? 100);
@@ -155,6 +155,12 @@ class Play {
   /** Before it: the outing as an intention. */
   intended(): Assessment {
     return this.ask(this.entries, this.now, { outing: this.outing });
+  }
+
+  /** What is due now, and what will have come due by the time at which the outing begins. */
+  dueByStart(now: readonly TaskAssessment[]): readonly TaskAssessment[] {
+    const byStart = isAfter(this.start, this.now) ? this.ask(this.entries, this.start, { outing: this.outing }).tasks : [];
+    return now.flatMap((task, index) => [task, byStart[index]].find((each) => each !== undefined && isDue(each)) ?? []);
   }
 
   /** `minute` minutes into it. */

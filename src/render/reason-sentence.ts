@@ -7,7 +7,7 @@ import type { Explanation, RuleFacts } from '../explain/explanation.js';
 import { nodesOf } from '../explain/find-rule.js';
 import type { Condition, Instrument, Trigger } from '../graph/rule-graph.js';
 import { numberText } from '../values/number-text.js';
-import { happenedInWords, quoted } from './amounts-in-words.js';
+import { calendarInWords, happenedInWords, quoted } from './amounts-in-words.js';
 import { conditionInWords, rangeInWords, theInstrument, unitOf, valueInWords } from './condition-in-words.js';
 import { listed } from '../base/listed.js';
 import { counted } from './count-in-words.js';
@@ -58,7 +58,7 @@ function noteSentence(rule: RuleFacts, explanation: Explanation): string | null 
 function noteInWords(note: Note, rule: RuleFacts, explanation: Explanation): string | null {
   switch (note.is) {
     case 'no-work':
-      return 'no work is intended, and none has begun';
+      return `no work is intended, and none has begun${untilNext(rule.node as Trigger)}`;
     case 'work-on':
       return windowSentence(note, rule.state) ?? workOn(note, rule);
     case 'happened':
@@ -97,6 +97,12 @@ function noteInWords(note: Note, rule: RuleFacts, explanation: Explanation): str
     default:
       return assertNever(note);
   }
+}
+
+/** What comes before work within some hours has no time of its own until the work has. */
+function untilNext(node: Trigger): string {
+  if (node.kind !== 'shortly-before') return '';
+  return `; it counts for the next if done within ${calendarInWords({ on: 'calendar', unit: 'minutes', count: node.withinMinutes })} before that begins`;
 }
 
 function stoodStill({ days, goesOn }: Extract<Note, { is: 'stood-still' }>): string {

@@ -1,5 +1,5 @@
 /**
- * Grammar, ninth layer: moving parts, places, steps and what must never be.
+ * Grammar, tenth layer: moving parts, places, steps and what must never be.
  */
 import { TaskGrammar } from './grammar-tasks.js';
 import type { NeverNode, PlaceNode, PositionNode, RestNode, StepClauseNode, StepNode, StopNode, WalkNode } from './tree.js';

@@ -1,7 +1,7 @@
 /**
  * What every layer of the grammar stands on: tokens by place, nodes with spans, and recovery.
  *
- * The grammar is one parser in layers, each a class that extends the one before: quantities, conditions, plans, recovery, readings, clauses,
+ * The grammar is one parser in layers, each a class that extends the one before: quantities, conditions, plans, occasions, recovery, readings, clauses,
  * titles, timing, tasks, access, machine, examples, files. What reads its rules is rule-reader.ts; recovery.ts goes on after a mistake.
  */
 import { cover, type Span } from '../base/span.js';

@@ -1,5 +1,5 @@
 /**
- * Grammar, fifth layer: the clauses of a task that are neither intervals nor readings.
+ * Grammar, sixth layer: the clauses of a task that are neither intervals nor readings.
  */
 import { ReadingGrammar } from './grammar-readings.js';
 import type {

@@ -1,5 +1,5 @@
 /**
- * Grammar, eleventh layer: worked examples.
+ * Grammar, twelfth layer: worked examples.
  */
 import { MachineGrammar } from './grammar-machine.js';
 import type { ActNode, BecauseNode, ExampleLineNode, ExampleNode, ExpectNode, NameNode, PointNode } from './tree.js';

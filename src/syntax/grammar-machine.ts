@@ -1,5 +1,5 @@
 /**
- * Grammar, tenth layer: what the machine has.
+ * Grammar, eleventh layer: what the machine has.
  */
 import { AccessGrammar } from './grammar-access.js';
 import type {

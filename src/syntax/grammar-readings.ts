@@ -1,5 +1,5 @@
 /**
- * Grammar, fourth layer: bands of a reading and what follows from each.
+ * Grammar, fifth layer: bands of a reading and what follows from each.
  */
 import type { Token } from './token.js';
 import { RecoveringGrammar } from './recovery.js';

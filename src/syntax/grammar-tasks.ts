@@ -1,5 +1,5 @@
 /**
- * Grammar, eighth layer: tasks.
+ * Grammar, ninth layer: tasks.
  */
 import { TimingGrammar } from './grammar-timing.js';
 import type { ChangeNode, RemoveNode, TaskClauseNode, TaskNode } from './tree.js';

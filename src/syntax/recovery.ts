@@ -11,7 +11,7 @@
 import { nearNames, slipsBetween } from '../base/near-name.js';
 import { MONTH_NAMES } from '../values/calendar.js';
 import type { Outcome } from './grammar-base.js';
-import { PlanGrammar } from './grammar-plans.js';
+import { OccasionGrammar } from './grammar-occasions.js';
 import { diagnose } from '../diagnostics/catalogue-entry.js';
 import { syntaxCodes } from '../diagnostics/codes/syntax.js';
 import { giveUp, misspelt, reservedAsName, slipped, stray, unexpected } from './mistakes.js';
@@ -49,7 +49,7 @@ const LOOK_BACK = 4;
 const DAYS = "day's";
 
 /** Reads series of items, mending and resuming. */
-export abstract class RecoveringGrammar extends PlanGrammar {
+export abstract class RecoveringGrammar extends OccasionGrammar {
   private readonly around: Series<unknown>[] = [];
   /** How many items were given up or passed over so far. */
   protected lost = 0;

@@ -21,6 +21,7 @@ import {
   firstAfter,
   openSerials,
 } from './slips-in-timing.js';
+import { windowBefore, windowLast } from './slips-on-windows.js';
 import {
   unitWord,
   supplyWithoutUnit,
@@ -66,6 +67,8 @@ const kinds: readonly SlipKind[] = [
   orEvery,
   monthFirst,
   oftenInMonth,
+  windowLast,
+  windowBefore,
   eachRound,
   roundOfUse,
   unitWord,

@@ -39,6 +39,17 @@ describe('an outing played through', () => {
     expect(outlook.during.find((line) => line.task === 'oil')?.due).toEqual({ on: 'meter', meter: 'engine', ticks: 1300 * 36000 }));
 });
 
+test('what comes due between now and the start stands before it', () => {
+  const mine = compileText('task look "Look" within 3 h before each outing\ntask stroll "Stroll" before each outing');
+  const asked = (now: string) => duringOuting(mine, [], moment(now), { start: 14 * 60, hours: 8 });
+  expect(asked('2026-05-11 09:00').before.map(({ task, due }) => [task, due])).toEqual([
+    ['look', { on: 'moment', at: moment('2026-05-11 11:00') }],
+    ['stroll', { on: 'moment', at: moment('2026-05-11 09:00') }],
+  ]);
+  expect(asked('2026-05-11 12:00').before.map(({ task }) => task)).toEqual(['look', 'stroll']);
+  expect(asked('2026-05-11 09:00').during).toEqual([]);
+});
+
 test('without a start, only how long into it is told', () => {
   const outlook = duringOuting(graph, entries, moment('2026-05-11'), { hours: 1, duties: ['tall'] });
   expect(outlook.during.map((line) => [line.task, line.afterMinutes, line.at])).toEqual([

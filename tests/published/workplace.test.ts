@@ -142,6 +142,30 @@ describe('30 CFR 56.14100 and 75.1914: mines', () => {
   });
 });
 
+describe('30 CFR 75.360(a)(1), 57.22228(a): within 3 hours preceding the beginning of the shift', () => {
+  const rule = publishedRule('30-cfr-75-360');
+  const afternoon = { outing: { start: 14 * 60, hours: 8, shift: 'afternoon' } };
+
+  it.each([
+    ['2026-03-02 10:59', '2026-03-02 11:30', 'due 2026-03-02'],
+    ['2026-03-02 11:00', '2026-03-02 11:30', 'clear'],
+    ['2026-03-02 13:59', '2026-03-02 14:00', 'clear'],
+    ['2026-03-02 10:00', '2026-03-02 10:30', 'coming-up 2026-03-02'],
+  ])('examined at %s, asked at %s before the shift from 14:00 to 22:00: %s', (examined, now, state) => {
+    expect(rule.says([done(examined, 'preshift-examination')], now, 'preshift-examination', afternoon)).toBe(state);
+  });
+
+  it('each shift wants its own, made while the one before may still be at work', () => {
+    const day = [done('2026-03-02 04:00', 'preshift-examination'), outing('2026-03-02 06:00', '14:00')];
+    const next = [...day, outing('2026-03-02 14:00', '22:00')];
+    expect(rule.says(day, '2026-03-02 07:00', 'preshift-examination')).toBe('clear');
+    expect(rule.says(next, '2026-03-02 15:00', 'preshift-examination')).toBe('due 2026-03-02');
+    expect(rule.says([...next, done('2026-03-02 12:00', 'preshift-examination')], '2026-03-02 15:00', 'preshift-examination')).toBe(
+      'clear',
+    );
+  });
+});
+
 describe('30 CFR 77.1433: every fourteen days, every six months', () => {
   const rule = publishedRule('30-cfr-77-1433');
   const told = [done('2026-03-02', ['examination', 'measurement'])];

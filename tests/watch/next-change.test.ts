@@ -33,6 +33,28 @@ function between(from: Moment, to: number, shares: readonly number[]): readonly 
 
 const shares = fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { minLength: 12, maxLength: 12 });
 
+describe('hours before a start', () => {
+  const graph = compileText('task look "Look" within 3 h before each shift');
+  const next = (entries: readonly Entry[], now: string, start?: number) =>
+    nextMoment(graph, entries, moment(now), {
+      intent: { outing: { hours: 8, ...(start === undefined ? {} : { start }) } },
+      horizon: 3,
+      looks: 200,
+    })?.at;
+
+  test('turn when they open', () => {
+    expect(next([], '2026-05-01 08:00', 14 * 60)).toEqual(moment('2026-05-01 11:00'));
+  });
+
+  test('turn when a doing is too old for work that may begin at any time', () => {
+    expect(next(history(['2026-05-01 08:00', done('look')]), '2026-05-01 08:30')).toEqual(moment('2026-05-01 11:01'));
+  });
+
+  test('turn again on the next day, when the same is intended anew', () => {
+    expect(next(history(['2026-05-01 12:00', done('look')]), '2026-05-01 13:00', 14 * 60)).toEqual(moment('2026-05-02 00:00'));
+  });
+});
+
 describe('the next moment', () => {
   test('is the first at which anything changes', () => {
     let found = 0;
