@@ -35,6 +35,7 @@ export { statements } from './assess/sets/statements.js';
 export { suggestions } from './assess/sets/suggestions.js';
 export { trends } from './assess/sets/trends.js';
 export { wholes } from './assess/sets/wholes.js';
+export { windows } from './assess/sets/windows.js';
 export { workTime } from './assess/sets/work-time.js';
 export { tasksForWalk } from './assess/tasks-for-walk.js';
 export { BudgetError, defaultBudget } from './assess/world.js';
