@@ -66,11 +66,10 @@ function fromRecord({ now }: Found, { node, observation }: Seen): readonly numbe
   return now.minute === null ? found.flatMap((point) => [point, point - DAY + 1]) : found;
 }
 
-/** When the window before work opens; and where work is intended, when a doing lies too far back for work that begins then, and the next day. */
+/** When the window before work opens; and, for work that is intended, when a doing lies too far back for work that begins then, and the next day. */
 function windowTurns({ withinMinutes }: ShortlyBeforeNode, { note }: Seen['observation'], now: Moment): readonly number[] {
   if (note?.is !== 'work-on' || note.window === undefined) return [];
   const opens = valueOf({ on: 'moment', at: note.window.opens });
-  if (!note.intended) return [opens];
   const done = note.done === null ? [] : [valueOf({ on: 'moment', at: note.done }) + withinMinutes + 1];
   return [opens, (now.day + 1) * DAY, ...done.flatMap((point) => [point, point + DAY - 1])];
 }

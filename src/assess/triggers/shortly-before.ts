@@ -90,7 +90,7 @@ interface Settled {
 
 function settle(world: World, node: ShortlyBeforeNode, ahead: Ahead, { doing, ...known }: Settled): void {
   const { work, first, start, opens } = ahead;
-  const note: Note = { is: 'work-on', intended: work.intended, lastEnd: null, done: doing?.when ?? null, window: { opens, start } };
+  const note: Note = { is: 'work-on', intended: first === null, lastEnd: null, done: doing?.when ?? null, window: { opens, start } };
   // On the day that it began on a day's work is on by its first outing alone.
   const on = work.outing === null || (node.of === 'day' && first !== null && first.when.day === world.now.day) ? [] : [work.outing.entry];
   const entries = [...on, ...(first === null ? [] : [first.entry]), ...(doing?.entries ?? [])];
