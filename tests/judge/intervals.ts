@@ -104,16 +104,16 @@ export function dutyMix(world: World, node: DutyMixNode, clock: Clock): Outcome 
   const now = meterNow(world, node.meter);
   if (now === null) return unknown(node);
   const outcome = meterLimit(world, node, node.meter, base, dueAt(world, node, base, since, null, now));
-  return { ...outcome, used: 1 - left(world, node, base, since, null, now) / node.ticks };
+  return { ...outcome, used: spent(world, node, base, since, null, now) / node.ticks };
 }
 
 /** Where the meter stands when the sum reaches 1, if what is left is ordinary work. */
 function dueAt(world: World, node: DutyMixNode, base: number, from: When | null, to: When | null, total: number): number {
-  return total + Math.ceil(left(world, node, base, from, to, total) - 1e-6);
+  return total + Math.ceil(node.ticks - spent(world, node, base, from, to, total) - 1e-6);
 }
 
-/** What is left of the interval, in ticks of ordinary work. */
-function left(world: World, node: DutyMixNode, base: number, from: When | null, to: When | null, total: number): number {
+/** What is used up of the interval, in ticks of ordinary work: a whole number, but for what hours in a duty make of it. */
+function spent(world: World, node: DutyMixNode, base: number, from: When | null, to: When | null, total: number): number {
   let ordinary = Math.max(0, total - base);
   let used = 0;
   for (const work of outings(world)) {
@@ -126,5 +126,5 @@ function left(world: World, node: DutyMixNode, base: number, from: When | null, 
       used += (here * node.ticks) / ticks;
     }
   }
-  return node.ticks - ordinary - used;
+  return ordinary + used;
 }
