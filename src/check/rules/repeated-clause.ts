@@ -1,5 +1,7 @@
 import type { Diagnostic } from '../../diagnostics/diagnostic.js';
 import type { Span } from '../../base/span.js';
+import type { LimitNode } from '../../syntax/tree.js';
+import { weekdayName } from '../../values/calendar.js';
 import type { Rule } from '../context.js';
 import { placed } from '../model.js';
 import { diagnostic } from '../report.js';
@@ -15,15 +17,17 @@ const single: ReadonlyMap<string, string> = new Map([
   ['record', 'record kept'],
 ]);
 
-/** Some clauses can only count once in a task or a step. */
+/** Some clauses can only count once in a task or a step, and a day of the week once in a clause. */
 export const repeatedClause: Rule = {
   codes: ['repeatedClause'],
   scope: 'declaration',
-  check: ({ model }) =>
-    [...placed(model, 'task'), ...placed(model, 'step')].flatMap(({ node }) => [
+  check: ({ model, nodes }) => [
+    ...[...placed(model, 'task'), ...placed(model, 'step')].flatMap(({ node }) => [
       ...repeats(node.clauses),
       ...(node.kind === 'task' ? sameDuty(node) : []),
     ]),
+    ...nodes.all<Extract<LimitNode, { kind: 'weekdays' }>>('weekdays').flatMap(sameDay),
+  ],
 };
 
 function repeats(clauses: readonly { readonly kind: string; readonly at: Span }[]): readonly Diagnostic[] {
@@ -43,6 +47,13 @@ function sameDuty({ clauses }: { readonly clauses: readonly { readonly kind: str
     const earlier = first.get(duty.text);
     if (earlier === undefined) first.set(duty.text, at);
     return earlier === undefined ? [] : [twice(`in ${duty.text}`, at, earlier)];
+  });
+}
+
+function sameDay({ days }: Extract<LimitNode, { kind: 'weekdays' }>): readonly Diagnostic[] {
+  return days.flatMap(({ weekday, at }, index) => {
+    const earlier = days.slice(0, index).find((day) => day.weekday === weekday);
+    return earlier === undefined ? [] : [twice(weekdayName(weekday) ?? '', at, earlier.at)];
   });
 }
 
