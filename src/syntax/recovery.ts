@@ -8,8 +8,6 @@
  *
  * INVARIANT: each round of a series reads or passes over at least one token, or puts a token right for good.
  */
-import { nearNames, slipsBetween } from '../base/near-name.js';
-import { MONTH_NAMES } from '../values/calendar.js';
 import type { Outcome } from './grammar-base.js';
 import { OccasionGrammar } from './grammar-occasions.js';
 import { diagnose } from '../diagnostics/catalogue-entry.js';
@@ -19,6 +17,7 @@ import type { Slip } from './slip.js';
 import { slipAt } from './slips.js';
 import { END_KIND, endOf, retype, type Token, type TokenKind } from './token.js';
 import type { TextNode } from './tree.js';
+import { DAYS, resembling } from './resembling.js';
 import { allWords, isJoining, opensDeclaration } from './tokens.js';
 import { reservedWords } from './words.js';
 
@@ -46,7 +45,6 @@ interface Mend<T> {
 
 /** How many words before the one at which reading failed may be the misspelt one. */
 const LOOK_BACK = 4;
-const DAYS = "day's";
 
 /** Reads series of items, mending and resuming. */
 export abstract class RecoveringGrammar extends OccasionGrammar {
@@ -218,7 +216,7 @@ export abstract class RecoveringGrammar extends OccasionGrammar {
     if (token === undefined || !this.isWord(token)) return undefined;
     const before = { kind: token.tokenType, image: token.image, endOffset: token.endOffset };
     const at = this.spanOf(token);
-    for (const word of this.resembling(token.image).slice(0, 8)) {
+    for (const word of resembling(token.image).slice(0, 8)) {
       token.endOffset = at.end - 1;
       token.image = word;
       retype(token, this.kindOfWord(word));
@@ -233,18 +231,6 @@ export abstract class RecoveringGrammar extends OccasionGrammar {
     token.endOffset = before.endOffset;
     retype(token, before.kind);
     return undefined;
-  }
-
-  private resembling(written: string): readonly string[] {
-    const month = nearNames(written, MONTH_NAMES.map((each) => each.toLowerCase())); // prettier-ignore
-    const months = MONTH_NAMES.filter((each) => month.includes(each.toLowerCase()));
-    // Whoever writes `to` where a name belongs has left the name out.
-    const known = reservedWords.has(written);
-    const words = nearNames(written, [...allWords(), DAYS]).filter(
-      // A word that is one of the language itself is rarely a slip for one that is two letters away.
-      (each) => each !== written && !(known && (each === 'no' || slipsBetween(each, written, 1) > 1)),
-    );
-    return [...words, ...months];
   }
 
   private kindOfWord(word: string): TokenKind {
