@@ -42,8 +42,8 @@ test.each([
   ["export { assess } from './engine.js'", 24.2],
   ["export { assess, readEntries, readRuleGraph } from './engine.js'", 34.4],
   ["export * from './engine.js'", 61.9],
-  ["export { compile } from './index.js'", 73.8],
-  ["export { assess, compile } from './index.js'", 96.9],
+  ["export { compile } from './index.js'", 74.2],
+  ["export { assess, compile } from './index.js'", 97.3],
 ])('%s: at most %d KB', async (contents, limit) => {
   const { text, bytes } = await bundle(contents);
   expect(text).toMatch(/export\s*\{/);
