@@ -68,7 +68,9 @@ function withEach(declare) {
     (name, ...more) =>
       rows.forEach((row, index) => {
         const given = Array.isArray(row) ? row : [row];
-        declare(`${name} ${index + 1}`, () => bodyIn(more)(...given));
+        // A row that begins with a text is called by it.
+        const title = typeof given[0] === 'string' ? name.replace('%s', () => given[0]) : name;
+        declare(`${title} ${index + 1}`, () => bodyIn(more)(...given));
       });
   return Object.assign(declare, { each });
 }

@@ -6,21 +6,27 @@ import { readdir } from 'node:fs/promises';
 
 const near = {
   history: ['tests/history'],
-  assess: ['tests/assess', 'tests/explain/explain.test.ts', 'tests/render/why.test.ts'],
+  assess: [
+    'tests/assess',
+    'tests/explain/explain.test.ts',
+    'tests/explain/every-case.test.ts',
+    'tests/properties/replay-found.test.ts',
+    'tests/render/why.test.ts',
+  ],
   compile: ['tests/compile'],
   access: ['tests/access'],
 };
 
 const far = {
   history: ['tests/conformance'],
-  assess: ['tests/conformance', 'tests/explain/every-case.test.ts'],
+  assess: ['tests/conformance'],
   compile: [],
   access: [],
 };
 
 /** Tests of the near files that take a second and more: they are tried with the far ones. */
 const takesLong =
-  /brute force over the rule graph|published shape|eight-puzzle|with %i disks.* 4$|balls.* [56]$|random machines of|so many boxes|with the parts that have them|so many 3$|missionaries|patterns that overlap|and ways into a set|whoever stops|any schedule and any history|its own kinds are enough|sixty-four|agrees with the published JSON|compiling ends with a graph|counterexample > %s (10|11)$/;
+  /brute force over the rule graph|published shape|eight-puzzle|with %i disks.* 4$|balls.* [56]$|random machines of|so many boxes|with the parts that have them|so many 3$|missionaries|patterns that overlap|and ways into a set|whoever stops|any schedule and any history|its own kinds are enough.* [12]$|every-case\.test\.ts > (?!generated-(stages|calendar)|stages-and|days-and|calendar)|sixty-four|agrees with the published JSON|compiling ends with a graph|counterexample > (tangled|too-many)/;
 
 /** What measures time says nothing of a mutant, and fails where instrumented code is slower. */
 const measuresTime = /ten thousand readings|made-up histories cost|HiGHS/;

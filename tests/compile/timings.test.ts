@@ -1,0 +1,90 @@
+/** Timings of the calendar and before work, as nodes: worked from docs/meaning.md §4 by hand. */
+import { describe, expect, test } from 'vitest';
+import type { Node, RuleGraph } from '../../src/graph/rule-graph.js';
+import { compileText } from '../support/compile-text.js';
+
+function compiled(...clauses: readonly string[]): RuleGraph {
+  return compileText(['meter engine "Hours" counts h', `task t "Task"\n  ${clauses.join('\n  ')}`].join('\n'));
+}
+
+/** The node that times task `t`, without where it was written. */
+function timing(...clauses: readonly string[]): object {
+  const graph = compiled(...clauses);
+  const node = graph.nodes[graph.tasks.find(({ id }) => id === 't')?.trigger ?? -1];
+  const { id: _id, origin: _origin, ...rest } = node as Node;
+  return rest;
+}
+
+describe('days of the week', () => {
+  test('are marks of every month, each once and in order, a week apart for margins', () => {
+    expect(timing('every Thursday and Monday and Thursday', 'allow 1 day late')).toMatchObject({
+      kind: 'calendar-marks',
+      months: 1,
+      days: [],
+      weekdays: [1, 4],
+      skip: false,
+      late: { size: 1 },
+    });
+    // A tenth of seven days, rounded down.
+    expect(timing('every Sunday', 'allow 50 % late')).toMatchObject({ weekdays: [7], late: { size: 3 } });
+  });
+});
+
+describe('a period of the calendar', () => {
+  test.each([
+    ['calendar month', 1, [{ day: 31 }], 0],
+    ['calendar quarter', 12, [3, 6, 9, 12].map((month) => ({ day: 31, month })), 2],
+    ['calendar half-year', 12, [6, 12].map((month) => ({ day: 31, month })), 5],
+    ['calendar year', 12, [{ day: 31, month: 12 }], 11],
+  ])('%s: due on its last day, and met from its first on', (period, months, days, whole) => {
+    const node = timing(`every ${period}`);
+    expect(node).toMatchObject({ kind: 'calendar-marks', months, days, skip: false });
+    expect(node).toMatchObject({ early: { calendar: { on: 'calendar', unit: 'calendar-months', count: whole } } });
+    expect(node).not.toHaveProperty('doings');
+  });
+
+  test('may ask for several doings', () => {
+    expect(timing('every calendar quarter 3 times')).toMatchObject({ doings: 3, months: 12 });
+  });
+});
+
+describe('storage that does not count', () => {
+  test('is any, or of so many days or more', () => {
+    expect(timing('every 20 days, not counting storage')).toMatchObject({
+      kind: 'interval',
+      standstill: { on: 'calendar', unit: 'days', count: 0 },
+    });
+    expect(timing('every 20 days, not counting storage of 5 days or more')).toMatchObject({ standstill: { unit: 'days', count: 5 } });
+    expect(timing('every 20 days')).not.toHaveProperty('standstill');
+  });
+});
+
+describe('within so long before work', () => {
+  test.each([
+    ['within 3 h before each shift', 'shift', 180],
+    ['within 20 min before each outing', 'outing', 20],
+    ["within 20 h before each day's work", 'day', 1200],
+  ])('%s', (clause, of, withinMinutes) => {
+    expect(timing(clause)).toMatchObject({ kind: 'shortly-before', of, withinMinutes });
+  });
+});
+
+describe('after a task', () => {
+  test('what is done then is an event of its own, once, beside those that are declared', () => {
+    const graph = compileText(
+      [
+        'meter engine "Hours" counts h',
+        'event wash "Washed"',
+        'task weld "The weld" every 50 h of engine',
+        'task look "Look" on weld',
+        'task later "Later" within 5 h of engine after weld',
+        'task rinse "Rinse" on wash',
+      ].join('\n'),
+    );
+    expect(graph.events.map(({ origin: _, ...event }) => event)).toEqual([
+      { id: 'wash', title: 'Washed' },
+      { id: 'weld', title: 'The weld', task: 'weld' },
+    ]);
+    expect(graph.nodes.filter(({ kind }) => kind === 'event')).toMatchObject([{ event: 'weld' }, { event: 'weld' }, { event: 'wash' }]);
+  });
+});
