@@ -84,4 +84,13 @@ describe('the table of bit sets', () => {
       expect(Array.from(each, (_, word) => table.word(numbers[index] ?? -1, word))).toEqual([...each]);
     });
   });
+
+  test('keeps the first number too as it grows, whatever the set', () => {
+    for (let first = 0; first < 40; first++) {
+      const table = new WordTable(1);
+      const sets = Array.from({ length: 300 }, (_, index) => Int32Array.of(first + 41 * index));
+      sets.forEach((set, index) => expect(table.intern(set)).toBe(index));
+      sets.forEach((set, index) => expect(table.intern(set)).toBe(index));
+    }
+  });
 });

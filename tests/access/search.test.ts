@@ -326,6 +326,19 @@ describe('solving', () => {
     });
   });
 
+  test('takes no step at a place that nobody can walk to', () => {
+    const walk = [
+      [0, 5, Infinity],
+      [5, 0, Infinity],
+      [Infinity, Infinity, 0],
+    ];
+    const [here, there] = [step(0, 1, { place: 1, seconds: 9 }), step(0, 1, { place: 2, seconds: 1 })];
+    const from = (place: number | null, ...moves: readonly Move[]) => solve(onePart(2, moves, { walk, start: { stance: [0], place } }));
+    expect(from(0, there)).toMatchObject({ kind: 'impossible' });
+    expect(from(0, there, here)).toMatchObject({ kind: 'optimal', seconds: 14, acts: [{ kind: 'move', move: 1 }] });
+    expect(from(null, there, here)).toMatchObject({ kind: 'optimal', seconds: 1 });
+  });
+
   test('sees at once that an order that goes round in a circle cannot be kept', () => {
     const need = (after: number) => ({ stance: [[3]], place: null, seconds: 0, after: [after] });
     expect(solve(onePart(2, neighbours(2), { needs: [need(1), need(0)] }))).toEqual({ kind: 'impossible', expanded: 0 });
