@@ -44,10 +44,9 @@ export function over(from: Token, to: Token, message: string, rest: Pick<Slip, '
   return { message, start: from.startOffset, end: endOf(to), ...rest };
 }
 
-/** A fix that leaves the slip out. */
-export function leaveOut(from: Token, to: Token): NonNullable<Slip['fix']> {
-  const words = from === to ? from.image : `${from.image} ${to.image}`;
-  return { grade: 'sure', title: `Leave \`${words}\` out`, text: '' };
+/** A fix that leaves a word out. */
+export function leaveOut({ image: word }: Token): NonNullable<Slip['fix']> {
+  return { grade: 'sure', title: `Leave \`${word}\` out`, text: '' };
 }
 
 /** A fix that puts a text in the place of the slip. */

@@ -83,7 +83,7 @@ export const comparing: SlipKind = (around) => {
   const [before, token] = [around(-1), around(0)];
   if (before === undefined || token === undefined) return undefined;
   if (before.image === 'is' && /^(?:above|below|at|from)$/.test(token.image))
-    return over(before, before, `\`${token.image}\` stands without \`is\`.`, { fix: leaveOut(before, before) });
+    return over(before, before, `\`${token.image}\` stands without \`is\`.`, { fix: leaveOut(before) });
   const meant = /^(?:over|exceeds|beyond)$/.test(before.image) ? 'above' : /^(?:under|beneath)$/.test(before.image) ? 'below' : undefined;
   if (meant === undefined || !isNumber(token)) return undefined;
   return over(before, before, `It is \`${meant}\`, not \`${before.image}\`.`, { fix: write(meant, 'sure') });

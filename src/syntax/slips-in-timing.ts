@@ -1,8 +1,9 @@
 /**
  * Slips in what says when: spans, marks, what comes first, serial numbers.
  */
-import { WEEKDAY_NAMES } from '../values/calendar.js';
-import { image, isMonth, isName, isNumber, isUnit, standsBeside, over, write, HOURS, type SlipKind } from './slip.js';
+import { MONTH_NAMES, WEEKDAY_NAMES } from '../values/calendar.js';
+import { daysInMonth } from '../values/civil.js';
+import { image, isMonth, isName, isNumber, isUnit, leaveOut, standsBeside, over, write, HOURS, type SlipKind } from './slip.js';
 
 /** `every 50 h engine`, `every 250 h from engine`. */
 export const withoutOf: SlipKind = (around) => {
@@ -93,17 +94,16 @@ export const monthFirst: SlipKind = (around) => {
   }
   const [day, ending, month] = [around(-1), around(0), around(1)];
   if (ending === undefined || !isNumber(day) || !/^(?:st|nd|rd|th)$/.test(ending.image) || !isMonth(month)) return undefined;
-  return over(ending, ending, `A day is a number: \`${image(day)} ${image(month)}\`.`, {
-    fix: { grade: 'sure', title: `Leave \`${ending.image}\` out`, text: '' },
-  });
+  return over(ending, ending, `A day is a number: \`${image(day)} ${image(month)}\`.`, { fix: leaveOut(ending) });
 };
 
 /** `every 2 weeks in April`. */
 export const oftenInMonth: SlipKind = (around, opener) => {
   const month = around(0);
   if (month === undefined || opener !== 'in' || !isMonth(month) || image(around(-1)) !== 'in') return undefined;
+  const lastDay = daysInMonth(2023, (MONTH_NAMES as readonly string[]).indexOf(month.image) + 1);
   return over(month, month, `Only years go with a month: \`every year in ${month.image}\` is once within it.`, {
-    help: `What comes round more often at that time of the year wants a gate: \`every 2 weeks only if date from 1 ${month.image} to 30 ${month.image}\`.`,
+    help: `What comes round more often at that time of the year wants a gate: \`every 2 weeks only if date from 1 ${month.image} to ${lastDay} ${month.image}\`.`,
   });
 };
 
