@@ -179,9 +179,9 @@ function afterCalendarMarks(node: CalendarMarksNode | CalendarWindowNode, rule: 
 }
 
 /** One more of several doings that a mark asks for: until it is the last of them, nothing changes. */
-function afterOneOf(times: number, { note, state }: RuleFacts, { statedUndated }: Standing): Possible {
+function afterOneOf(times: number, { note, state }: RuleFacts, { isStatedUndated }: Standing): Possible {
   // With one more there may be so many that marks count from one of which nobody knows when it was.
-  if (statedUndated) return ANYTHING;
+  if (isStatedUndated()) return ANYTHING;
   return note?.is === 'times-done' && note.done + 1 < times && state !== undefined ? exactly(state) : ANYTHING;
 }
 

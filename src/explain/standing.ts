@@ -19,8 +19,8 @@ export interface Standing {
   readonly doneToday: boolean;
   /** It was done today at a minute, and now has none: a doing of now would stand before that one. */
   readonly doneAtMinute: boolean;
-  /** The task is stated to have been done, without a day. */
-  readonly statedUndated: boolean;
+  /** Whether the task is stated to have been done, without a day; the history is gone through only where somebody asks. */
+  readonly isStatedUndated: () => boolean;
   /** Gauges and dipsticks that were read today, where it could not be told whether a reading taken now comes later. */
   readonly readToday: ReadonlySet<string>;
   /** Those read today for which a reading of a meter taken now would be one that is not later. */
@@ -36,7 +36,7 @@ export interface MeterStanding {
 /** Gathers the standing from the rules' recorded limits and the day's entries. */
 export function standingOf({ assessment, assessed: task, history, outline, unsureDials }: Run, rule: RuleFacts): Standing {
   const { now } = assessment;
-  const { today, undated } = history;
+  const { today } = history;
   const meters = new Map<string, MeterStanding>();
   gatherMeters(rule, { history, unsureDials }, meters);
   for (const meter of today.confirmed) forgetDial(meters, meter);
@@ -52,7 +52,7 @@ export function standingOf({ assessment, assessed: task, history, outline, unsur
     now,
     task,
     meters,
-    statedUndated: undated.has(task.task),
+    isStatedUndated: () => history.undated.has(task.task),
     workToday: today.work,
     readToday: today.read,
     readByNow: today.readByNow,
