@@ -2,6 +2,7 @@ import type { RuleGraph } from '../../../engine.js';
 import type { LooseDraft } from './loose-draft.js';
 import { clauses } from './record-clauses.js';
 import type { Part } from './draft-part.js';
+import { meantVerb, strayOption } from './meant-verb.js';
 import { verbs } from './record-verbs.js';
 
 /** What a few words said, or one sentence on what is not understood. */
@@ -39,9 +40,10 @@ export const RECORD_EXAMPLES: readonly string[] = [
  */
 export function parseRecordWords(graph: RuleGraph, words: readonly string[]): Words {
   const [verb = '', ...rest] = words;
+  const stray = strayOption(words, [...clauses.keys()]);
+  if (stray !== null) return { kind: 'not-understood', problem: stray };
   const read = verbs.get(verb);
-  if (read === undefined)
-    return { kind: 'not-understood', problem: `\`${verb}\` is nothing that can be recorded: say ${[...verbs.keys()].join(', ')}.` };
+  if (read === undefined) return { kind: 'not-understood', problem: noVerb(graph, words) };
   const [head, ...tails] = split(rest, read.opens);
   let draft: LooseDraft = { kind: read.kind };
   const parts: readonly (() => Part)[] = [
@@ -54,6 +56,11 @@ export function parseRecordWords(graph: RuleGraph, words: readonly string[]): Wo
     draft = joined(draft, said);
   }
   return { kind: 'said', draft };
+}
+
+function noVerb(graph: RuleGraph, words: readonly string[]): string {
+  const known = [...verbs.keys()];
+  return `\`${words[0] ?? ''}\` is nothing that can be recorded. ${meantVerb(graph, known, words) ?? `Say ${known.join(', ')}.`}`;
 }
 
 function split(words: readonly string[], opens: ReadonlySet<string>): { opener: string; words: string[] }[] {

@@ -63,7 +63,15 @@ describe('a few words', () => {
   });
 
   it.each([
-    ['sing', '`sing` is nothing that can be recorded'],
+    ['sing', '`sing` is nothing that can be recorded. Say hours, read, done'],
+    ['dnoe change-oil', 'Say it like `done`.'],
+    ['engine 1302', 'Say `hours engine 1302`.'],
+    ['coolant 92', 'Say `read coolant 92`.'],
+    ['change-oil', 'Say `done change-oil`.'],
+    ['changed the oil', 'Say it like `done TASK`.'],
+    ['happened wheel-refit', 'Say it like `event NAME`.'],
+    ['done change-oil --on 2026-05-10', '`--on` is said in words here: `on …`, without `--`.'],
+    ['hours 1302 --force', '`--force` is no option of this.'],
     ['hours many', '`many` is not a meter value'],
     ['hours 1302 km', '`engine` counts h, not km'],
     ['done a b', 'Put commas between tasks'],
