@@ -51,7 +51,7 @@ function words(trouble: LogbookTrouble): readonly [message: string, help: string
     case 'broken-chain':
       return [
         `\`${path}\` was changed after it was written, at line ${trouble.lines.join(', ')}`,
-        'Put a good copy back, merge with one, or, if the change is meant, record again and accept the change: it stays marked.',
+        'Put a good copy back, merge with one, or, if the change is meant, record again and accept the change (`--accept-changes`, `acceptChanges`): it stays marked.',
       ];
     case 'id-taken':
       return [`\`${path}\` already has another entry with the id \`${trouble.id}\``, 'Leave the id out, and a new one is given.'];
