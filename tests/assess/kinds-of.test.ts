@@ -61,6 +61,15 @@ describe('a schedule takes', () => {
     expect(taken(things, [task])).toEqual(names);
   });
 
+  test('what its meters and stops ask for, whether or not a task does', () => {
+    expect(taken(['meter out "Out" counts h from outings'], ['every 100 h of out'])).toEqual(['intervals', 'workTime']);
+    expect(taken([COOLANT, 'stop hot "Too hot" when coolant above normal'], ["before each day's work"])).toEqual([
+      'occasions',
+      'conditions',
+      'readings',
+    ]);
+  });
+
   test('no more for what its sets read', () => {
     const outing: Happenings[number][1] = { kind: 'outing', hours: 2 };
     const on = (...what: readonly Happenings[number][1][]): Happenings =>
