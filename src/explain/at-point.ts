@@ -81,6 +81,7 @@ function limitAt(rule: RuleFacts, at: At, standing: Standing): Possible {
   if (rule.node.kind === 'sooner' && at.on === 'meter' && standing.readByNow.has(rule.node.dipstick)) return ANYTHING;
   if (due === undefined || due === null) return asItIs(rule);
   if (due.on === 'moment') return at.on === 'day' && at.day !== standing.now.day ? ANYTHING : asItIs(rule);
+  if (at.on === 'day' && standing.workEndsLater && rule.baseWhen?.day === standing.now.day) return ANYTHING;
   // Time at work goes on with an outing that is under way.
   if (at.on === 'day' && standing.workToday && (due.on === 'work' || rule.node.kind === 'duty-mix')) return ANYTHING;
   if (at.on === 'meter') return due.on === 'meter' && due.meter === at.meter ? meterLimitAt(rule, at.ticks, standing) : asItIs(rule);

@@ -24,6 +24,8 @@ export interface Today {
   readonly entries: readonly Entry[];
   /** An outing began or ended on it, or is under way: work may count on both sides of a doing. */
   readonly work: boolean;
+  /** An outing that is over by its hours ends on a later day: on that day, what was noted with it will have been read then. */
+  readonly endsLater: boolean;
   /** Gauges and dipsticks that were read, where it could not be told whether a reading taken now comes later. */
   readonly read: ReadonlySet<string>;
   /** Those that were read where minutes do not say that it was before now. */
@@ -98,6 +100,7 @@ function todayOf(all: readonly Entry[], now: Moment): Today {
   return {
     entries,
     work: entries.some((entry) => entry.kind === 'outing'),
+    endsLater: entries.some((entry) => entry.kind === 'outing' && entry.hours !== undefined && lastDay(entry, now.day) > now.day),
     read: readIn(entries.filter((entry) => !isBefore(entry, now))),
     readByNow: readIn(entries.filter((entry) => entry.at === undefined || !isBefore(entry, now))),
     confirmed: confirmedAtMinute(all, entries, now),

@@ -15,6 +15,8 @@ export interface Standing {
   readonly meters: ReadonlyMap<string, MeterStanding>;
   /** An outing began or ended on now's day, or is under way: work may count on both sides of a doing. */
   readonly workToday: boolean;
+  /** What was read on an outing of today will have been read on a later day. */
+  readonly workEndsLater: boolean;
   /** The task, or one that covers it, is recorded as done or stated today. */
   readonly doneToday: boolean;
   /** It was done today at a minute, and now has none: a doing of now would stand before that one. */
@@ -54,6 +56,7 @@ export function standingOf({ assessment, assessed: task, history, outline, unsur
     meters,
     isStatedUndated: () => history.undated.has(task.task),
     workToday: today.work,
+    workEndsLater: today.endsLater,
     readToday: today.read,
     readByNow: today.readByNow,
     doneToday,
