@@ -148,11 +148,15 @@ export abstract class ExampleGrammar extends MachineGrammar {
   private readonly actStates = this.RULE('actStates', (): ActNode => {
     const first = this.CONSUME(this.v.word.states);
     const task = this.SUBRULE(this.name);
-    const known = this.OPTION(() => {
-      this.CONSUME(this.v.word.at);
-      const value = this.SUBRULE(this.quantity);
-      this.CONSUME(this.v.word.of);
-      return { value, meter: this.SUBRULE(this.name) };
+    const known = this.OPTION({
+      // `at rest` begins what comes after the example.
+      GATE: () => !this.sees(2, this.v.word.rest),
+      DEF: () => {
+        this.CONSUME(this.v.word.at);
+        const value = this.SUBRULE(this.quantity);
+        this.CONSUME(this.v.word.of);
+        return { value, meter: this.SUBRULE(this.name) };
+      },
     });
     return { kind: 'act-states', at: this.since(first), task, ...known };
   });

@@ -71,7 +71,10 @@ export abstract class PlanGrammar extends ConditionGrammar {
   private readonly interval = this.RULE('interval', (): LimitNode => {
     const first = this.LA(1);
     const strict = this.OPTION(() => (this.CONSUME(this.v.word.more), this.CONSUME(this.v.word.than), true)) ?? false;
-    const share = this.OPTION1({ GATE: () => this.sees(2, this.v.Percent), DEF: () => this.SUBRULE(this.shareOf) });
+    const share = this.OPTION1({
+      GATE: () => this.sees(2, this.v.Percent) && !this.seesRestOfSpan(3),
+      DEF: () => this.SUBRULE(this.shareOf),
+    });
     const span = this.SUBRULE(this.span);
     const standstill = this.OPTION2({ GATE: () => this.seesStandstill(), DEF: () => this.SUBRULE(this.standstill) });
     const whole = share === undefined ? span : this.shared(share, span);
@@ -220,7 +223,10 @@ export abstract class PlanGrammar extends ConditionGrammar {
   /** Margin ::= Percent | "lesser" "of" Margin "and" Margin | Span */
   protected readonly margin = this.RULE('margin', (): MarginNode =>
     this.OR<MarginNode>([
-      { GATE: () => this.sees(2, this.v.Percent) && !this.sees(3, this.v.word.of), ALT: () => this.SUBRULE(this.percent) },
+      {
+        GATE: () => this.sees(2, this.v.Percent) && !this.sees(3, this.v.word.of) && !this.seesDays(3),
+        ALT: () => this.SUBRULE(this.percent),
+      },
       {
         ALT: () => {
           const lesser = this.CONSUME(this.v.word.lesser);

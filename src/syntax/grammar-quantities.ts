@@ -183,8 +183,13 @@ export abstract class QuantityGrammar extends GrammarBase {
     return !this.sees(next, v.word.or) && !(this.sees(next, v.word.in) && this.sees(next + 1, v.Month));
   }
 
+  /** What can follow a unit in a span, be it %, but not a share of one. */
+  protected seesRestOfSpan(n: number): boolean {
+    return this.seesDays(n) || (this.sees(n, this.v.word.of) && this.sees(n + 1, this.v.Name, this.v.word.work));
+  }
+
   /** `less 1 day`, `plus 15 days`, from the n-th token on. */
-  private seesDays(n: number): boolean {
+  protected seesDays(n: number): boolean {
     return (
       this.sees(n, this.v.word.less, this.v.word.plus) &&
       this.sees(n + 1, this.v.Number) &&
