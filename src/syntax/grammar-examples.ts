@@ -149,8 +149,8 @@ export abstract class ExampleGrammar extends MachineGrammar {
     const first = this.CONSUME(this.v.word.states);
     const task = this.SUBRULE(this.name);
     const known = this.OPTION({
-      // `at rest` begins what comes after the example.
-      GATE: () => !this.sees(2, this.v.word.rest),
+      // `at rest` and `at work` begin what comes after the example.
+      GATE: () => !this.sees(2, this.v.word.rest, this.v.word.work),
       DEF: () => {
         this.CONSUME(this.v.word.at);
         const value = this.SUBRULE(this.quantity);
