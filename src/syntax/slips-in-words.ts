@@ -1,6 +1,7 @@
 /**
  * Words of other habits: what people write where this language has another word, or another order.
  */
+import { byWord } from '../base/by-word.js';
 import { image, isName, isNumber, over, write, type SlipKind } from './slip.js';
 
 /** `before every day's work`, `before each day work`. */
@@ -27,21 +28,17 @@ export const roundOfUse: SlipKind = (around, opener) => {
   });
 };
 
-const OTHER_WORDS = new Map(
-  (
-    [
-      ['tolerance grace leeway', 'How late it may be done is `allow 10 % late`, or `allow 5 h late`.'],
-      ['interval repeat frequency', 'How often is `every 50 h of engine`, or `every 12 months`.'],
-      ['note notes description comment', 'Why, and from where a number comes, is `reason "…"`; a remark for authors begins with `#`.'],
-      ['parts materials consumes', 'What it takes of supplies is `uses 1 oil-filter`.'],
-      ['tool tools', 'Tools are `needs "torque wrench"`.'],
-      ['duration time', 'How long the work takes is `takes 20 min`.'],
-      ['torque', 'A torque is `tighten "Wheel nuts" to 210 N·m`.'],
-      ['steps instructions procedure', 'What the hands do is `do "…"`.'],
-      ['replace renew', 'Renewing is a task of its own, which may say that it `covers` this one.'],
-    ] as const
-  ).flatMap(([words, sentence]) => words.split(' ').map((word): [string, string] => [word, sentence])),
-);
+const OTHER_WORDS = byWord([
+  ['tolerance grace leeway', 'How late it may be done is `allow 10 % late`, or `allow 5 h late`.'],
+  ['interval repeat frequency', 'How often is `every 50 h of engine`, or `every 12 months`.'],
+  ['note notes description comment', 'Why, and from where a number comes, is `reason "…"`; a remark for authors begins with `#`.'],
+  ['parts materials consumes', 'What it takes of supplies is `uses 1 oil-filter`.'],
+  ['tool tools', 'Tools are `needs "torque wrench"`.'],
+  ['duration time', 'How long the work takes is `takes 20 min`.'],
+  ['torque', 'A torque is `tighten "Wheel nuts" to 210 N·m`.'],
+  ['steps instructions procedure', 'What the hands do is `do "…"`.'],
+  ['replace renew', 'Renewing is a task of its own, which may say that it `covers` this one.'],
+]);
 
 /** `tolerance 10 %`, `tools "…"`. */
 export const otherWord: SlipKind = (around, opener) => {

@@ -1,25 +1,22 @@
+import { byWord } from '../../../base/by-word.js';
 import { nearNames } from '../../../index.js';
 import type { RuleGraph } from '../../../engine.js';
 
 /** What people say, and the words for it. */
-const SAID_OTHERWISE = new Map(
-  (
-    [
-      ['did changed renewed checked cleaned greased tightened oiled completed finished serviced', 'done TASK'],
-      ['worked ran drove mowed used', 'outing 3 h'],
-      ['topped filled added', 'top-up DIPSTICK 0.4'],
-      ['happened', 'event NAME'],
-      ['fixed repaired closed', 'mended DEFECT'],
-      ['opened leaking leaks broken', 'defect DEFECT CLASS'],
-      ['fuelled fueled refueled', 'refuelled 40'],
-      ['stored', 'storage begins'],
-      ['meter reading', 'hours 1302.4'],
-      ['saw noticed', 'found "what it was"'],
-      ['stated', 'states TASK before 2025-01-01 at 1200'],
-      ['delete undo remove', 'void ID'],
-    ] as const
-  ).flatMap(([words, instead]) => words.split(' ').map((word): [string, string] => [word, instead])),
-);
+const SAID_OTHERWISE = byWord([
+  ['did changed renewed checked cleaned greased tightened oiled completed finished serviced', 'done TASK'],
+  ['worked ran drove mowed used', 'outing 3 h'],
+  ['topped filled added', 'top-up DIPSTICK 0.4'],
+  ['happened', 'event NAME'],
+  ['fixed repaired closed', 'mended DEFECT'],
+  ['opened leaking leaks broken', 'defect DEFECT CLASS'],
+  ['fuelled fueled refueled', 'refuelled 40'],
+  ['stored', 'storage begins'],
+  ['meter reading', 'hours 1302.4'],
+  ['saw noticed', 'found "what it was"'],
+  ['stated', 'states TASK before 2025-01-01 at 1200'],
+  ['delete undo remove', 'void ID'],
+]);
 
 /**
  * What was probably meant by words that begin with none of the verbs: a sentence; `null` where nobody can say.
