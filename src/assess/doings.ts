@@ -26,6 +26,9 @@ export interface EffectiveDoing {
   readonly meter: (meter: string) => AxisValue | null;
 }
 
+/** A doing whose day is known. */
+export type DatedDoing = EffectiveDoing & { readonly when: Moment };
+
 /** All doings of a task in order; those stated without a day come first. Restarts are among them, marked. */
 export function doingsOf(world: World, task: string): readonly EffectiveDoing[] {
   const known = world.doings.get(task);
@@ -55,9 +58,14 @@ export function realDoings(world: World, task: string): readonly EffectiveDoing[
   return ordered;
 }
 
+/** Doings whose day is known, restarts left out, in order. */
+export function datedDoings(world: World, task: string): readonly DatedDoing[] {
+  return realDoings(world, task).filter((doing): doing is DatedDoing => doing.when !== null);
+}
+
 /** The last doing that is not before a moment; where there is none, the last. Only doings whose day is known. */
-export function lastDoingSince(world: World, task: string, since: Moment | null): (EffectiveDoing & { readonly when: Moment }) | undefined {
-  const dated = realDoings(world, task).filter((doing): doing is EffectiveDoing & { readonly when: Moment } => doing.when !== null);
+export function lastDoingSince(world: World, task: string, since: Moment | null): DatedDoing | undefined {
+  const dated = datedDoings(world, task);
   return (since === null ? undefined : dated.findLast(({ when }) => notBefore(when, since))) ?? dated.at(-1);
 }
 

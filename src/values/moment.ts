@@ -76,3 +76,13 @@ export function parseTime(text: string): number | null {
 export function formatTime(minute: number): string {
   return `${String(Math.floor(minute / 60)).padStart(2, '0')}:${String(minute % 60).padStart(2, '0')}`;
 }
+
+/** The first minute since 1970-01-01 that a moment may be: where nobody noted the minute, the first of its day. */
+export function firstMinute({ day, minute }: Moment): number {
+  return day * MINUTES_PER_DAY + (minute ?? 0);
+}
+
+/** The last minute that a moment may be: where nobody noted the minute, the last of its day. */
+export function lastMinute({ day, minute }: Moment): number {
+  return day * MINUTES_PER_DAY + (minute ?? MINUTES_PER_DAY - 1);
+}

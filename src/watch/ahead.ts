@@ -2,6 +2,7 @@
  * Where on an axis something may change: the points that a state can turn at, gathered from the record of an assessment and from the
  * rules. More of them than needed does no harm (each is looked at), one too few would.
  */
+import { firstMinute } from '../values/moment.js';
 import { assertNever } from '../base/assert-never.js';
 import { marginAfter } from '../graph/calendar-amount.js';
 import type { Assessment, DuePoint, LimitFacts, Observation } from '../assess/assessment.js';
@@ -56,7 +57,7 @@ export function valueOf(point: DuePoint): number {
     case 'calendar':
       return point.day;
     case 'moment':
-      return point.at.day * 1440 + (point.at.minute ?? 0);
+      return firstMinute(point.at);
     default:
       return assertNever(point);
   }

@@ -17,7 +17,7 @@ import type { Outing, Timeline } from '../history/timeline.js';
 import { civilOf, dayNumber, daysInMonth } from '../values/civil.js';
 import { addMonths, firstOfMonth } from '../values/calendar.js';
 import { dayOf } from '../values/civil.js';
-import { type Day, type Moment, onDay, parseTime } from '../values/moment.js';
+import { firstMinute, type Day, type Moment, onDay, parseTime } from '../values/moment.js';
 import { everythingSeen, type Seen, turns, valueOf } from './ahead.js';
 
 /** A machine as it was found at a moment. */
@@ -145,7 +145,7 @@ function startsOf({ machine, events, doings, statements }: Timeline, graph: Rule
 }
 
 function after(start: Moment, amount: CalendarAmount): readonly number[] {
-  if (amount.unit === 'minutes') return [start.day * DAY + (start.minute ?? 0) + amount.count];
+  if (amount.unit === 'minutes') return [firstMinute(start) + amount.count];
   return [dayAfter(start.day, amount) * DAY];
 }
 
@@ -164,14 +164,14 @@ function datedAhead({ entries }: Found): readonly number[] {
   return entries.flatMap((entry) => {
     const when = dateEntry(entry)?.when;
     if (when === undefined) return [];
-    return [when.day * DAY + (when.minute ?? 0), ...(entry.kind === 'outing' ? endsOf(entry, when) : [])];
+    return [firstMinute(when), ...(entry.kind === 'outing' ? endsOf(entry, when) : [])];
   });
 }
 
 function endsOf({ until, untilOn, hours }: Extract<Entry, { kind: 'outing' }>, start: Moment): readonly number[] {
   const day = untilOn === undefined ? start.day : (dayOf(untilOn) ?? start.day);
   const minute = until === undefined ? 0 : (parseTime(until) ?? 0);
-  const reckoned = start.day * DAY + (start.minute ?? 0) + Math.round((hours ?? 0) * 60);
+  const reckoned = firstMinute(start) + Math.round((hours ?? 0) * 60);
   // One that ends earlier in the day than it began ended on the next day.
   return [day * DAY + minute, (day + 1) * DAY + minute, reckoned, reckoned + 1];
 }

@@ -4,7 +4,7 @@ import type { AssessOptions } from '../assess/assessment.js';
 import type { RuleGraph } from '../graph/rule-graph.js';
 import type { Entry } from '../history/entry.js';
 import { readTimeline } from '../history/read-timeline.js';
-import type { Day, Moment } from '../values/moment.js';
+import { firstMinute, type Day, type Moment } from '../values/moment.js';
 import { momentsAhead } from './moments-ahead.js';
 import { type Turn, turnBetween } from './turning.js';
 
@@ -43,7 +43,7 @@ export function nextMoment(graph: RuleGraph, entries: readonly Entry[], now: Mom
   let [look, at] = [first, now];
   for (let count = 0; count < looks; count += 1) {
     const ahead = momentsAhead({ graph, entries, now: at, options, ...look });
-    const next = ahead.reduce((least, each) => (each > minuteOf(at) && each < least ? each : least), Infinity);
+    const next = ahead.reduce((least, each) => (each > firstMinute(at) && each < least ? each : least), Infinity);
     if (next > (now.day + horizon) * 1440) return null;
     at = { day: Math.floor(next / 1440) as Day, minute: now.minute === null ? null : next % 1440 };
     look = assessed(at);
@@ -51,9 +51,4 @@ export function nextMoment(graph: RuleGraph, entries: readonly Entry[], now: Mom
     if (turn !== null) return { at, turn };
   }
   return { at, turn: null };
-}
-
-/** Moments without a minute stand at the beginning of their day. */
-function minuteOf(at: Moment): number {
-  return at.day * 1440 + (at.minute ?? 0);
 }

@@ -1,4 +1,4 @@
-import { type Day, MINUTES_PER_DAY, type Moment } from '../../values/moment.js';
+import { type Day, firstMinute, lastMinute, MINUTES_PER_DAY, type Moment } from '../../values/moment.js';
 import type { Axis } from '../axis.js';
 import type { World } from '../world.js';
 import { addCalendar } from './day-axis.js';
@@ -6,11 +6,10 @@ import { serviceStart } from './service-start.js';
 
 /** Minutes since 1970-01-01T00:00. A base without a minute counts from the start of its day, a now without one at the end of it. */
 export function minuteAxis(world: World): Axis {
-  const early = (when: Moment): number => when.day * MINUTES_PER_DAY + (when.minute ?? 0);
   return {
-    now: () => ({ value: world.now.day * MINUTES_PER_DAY + (world.now.minute ?? MINUTES_PER_DAY - 1), entries: [] }),
-    at: (doing) => (doing.when === null ? null : { value: early(doing.when), entries: [] }),
-    atMoment: (when) => ({ value: early(when), entries: [] }),
+    now: () => ({ value: lastMinute(world.now), entries: [] }),
+    at: (doing) => (doing.when === null ? null : { value: firstMinute(doing.when), entries: [] }),
+    atMoment: (when) => ({ value: firstMinute(when), entries: [] }),
     start: () => serviceStart(world, (day) => day * MINUTES_PER_DAY),
     add: (base, amount, k) => addCalendar(base as Day, amount, k),
     before: (due, { size }) => due - size * MINUTES_PER_DAY,

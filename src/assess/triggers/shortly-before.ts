@@ -1,8 +1,8 @@
 import type { ShortlyBeforeNode } from '../../graph/rule-graph.js';
 import type { Outing } from '../../history/timeline.js';
-import { addMinutes, isAfter, type Moment, MINUTES_PER_DAY } from '../../values/moment.js';
+import { addMinutes, firstMinute, isAfter, lastMinute, type Moment } from '../../values/moment.js';
 import type { Missing, Note } from '../assessment.js';
-import { type EffectiveDoing, realDoings } from '../doings.js';
+import { type DatedDoing, datedDoings } from '../doings.js';
 import { firstOfWork, type WorkOn, workOn } from '../occasions.js';
 import { cannotTell, dueSince, quiet, type Reach } from '../reach.js';
 import type { TriggerContext } from '../trigger-context.js';
@@ -16,8 +16,6 @@ interface Ahead {
   readonly opens: Moment;
 }
 
-type Dated = EffectiveDoing & { readonly when: Moment };
-
 /** Within so long before each day's work, outing or shift (docs/meaning.md §5). */
 export function shortlyBefore(world: World, node: ShortlyBeforeNode, { task }: TriggerContext): Reach {
   const work = workOn(world, node.of);
@@ -28,7 +26,7 @@ export function shortlyBefore(world: World, node: ShortlyBeforeNode, { task }: T
   const first = firstOfWork(world, node.of, work);
   const start = first?.when ?? toldStart(world) ?? world.now;
   const ahead: Ahead = { work, first, start, opens: addMinutes(start, -node.withinMinutes) };
-  const doings = realDoings(world, task).filter((doing): doing is Dated => doing.when !== null);
+  const doings = datedDoings(world, task);
   world.step(doings.length);
   if (isAfter(ahead.opens, world.now)) return tooEarly(world, node, ahead, doings.at(-1));
   return windowOpen(world, node, ahead, doings);
@@ -40,21 +38,21 @@ function toldStart({ now, options }: World): Moment | null {
   return minute === undefined ? null : { day: now.day, minute };
 }
 
-function tooEarly(world: World, node: ShortlyBeforeNode, ahead: Ahead, last: Dated | undefined): Reach {
+function tooEarly(world: World, node: ShortlyBeforeNode, ahead: Ahead, last: DatedDoing | undefined): Reach {
   settle(world, node, ahead, { state: 'coming-up', doing: last, reachedAt: null });
   return { ...quiet(node.id), state: 'coming-up', due: { on: 'moment', at: ahead.opens } };
 }
 
-function windowOpen(world: World, node: ShortlyBeforeNode, ahead: Ahead, doings: readonly Dated[]): Reach {
+function windowOpen(world: World, node: ShortlyBeforeNode, ahead: Ahead, doings: readonly DatedDoing[]): Reach {
   const { start, opens } = ahead;
-  const openLatest = latest(start) - node.withinMinutes;
-  const done = doings.findLast(({ when }) => earliest(when) >= openLatest);
+  const openLatest = lastMinute(start) - node.withinMinutes;
+  const done = doings.findLast(({ when }) => firstMinute(when) >= openLatest);
   if (done !== undefined) {
     settle(world, node, ahead, { state: 'clear', doing: done, reachedAt: null });
     return quiet(node.id);
   }
-  const openEarliest = earliest(start) - node.withinMinutes;
-  const perhaps = doings.findLast(({ when }) => latest(when) >= openEarliest);
+  const openEarliest = firstMinute(start) - node.withinMinutes;
+  const perhaps = doings.findLast(({ when }) => lastMinute(when) >= openEarliest);
   if (perhaps !== undefined) {
     const missing = untold(ahead, perhaps);
     settle(world, node, ahead, { state: 'unknown', doing: perhaps, reachedAt: null, missing });
@@ -65,17 +63,8 @@ function windowOpen(world: World, node: ShortlyBeforeNode, ahead: Ahead, doings:
   return dueSince(node.id, since);
 }
 
-/** The minutes since 1970-01-01 between which a moment lies: where nobody noted the minute, those of its day. */
-function earliest({ day, minute }: Moment): number {
-  return day * MINUTES_PER_DAY + (minute ?? 0);
-}
-
-function latest({ day, minute }: Moment): number {
-  return day * MINUTES_PER_DAY + (minute ?? MINUTES_PER_DAY - 1);
-}
-
 /** The times of day that would say whether a doing lies in the window. */
-function untold({ first, start }: Ahead, { when, entries }: Dated): readonly Missing[] {
+function untold({ first, start }: Ahead, { when, entries }: DatedDoing): readonly Missing[] {
   const ofDoing: Missing = { what: 'time-of-day', of: 'doing', day: when.day, entry: entries[0] ?? null };
   const ofStart: Missing = { what: 'time-of-day', of: 'start', day: start.day, entry: first?.entry ?? null };
   return [...(when.minute === null ? [ofDoing] : []), ...(start.minute === null ? [ofStart] : [])];
@@ -83,7 +72,7 @@ function untold({ first, start }: Ahead, { when, entries }: Dated): readonly Mis
 
 interface Settled {
   readonly state: 'coming-up' | 'clear' | 'unknown' | 'due';
-  readonly doing: Dated | undefined;
+  readonly doing: DatedDoing | undefined;
   readonly reachedAt: Moment | null;
   readonly missing?: readonly Missing[];
 }

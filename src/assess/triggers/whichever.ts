@@ -1,3 +1,4 @@
+import { firstMinute } from '../../values/moment.js';
 import type { AnyNode, NodeId, WhicheverNode } from '../../graph/rule-graph.js';
 import type { LateStop, Reach, TriggerState } from '../reach.js';
 import type { TriggerContext } from '../trigger-context.js';
@@ -52,7 +53,7 @@ function decide(parts: readonly Part[], mode: 'first' | 'last'): Part | undefine
 /** A number that is smaller the earlier a part decides; one measure for all, so that they can be compared. */
 function keyFor(parts: readonly Part[]): (part: Part) => number {
   if (parts.every(({ reach }) => reach.state === 'due' || reach.state === 'overdue')) {
-    return ({ reach }) => (reach.reachedAt === null ? Infinity : reach.reachedAt.day * 1440 + (reach.reachedAt.minute ?? 0));
+    return ({ reach }) => (reach.reachedAt === null ? Infinity : firstMinute(reach.reachedAt));
   }
   const measured = parts.filter(({ reach }) => reach.used !== null);
   if (measured.every(({ reach }) => reach.forecast !== null)) return ({ reach }) => reach.forecast ?? Infinity;
