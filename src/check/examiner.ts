@@ -81,7 +81,7 @@ export class Examiner {
     const read: ReadSoFar = { headers: gathered.headers, whole: !hasErrors(shelf.diagnostics), complete: shelf.complete };
     const isRefused = gathered.cut || countErrors(shelf.diagnostics) > limits.mistakes;
     const found = isRefused ? [] : this.problems(model, table, read, limits.mistakes);
-    const own = withoutFollowOn(found, { sources: shelf.sources, ...gathered, unread: shelf.unread });
+    const own = read.whole ? found : withoutFollowOn(found, { sources: shelf.sources, ...gathered, unread: shelf.unread });
     return { model, diagnostics: collect(shelf.diagnostics, told(own, limits.mistakes)), sources: shelf.sources };
   }
 

@@ -117,6 +117,11 @@ export function lengthInWords(length: number, point: DuePoint, names: Titles): s
   }
 }
 
+/** `3 hours`, `45 minutes`. */
+export function minutesInWords(count: number): string {
+  return calendarInWords({ on: 'calendar', unit: 'minutes', count });
+}
+
 /** What happened, by its title: an event, or a task whose doing is one. */
 export function happeningTitle(event: string, names: Titles): string {
   return quoted(names.events[event] ?? names.tasks[event], event);

@@ -7,7 +7,7 @@ import type { Explanation, RuleFacts } from '../explain/explanation.js';
 import { nodesOf } from '../explain/find-rule.js';
 import type { Condition, Instrument, Trigger } from '../graph/rule-graph.js';
 import { numberText } from '../values/number-text.js';
-import { calendarInWords, happenedInWords, quoted } from './amounts-in-words.js';
+import { happenedInWords, minutesInWords, quoted } from './amounts-in-words.js';
 import { conditionInWords, rangeInWords, theInstrument, unitOf, valueInWords } from './condition-in-words.js';
 import { listed } from '../base/listed.js';
 import { counted } from './count-in-words.js';
@@ -102,7 +102,7 @@ function noteInWords(note: Note, rule: RuleFacts, explanation: Explanation): str
 /** What comes before work within some hours has no time of its own until the work has. */
 function untilNext(node: Trigger): string {
   if (node.kind !== 'shortly-before') return '';
-  return `; it counts for the next if done within ${calendarInWords({ on: 'calendar', unit: 'minutes', count: node.withinMinutes })} before that begins`;
+  return `; it counts for the next if done within ${minutesInWords(node.withinMinutes)} before that begins`;
 }
 
 function stoodStill({ days, goesOn }: Extract<Note, { is: 'stood-still' }>): string {

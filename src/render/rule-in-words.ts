@@ -15,7 +15,7 @@ import type {
 } from '../graph/rule-graph.js';
 import { monthName, weekdayName } from '../values/calendar.js';
 import { numberText } from '../values/number-text.js';
-import { amountInWords, calendarInWords, happeningTitle, meterQuantity, quoted, titleOf } from './amounts-in-words.js';
+import { amountInWords, calendarInWords, happeningTitle, meterQuantity, minutesInWords, quoted, titleOf } from './amounts-in-words.js';
 import type { Titles } from './amounts-in-words.js';
 import type { NodeById } from './node-by-id.js';
 import { isCondition } from '../graph/node-references.js';
@@ -55,7 +55,7 @@ export function triggerInWords(node: Trigger, byId: NodeById, names: Titles): st
     case 'occasion':
       return occasionInWords(node);
     case 'shortly-before':
-      return `within ${calendarInWords({ on: 'calendar', unit: 'minutes', count: node.withinMinutes })} before ${node.of === 'day' ? "each day's work" : `each ${node.of}`}`;
+      return `within ${minutesInWords(node.withinMinutes)} before ${node.of === 'day' ? "each day's work" : `each ${node.of}`}`;
     case 'attaching':
       return `after attaching the ${safeText(names.attachments[node.attachment] ?? node.attachment)}`;
     case 'refuelling':
