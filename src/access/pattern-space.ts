@@ -3,6 +3,7 @@
  *
  * Only stances that can be reached from where the parts stand are considered; a condition on a forgotten part is read as met.
  */
+import { addTo } from '../base/gather.js';
 import type { EffectiveNeed } from './effective-needs.js';
 import { NO_WAY } from './no-way.js';
 import { distinctDemands } from './pattern-demands.js';
@@ -140,12 +141,7 @@ export class PatternSpace {
 
   #alike(): PatternSpace['alike'] {
     const groups = new Map<number, number[]>();
-    for (const stance of this.reached) {
-      const meets = this.meets[stance] ?? 0;
-      const group = groups.get(meets);
-      if (group === undefined) groups.set(meets, [stance]);
-      else group.push(stance);
-    }
+    for (const stance of this.reached) addTo(groups, this.meets[stance] ?? 0, stance);
     return [...groups].map(([meets, stances]) => ({ meets, stances: Int32Array.from(stances) }));
   }
 

@@ -1,5 +1,5 @@
 import type { EntryId } from '../history/entry.js';
-import { gather } from '../history/gather.js';
+import { gather } from '../base/gather.js';
 import type { Observation } from './assessment.js';
 import type { World } from './world.js';
 

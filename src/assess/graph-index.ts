@@ -1,5 +1,5 @@
 import type { RuleGraph } from '../graph/rule-graph.js';
-import { addTo } from '../history/gather.js';
+import { addTo } from '../base/gather.js';
 import { scheduleNames } from '../history/schedule-names.js';
 import type { GraphIndex } from './world.js';
 

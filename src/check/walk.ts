@@ -1,6 +1,7 @@
 /**
  * Finding nodes of a tree by their kind.
  */
+import { addTo } from '../base/gather.js';
 
 interface AnyNode {
   readonly kind: string;
@@ -22,12 +23,7 @@ export function nodeIndex(roots: readonly object[]): NodeIndex {
 
 function nodesByKind(roots: readonly object[]): ReadonlyMap<string, readonly AnyNode[]> {
   const byKind = new Map<string, AnyNode[]>();
-  const note = (node: AnyNode): void => {
-    const known = byKind.get(node.kind);
-    if (known === undefined) byKind.set(node.kind, [node]);
-    else known.push(node);
-  };
-  for (const root of roots) walk(root, note);
+  for (const root of roots) walk(root, (node) => addTo(byKind, node.kind, node));
   return byKind;
 }
 

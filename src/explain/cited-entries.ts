@@ -5,7 +5,7 @@ import type { Assessment, Observation } from '../assess/assessment.js';
 import { eachEntryOf } from '../assess/cited-by.js';
 import { compareTexts } from '../base/compare-texts.js';
 import type { EntryId } from '../history/entry.js';
-import { gather } from '../history/gather.js';
+import { gather } from '../base/gather.js';
 import { compareMoments } from '../values/moment.js';
 import type { CitedEntry } from './explanation.js';
 import type { KnownHistory } from './known-history.js';

@@ -1,6 +1,7 @@
 /**
  * The titles and units of everything that an explanation mentions, so that it can be put into words without the schedule.
  */
+import { addTo } from '../base/gather.js';
 import { notedEvents } from '../graph/noted-events.js';
 import type { RuleGraph } from '../graph/rule-graph.js';
 import type { Names } from './explanation.js';
@@ -42,11 +43,7 @@ export function namesOf(graph: RuleGraph): Names {
 export function namesById(graph: RuleGraph): NamesById {
   const found = new Map<string, Named[]>();
   for (const [among, names] of Object.entries(namesOf(graph)) as [keyof Names, Names[keyof Names]][]) {
-    for (const [id, name] of Object.entries<Named['name']>(names)) {
-      const others = found.get(id);
-      if (others === undefined) found.set(id, [{ among, id, name }]);
-      else others.push({ among, id, name });
-    }
+    for (const [id, name] of Object.entries<Named['name']>(names)) addTo(found, id, { among, id, name });
   }
   // As a key it would reach into the object that holds it.
   found.delete('__proto__');

@@ -1,6 +1,7 @@
 /**
  * Dependence between tasks that goes round in a circle.
  */
+import { addTo } from '../base/gather.js';
 import type { RuleGraph } from './rule-graph.js';
 
 const ways = ['covers', 'restarts', 'follows', 'metBy'] as const;
@@ -16,11 +17,7 @@ function goesRound(edges: ReadonlyMap<string, readonly string[]>): boolean {
   const open = new Map([...edges].map(([from, to]) => [from, to.length]));
   const users = new Map<string, string[]>();
   for (const [from, targets] of edges) {
-    for (const to of targets) {
-      const list = users.get(to);
-      if (list === undefined) users.set(to, [from]);
-      else list.push(from);
-    }
+    for (const to of targets) addTo(users, to, from);
   }
   const free = [...open].flatMap(([id, left]) => (left === 0 ? [id] : []));
   let gone = 0;

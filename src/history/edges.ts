@@ -3,7 +3,7 @@
  */
 import { ofKind } from './dated-entry.js';
 import type { Dated } from './dated-entry.js';
-import { gather } from './gather.js';
+import { gather } from '../base/gather.js';
 import type { DefectEdge } from './read-defect.js';
 import type { Edge } from './read-spells.js';
 import type { ScheduleNames } from './schedule-names.js';

@@ -1,7 +1,7 @@
 import { compareTexts } from '../base/compare-texts.js';
 import { attachmentEdges } from './edges.js';
 import type { Layout } from './facts.js';
-import { byDay } from './gather.js';
+import { byDay } from './by-day.js';
 import type { BareOuting } from './read-outings.js';
 import type { Edge } from './read-spells.js';
 import type { Spell, Stamped, Timeline } from './timeline.js';

@@ -1,6 +1,6 @@
 import type { Dated } from './dated-entry.js';
 import type { EntryId, EntryOf } from './entry.js';
-import { addTo } from './gather.js';
+import { addTo } from '../base/gather.js';
 import type { ScheduleNames } from './schedule-names.js';
 import type { StraySink } from './stray.js';
 import type { Doing, MeterPoint, Timeline } from './timeline.js';

@@ -1,6 +1,6 @@
 import { ofKind, stamp } from './dated-entry.js';
 import type { Layout } from './facts.js';
-import { gather } from './gather.js';
+import { gather } from '../base/gather.js';
 import type { Timeline } from './timeline.js';
 
 /** Event → when it happened, in order; of those that are noted as such. */

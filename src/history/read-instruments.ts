@@ -2,7 +2,7 @@ import { compareTexts } from '../base/compare-texts.js';
 import { compareMoments } from '../values/moment.js';
 import type { Entry } from './entry.js';
 import type { Layout } from './facts.js';
-import { gather } from './gather.js';
+import { gather } from '../base/gather.js';
 import type { StraySink } from './stray.js';
 import type { InstrumentPoint, Timeline } from './timeline.js';
 

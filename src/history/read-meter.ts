@@ -3,7 +3,7 @@
  */
 import { newDial, type Reading } from './dial.js';
 import type { Facts } from './facts.js';
-import { byDay } from './gather.js';
+import { byDay } from './by-day.js';
 import { takeDay } from './take-day.js';
 import type { MeterPoint, Suspect } from './timeline.js';
 

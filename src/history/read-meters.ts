@@ -5,7 +5,7 @@ import type { EntriesInForce } from './entries-in-force.js';
 import type { EntryId } from './entry.js';
 import type { Reading } from './dial.js';
 import type { Facts, Layout } from './facts.js';
-import { addTo } from './gather.js';
+import { addTo } from '../base/gather.js';
 import { readMeter } from './read-meter.js';
 import { ticksPerDay } from './ticks-per-day.js';
 import type { MeterTrack, Suspect, Timeline } from './timeline.js';

@@ -1,5 +1,5 @@
 import { compareTexts } from '../base/compare-texts.js';
-import { gather } from './gather.js';
+import { gather } from '../base/gather.js';
 import type { Spell, Stamped } from './timeline.js';
 
 /** Something that begins or ends a spell: a defect opened or closed, storage begun or ended. */

@@ -5,7 +5,7 @@ import { ticksOf } from '../values/ticks.js';
 import { ofKind } from './dated-entry.js';
 import type { EntryId } from './entry.js';
 import type { Layout } from './facts.js';
-import { addTo } from './gather.js';
+import { addTo } from '../base/gather.js';
 import { meterAt } from './meter-at.js';
 import type { MeterTrack, Statement, Timeline } from './timeline.js';
 

@@ -7,6 +7,7 @@
  * INVARIANT: `parse` here gives what `parse` of parse.ts gives for the same text. A declaration without a mistake depends on its own tokens
  * and on the few that follow it, which are compared; mistakes are never remembered.
  */
+import { addTo } from '../base/gather.js';
 import type { Token } from './token.js';
 import type { Span } from '../base/span.js';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
@@ -96,11 +97,7 @@ export class LiveParser {
   /** The pieces of a text, with what is known of those that were there before, each moved to its place. */
   private take(text: string): Piece[] {
     const before = new Map<string, Piece[]>();
-    for (const piece of this.pieces) {
-      const same = before.get(piece.text);
-      if (same === undefined) before.set(piece.text, [piece]);
-      else same.push(piece);
-    }
+    for (const piece of this.pieces) addTo(before, piece.text, piece);
     let start = 0;
     return chunksOf(text).map((chunk) => {
       const piece = before.get(chunk)?.shift() ?? newPiece(chunk, this.file, this.limits.mistakes);

@@ -1,3 +1,4 @@
+import { addTo } from '../../base/gather.js';
 import { tasksOfWork, type RuleGraph } from '../../engine.js';
 import type { Moment } from '../../values/moment.js';
 import { editionOf, type RecordedWork, type ServiceRecord } from './service-record.js';
@@ -26,9 +27,7 @@ export function foldRoutine(record: ServiceRecord): { readonly lines: readonly R
     const tasks = routine.get(graph) ?? tasksOfWork(graph);
     routine.set(graph, tasks);
     if (!tasks.has(work.task) || !isPlain(work)) return true;
-    const same = folded.get(work.task);
-    if (same === undefined) folded.set(work.task, [work]);
-    else same.push(work);
+    addTo(folded, work.task, work);
     return false;
   });
   return { lines, checks: [...folded.values()].flatMap(sumUp) };

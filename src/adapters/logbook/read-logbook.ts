@@ -1,3 +1,4 @@
+import { addTo } from '../../base/gather.js';
 import { meantMember, validateEntry } from '../../engine.js';
 import type { Entry } from '../../engine.js';
 import { sha256 } from '../../base/sha256.js';
@@ -141,9 +142,7 @@ class LogbookReader {
     for (const accepted of accepts) this.acceptedAt.set(accepted, line);
     const state = { line, seq: sealed.seq, hash: sealed.hash };
     this.states.push(state);
-    const numbered = this.bySeq.get(state.seq);
-    if (numbered === undefined) this.bySeq.set(state.seq, [state]);
-    else numbered.push(state);
+    addTo(this.bySeq, state.seq, state);
     this.between = [];
     this.lines.push({ kind: 'chained', line, text, entry: this.takeEntry(json, line), seq: sealed.seq, hash: sealed.hash, accepts });
   }

@@ -4,6 +4,7 @@
  * `change task` puts its clauses in the place of the base's clauses of the same kinds; `remove task` takes the task out; any other
  * declaration is added, and `at rest` and `at work` take the place of the base's.
  */
+import { addTo } from '../../base/gather.js';
 import { nearName, patience } from '../../base/near-name.js';
 import type { ChangeNode, HeaderNode, NameNode, RemoveNode, TaskNode } from '../../syntax/tree.js';
 import type { PlacedDeclaration } from '../model.js';
@@ -50,10 +51,7 @@ class Worked {
   add(declaration: PlacedDeclaration): void {
     const place = this.all.push(declaration) - 1;
     const { node } = declaration;
-    if (node.kind !== 'task') return;
-    const there = this.places.get(node.name.text);
-    if (there === undefined) this.places.set(node.name.text, [place]);
-    else there.push(place);
+    if (node.kind === 'task') addTo(this.places, node.name.text, place);
   }
 
   has(name: NameNode): boolean {

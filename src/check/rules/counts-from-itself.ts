@@ -1,9 +1,11 @@
+import { addTo } from '../../base/gather.js';
 import type { Diagnostic } from '../../diagnostics/diagnostic.js';
 import type { NameNode, TaskNode } from '../../syntax/tree.js';
 import type { Rule } from '../context.js';
 import { tasksIn } from '../limits.js';
 import type { Model } from '../model.js';
 import { diagnostic } from '../report.js';
+import { taskNamed, tasksNamed } from '../tasks-named.js';
 import { ticked } from '../words.js';
 
 /** How many tasks are looked at in all: in a schedule that ties thousands together no more is told. */
@@ -14,11 +16,9 @@ export const countsFromItself: Rule = {
   codes: ['countsFromItself'],
   scope: 'schedule',
   check: ({ model }) => {
-    const uses = tasksIn(model).flatMap(({ node }) => happeningsIn(node).map((name) => ({ node, name })));
-    const after = uses.flatMap(({ node, name }) => {
-      const task = model.meaning.get(name)?.node;
-      return task?.kind === 'task' ? [{ node, name, task }] : [];
-    });
+    const after = tasksIn(model).flatMap(({ node }) =>
+      happeningsIn(node).flatMap((name) => taskNamed(model, name).map(({ task }) => ({ node, name, task }))),
+    );
     if (after.length === 0) return [];
     const doers = doersIn(model);
     const budget = { left: MOST_LOOKED_AT };
@@ -49,14 +49,9 @@ type Doers = ReadonlyMap<TaskNode, readonly TaskNode[]>;
 /** For each task those whose doing may be a doing of it: what covers it, and what it is met by. */
 function doersIn(model: Model): Doers {
   const doers = new Map<TaskNode, TaskNode[]>();
-  const add = (task: TaskNode, doer: TaskNode): void => {
-    const known = doers.get(task);
-    if (known === undefined) doers.set(task, [doer]);
-    else known.push(doer);
-  };
   for (const { node } of tasksIn(model)) {
-    for (const covered of namedBy(model, node, 'covers')) add(covered, node);
-    for (const part of namedBy(model, node, 'met-by')) add(node, part);
+    for (const { task } of tasksNamed(model, node, 'covers')) addTo(doers, task, node);
+    for (const { task } of tasksNamed(model, node, 'met-by')) addTo(doers, node, task);
   }
   return doers;
 }
@@ -70,14 +65,4 @@ function doesToo(doers: Doers, task: TaskNode, doer: TaskNode, budget: { left: n
     for (const next of doers.get(each) ?? []) found.add(next);
   }
   return false;
-}
-
-function namedBy(model: Model, { clauses }: TaskNode, kind: 'covers' | 'met-by'): readonly TaskNode[] {
-  return clauses.flatMap((clause) => {
-    if (clause.kind !== kind) return [];
-    return clause.names.flatMap((name) => {
-      const named = model.meaning.get(name)?.node;
-      return named?.kind === 'task' ? [named] : [];
-    });
-  });
 }

@@ -4,11 +4,12 @@ import type { Rule } from '../context.js';
 import { tasksIn } from '../limits.js';
 import type { Model } from '../model.js';
 import { diagnostic } from '../report.js';
+import { type NamedTask, tasksNamed } from '../tasks-named.js';
 import { ticked } from '../words.js';
 
 const kinds: readonly DependenceNode['kind'][] = ['covers', 'restarts', 'follows', 'met-by'];
 
-type Edges = ReadonlyMap<TaskNode, readonly { readonly name: NameNode; readonly to: TaskNode }[]>;
+type Edges = ReadonlyMap<TaskNode, readonly NamedTask[]>;
 
 /** Each kind of dependence comes to an end. A circle is told once, at the task in it that is written first. */
 export const dependenceCycle: Rule = {
@@ -49,25 +50,15 @@ function circleFrom(edges: Edges, start: TaskNode, done: Set<TaskNode>): readonl
     }
     top.next += 1;
     const link = { from: top.node, name: edge.name };
-    const place = places.get(edge.to);
+    const place = places.get(edge.task);
     if (place !== undefined) circle ??= [...path.slice(place + 1).flatMap(({ via }) => via ?? []), link];
-    else if (!done.has(edge.to)) places.set(edge.to, path.push({ node: edge.to, next: 0, via: link }) - 1);
+    else if (!done.has(edge.task)) places.set(edge.task, path.push({ node: edge.task, next: 0, via: link }) - 1);
   }
   return circle;
 }
 
 function edgesOf(model: Model, kind: DependenceNode['kind']): Edges {
-  return new Map(
-    tasksIn(model).flatMap(({ node }) => {
-      const names = node.clauses.flatMap((clause) => (clause.kind === kind ? clause.names : []));
-      if (names.length === 0) return [];
-      const targets = names.flatMap((name) => {
-        const to = model.meaning.get(name)?.node;
-        return to?.kind === 'task' ? [{ name, to }] : [];
-      });
-      return [[node, targets] as const];
-    }),
-  );
+  return new Map(tasksIn(model).map(({ node }) => [node, tasksNamed(model, node, kind)]));
 }
 
 function describe(kind: DependenceNode['kind'], links: readonly Link[]): Diagnostic {

@@ -2,6 +2,7 @@ import type { Rule } from '../context.js';
 import { tasksIn } from '../limits.js';
 import type { TaskNode } from '../../syntax/tree.js';
 import { diagnostic } from '../report.js';
+import { tasksNamed } from '../tasks-named.js';
 import { ticked } from '../words.js';
 
 /** How many times a task may be covered by another in all, directly or through others: the graph spells each of them out. */
@@ -12,15 +13,7 @@ export const tooMuchCovered: Rule = {
   codes: ['limitReached'],
   scope: 'schedule',
   check: ({ model }) => {
-    const direct = new Map<TaskNode, readonly TaskNode[]>();
-    for (const { node } of tasksIn(model)) {
-      const names = node.clauses.flatMap((clause) => (clause.kind === 'covers' ? clause.names : []));
-      if (names.length > 0)
-        direct.set(
-          node,
-          names.flatMap((name) => taskOf(model.meaning.get(name)?.node)),
-        );
-    }
+    const direct = new Map(tasksIn(model).map(({ node }) => [node, tasksNamed(model, node, 'covers').map(({ task }) => task)]));
     let left = MOST_COVERED;
     for (const node of direct.keys()) {
       left -= countReached(direct, node, left);
@@ -29,14 +22,6 @@ export const tooMuchCovered: Rule = {
     return [];
   },
 };
-
-function taskOf(node: { readonly kind: string } | undefined): readonly TaskNode[] {
-  return node !== undefined && isTask(node) ? [node] : [];
-}
-
-function isTask(node: { readonly kind: string }): node is TaskNode {
-  return node.kind === 'task';
-}
 
 /** How many tasks can be reached; as soon as they are more than `most` the count ends there. */
 function countReached(direct: ReadonlyMap<TaskNode, readonly TaskNode[]>, from: TaskNode, most: number): number {

@@ -1,5 +1,3 @@
-import type { Moment } from '../values/moment.js';
-
 /** Adds to the list under a key. */
 export function addTo<K, T>(lists: Map<K, T[]>, key: K, item: T): void {
   const list = lists.get(key);
@@ -12,9 +10,4 @@ export function gather<K, T>(items: readonly T[], keyOf: (item: T) => K): Readon
   const lists = new Map<K, T[]>();
   for (const item of items) addTo(lists, keyOf(item), item);
   return lists;
-}
-
-/** Items day by day, the days in order. */
-export function byDay<T extends { readonly when: Moment }>(items: readonly T[]): readonly (readonly T[])[] {
-  return [...gather(items, ({ when }) => when.day)].sort(([a], [b]) => a - b).map(([, day]) => day);
 }
