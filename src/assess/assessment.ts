@@ -63,8 +63,11 @@ export interface LimitFacts {
   /** Where it counts as overdue from: due point + late allowance. */
   readonly overdueAfter: DuePoint | null;
   readonly comingUpFrom: DuePoint | null;
-  /** Where the axis stands now, with the entry that says so. */
-  readonly now: { readonly point: DuePoint; readonly entries: readonly EntryId[] } | null;
+  /**
+   * Where the axis stands now, with the entry that says so. `read`: what the meter showed last, where time in duties that no reading covers yet was reckoned
+   * on top of it.
+   */
+  readonly now: { readonly point: DuePoint; readonly entries: readonly EntryId[]; readonly read?: DuePoint } | null;
   /** due − now; negative when past. */
   readonly left: number | null;
   /** Share of the span used, 0 at the base, 1 at the due point. */

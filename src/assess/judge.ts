@@ -36,8 +36,9 @@ export interface Measured {
   readonly note?: Note;
   /** Other points that the due point rests on. */
   readonly stood?: readonly DuePoint[];
-  /** Where the share used is not simply how far the axis has come: the sum of a duty mix, with what each duty used. */
-  readonly mix?: { readonly used: number; readonly shares: NonNullable<Observation['shares']> };
+  /** Where the share used is not simply how far the axis has come: the sum of a duty mix, with what each duty used; and where the meter was last
+   *  read, if work went on since. */
+  readonly mix?: { readonly used: number; readonly shares: NonNullable<Observation['shares']>; readonly read?: number };
 }
 
 /** Judges a measured limit, writes it into the record and returns what it came to. */
@@ -64,7 +65,7 @@ export function judge(world: World, rule: LimitRule, axis: Axis, measured: Measu
       due: duePoint,
       overdueAfter: axis.point(overdueAfter),
       comingUpFrom: axis.point(comingUpFrom),
-      now: { point: axis.point(now.value), entries: now.entries },
+      now: { point: axis.point(now.value), entries: now.entries, ...(mix?.read === undefined ? {} : { read: axis.point(mix.read) }) },
       left,
       used,
     },

@@ -82,18 +82,22 @@ function limitAt(rule: RuleFacts, at: At, standing: Standing): Possible {
   if (due === undefined || due === null) return asItIs(rule);
   if (due.on === 'moment') return at.on === 'day' && at.day !== standing.now.day ? ANYTHING : asItIs(rule);
   if (at.on === 'day' && standing.workEndsLater && rule.baseWhen?.day === standing.now.day) return ANYTHING;
-  // Time at work goes on with an outing that is under way.
-  if (at.on === 'day' && standing.workToday && (due.on === 'work' || rule.node.kind === 'duty-mix')) return ANYTHING;
+  // Time at work goes on with an outing that is under way, and a meter may count it.
+  if (at.on === 'day' && standing.workToday && goesOnWithWork(rule, due, standing)) return ANYTHING;
   if (at.on === 'meter') return due.on === 'meter' && due.meter === at.meter ? meterLimitAt(rule, at.ticks, standing) : asItIs(rule);
   return due.on === 'calendar' ? dayLimitAt(rule, at.day, standing) : asItIs(rule);
+}
+
+function goesOnWithWork({ node }: RuleFacts, due: DuePoint, { withOutings }: Standing): boolean {
+  return due.on === 'work' || node.kind === 'duty-mix' || (due.on === 'meter' && withOutings.has(due.meter));
 }
 
 function meterLimitAt(rule: RuleFacts, ticks: number, standing: Standing): Possible {
   // A reading taken today might be taken for the meter's value at a doing of today.
   if (rule.baseWhen?.day === standing.now.day || stoodOn(rule, standing.now.day)) return ANYTHING;
   if (ticks >= nextDueTicks(rule)) return ANYTHING;
-  // Outings claim the hours of the meter as it shows them, so long as it has not shown all of theirs.
-  if (rule.node.kind === 'duty-mix' && rule.shares?.[0]?.ticks === 0) return ANYTHING;
+  // Outings claim the hours of the meter as it shows them, so long as it has not shown all of theirs, or was not read since.
+  if (rule.node.kind === 'duty-mix' && (rule.shares?.[0]?.ticks === 0 || rule.limit?.now?.read !== undefined)) return ANYTHING;
   // With nothing on record to count from, the first mark that is reached is unrecorded.
   if (rule.limit?.base?.why === 'mark' && ticks >= nextDueTicks(rule) - stepOf(rule)) return ANYTHING;
   const strict = rule.node.kind === 'interval' && rule.node.strict;

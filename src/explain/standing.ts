@@ -15,6 +15,8 @@ export interface Standing {
   readonly meters: ReadonlyMap<string, MeterStanding>;
   /** An outing began or ended on now's day, or is under way: work may count on both sides of a doing. */
   readonly workToday: boolean;
+  /** Meters that count from outings, or run only with an attachment. */
+  readonly withOutings: ReadonlySet<string>;
   /** What was read on an outing of today will have been read on a later day. */
   readonly workEndsLater: boolean;
   /** The task, or one that covers it, is recorded as done or stated today. */
@@ -36,7 +38,7 @@ export interface MeterStanding {
 }
 
 /** Gathers the standing from the rules' recorded limits and the day's entries. */
-export function standingOf({ assessment, assessed: task, history, outline, unsureDials }: Run, rule: RuleFacts): Standing {
+export function standingOf({ schedule, assessment, assessed: task, history, outline, unsureDials }: Run, rule: RuleFacts): Standing {
   const { now } = assessment;
   const { today } = history;
   const meters = new Map<string, MeterStanding>();
@@ -56,6 +58,7 @@ export function standingOf({ assessment, assessed: task, history, outline, unsur
     meters,
     isStatedUndated: () => history.undated.has(task.task),
     workToday: today.work,
+    withOutings: schedule.withOutings,
     workEndsLater: today.endsLater,
     readToday: today.read,
     readByNow: today.readByNow,
@@ -66,8 +69,9 @@ export function standingOf({ assessment, assessed: task, history, outline, unsur
 
 function gatherMeters(rule: RuleFacts, run: Pick<Run, 'history' | 'unsureDials'>, into: Map<string, MeterStanding>): void {
   const now = rule.limit?.now;
-  if (now !== undefined && now !== null && now.point.on === 'meter') {
-    const { meter, ticks } = now.point;
+  const shown = now?.read ?? now?.point;
+  if (now !== undefined && now !== null && shown?.on === 'meter') {
+    const { meter, ticks } = shown;
     const unsure = run.unsureDials.get(meter);
     const isUnsure = unsure !== undefined && unsure >= (rule.readWhen?.day ?? unsure);
     into.set(meter, { ticks, dialBehind: isUnsure ? null : dialOf(meter, ticks, now.entries, run.history.byId) });

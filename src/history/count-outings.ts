@@ -1,24 +1,37 @@
 import type { Meter } from '../graph/rule-graph.js';
 import { compareMoments, type Moment } from '../values/moment.js';
 import { unitsOf } from '../values/ticks.js';
+import type { Layout } from './facts.js';
 import type { BareOuting } from './read-outings.js';
 import type { MeterPoint, Spell, Timeline } from './timeline.js';
 
-/** The total of a meter that counts from outings, after each that ended (for an attachment's meter: each with the attachment). */
-export function countOutings(meter: Meter, outings: readonly BareOuting[], attachments: Timeline['attachments']): readonly MeterPoint[] {
+/** The total of a meter that counts from outings, after each of them: at its end, or now while it is under way (for an attachment's meter: each with the attachment). */
+export function countOutings(
+  meter: Meter,
+  { outings, now }: Pick<Layout, 'outings' | 'now'>,
+  attachments: Timeline['attachments'],
+): readonly MeterPoint[] {
   let total = 0;
-  return inOrderOfEnd(outings).flatMap((outing): readonly MeterPoint[] => {
-    const spell = meter.attachment === undefined ? null : wornOn(outing, meter.attachment, attachments);
+  return inOrderOfEnd(outings, now).flatMap(({ outing, end }): readonly MeterPoint[] => {
+    const spell = runsOn(meter, outing, attachments);
     if (spell === undefined) return [];
     total += outing.ticks;
     const alongside = spell === null || spell.begin.entry === outing.entry ? [] : [spell.begin.entry];
-    return [{ entry: outing.entry, when: outing.end, total, shown: unitsOf(total), alongside }];
+    const passed = { since: outing.when, ticks: outing.ticks };
+    return [{ entry: outing.entry, when: end, total, shown: unitsOf(total), alongside, passed }];
   });
 }
 
-/** `null`: the outing itself names the attachment; a spell: it was on when the outing began; undefined: it was off. */
-function wornOn(outing: BareOuting, attachment: string, attachments: Timeline['attachments']): Spell | null | undefined {
-  if (outing.attachments.includes(attachment)) return null;
+/**
+ * Whether a meter runs during an outing: `undefined` if not. The machine's own always do (`null`); those of an attachment where the outing itself names it
+ * (`null`), or while it was on when the outing began (the spell).
+ */
+export function runsOn(
+  { attachment }: Pick<Meter, 'attachment'>,
+  outing: Pick<BareOuting, 'entry' | 'when' | 'attachments'>,
+  attachments: Timeline['attachments'],
+): Spell | null | undefined {
+  if (attachment === undefined || outing.attachments.includes(attachment)) return null;
   const spells = attachments.get(attachment) ?? [];
   return spells.findLast(
     ({ begin, end }) =>
@@ -27,8 +40,8 @@ function wornOn(outing: BareOuting, attachment: string, attachments: Timeline['a
   );
 }
 
-/** Outings in the order in which they ended; those under way are left out. */
-function inOrderOfEnd(outings: readonly BareOuting[]): readonly (BareOuting & { readonly end: Moment })[] {
-  const ended = outings.filter((outing): outing is BareOuting & { readonly end: Moment } => outing.end !== null);
-  return ended.sort((a, b) => compareMoments(a.end, b.end) || (a.entry < b.entry ? -1 : 1));
+/** Outings in the order in which they ended; those under way last, as if they ended now. */
+function inOrderOfEnd(outings: readonly BareOuting[], now: Moment): readonly { readonly outing: BareOuting; readonly end: Moment }[] {
+  const until = outings.map((outing) => ({ outing, end: outing.end ?? now }));
+  return until.sort((a, b) => compareMoments(a.end, b.end) || (a.outing.entry < b.outing.entry ? -1 : 1));
 }

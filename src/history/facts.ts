@@ -32,7 +32,7 @@ export interface OutingFacts {
   readonly read: (layout: Pick<Layout, 'dated' | 'names' | 'now' | 'strays'>) => readonly BareOuting[];
   readonly takenAt: (outings: readonly BareOuting[]) => Layout['takenAt'];
   /** The points of a meter that counts from outings. */
-  readonly count: (meter: Meter, outings: readonly BareOuting[], attachments: Timeline['attachments']) => readonly MeterPoint[];
+  readonly count: (meter: Meter, layout: Pick<Layout, 'outings' | 'now'>, attachments: Timeline['attachments']) => readonly MeterPoint[];
 }
 
 /** What owners set right. */

@@ -29,7 +29,7 @@ export function readMeters(
   const suspects: Suspect[] = [];
   for (const meter of layout.names.meters.values()) {
     if (meter.fromOutings) {
-      tracks.set(meter.id, { points: facts.outings?.count(meter, layout.outings, attachments) ?? [] });
+      tracks.set(meter.id, { points: facts.outings?.count(meter, layout, attachments) ?? [] });
       continue;
     }
     const read = readMeter(meter.id, ticksPerDay(meter), readings.get(meter.id) ?? [], facts);

@@ -24,6 +24,8 @@ export interface MeterPoint extends Stamped {
    * On a meter that counts from outings it rests on every point before it as well; those are not listed.
    */
   readonly alongside: readonly EntryId[];
+  /** On a meter that counts from outings: when the one that ended here (or goes on until now) began, and the ticks that passed in it. */
+  readonly passed?: { readonly since: Moment; readonly ticks: number };
 }
 
 /** Readings of one meter that count, in order; `total` never falls along the array. */

@@ -86,7 +86,9 @@ function standing(limit: LimitFacts, due: DuePoint, names: Titles): string {
   if (limit.now === null || limit.left === null) return '';
   const left = lengthInWords(limit.left, due, names);
   const where = limit.left > 0 ? `${left} left` : limit.left === 0 ? 'just reached' : `${left} past`;
-  return `now ${pointOnAxis(limit.now.point, names)}, ${where}`;
+  const { point, read } = limit.now;
+  const reckoned = read === undefined ? '' : ` reckoned, ${pointOnAxis(read, names)} read`;
+  return `now ${pointOnAxis(point, names)}${reckoned}, ${where}`;
 }
 
 function allowance(limit: LimitFacts, due: DuePoint, names: Titles): string {

@@ -1,6 +1,7 @@
 import { dayAfter } from '../graph/calendar-amount.js';
 import type { Assessment, AssessOptions, DuePoint } from '../assess/assessment.js';
 import type {
+  Amount,
   CalendarAmount,
   CalendarMarksNode,
   CalendarWindowNode,
@@ -187,28 +188,40 @@ function openOuting({ timeline, now, graph }: Found, seen: readonly Seen[]): rea
   const minute = now.day * DAY + now.minute;
   const endsNow = timeline.outings.some(({ end }) => end !== null && end.day === now.day && end.minute === now.minute);
   const open = timeline.outings.filter(({ end, when }) => end === null && when.minute !== null);
-  const counts = graph.nodes.some(({ kind }) => kind === 'recent' || kind === 'duty-mix');
+  const counted = new Set(graph.meters.flatMap(({ id, fromOutings }) => (fromOutings ? [id] : [])));
+  const counts = counted.size > 0 || graph.nodes.some(({ kind }) => kind === 'recent' || kind === 'duty-mix');
   return [
     ...(endsNow ? [minute + 1] : []),
-    ...(open.length === 0 ? [] : seen.flatMap((each) => workTurns(each, open).map((least) => minute + least))),
-  ].concat(counts && open.length > 0 ? boundedSteps(seen, open, minute) : []);
+    ...(open.length === 0 ? [] : seen.flatMap((each) => workTurns(each, open, counted).map((least) => minute + least))),
+  ].concat(counts && open.length > 0 ? boundedSteps(seen, open, minute, counted) : []);
 }
 
 /** The fewest minutes in which time at work can come to a turning point. */
-function workTurns({ node, observation: { limit } }: Seen, open: readonly Outing[]): readonly number[] {
-  if (limit?.due?.on !== 'work' || limit.now === null) return [];
-  const { duty } = limit.due;
-  if (duty !== null && !open.some(({ duties }) => duties.some((each) => each.duty === duty))) return [];
+function workTurns({ node, observation: { limit } }: Seen, open: readonly Outing[], counted: ReadonlySet<string>): readonly number[] {
+  if (limit?.due == null || limit.now === null || !addsUp(limit.due, open, counted)) return [];
   const now = valueOf(limit.now.point);
   return turns(node, limit, 1)
     .filter((turn) => turn > now)
     .map((turn) => Math.max(1, Math.ceil((turn - now) / TICKS_PER_MINUTE / open.length)));
 }
 
+/** Whether an axis goes on with an outing that is under way. */
+function addsUp(due: DuePoint, open: readonly Outing[], counted: ReadonlySet<string>): boolean {
+  if (due.on === 'meter') return counted.has(due.meter);
+  return due.on === 'work' && (due.duty === null || open.some(({ duties }) => duties.some((each) => each.duty === due.duty)));
+}
+
+function stepsOn(amount: Amount, counted: ReadonlySet<string>): boolean {
+  return amount.on === 'work' || (amount.on === 'meter' && counted.has(amount.meter));
+}
+
 /** Of a mix of duties the due point itself draws nearer, the faster the stricter the duty; of "so much work ago" nothing is on record. */
-function boundedSteps(seen: readonly Seen[], open: readonly Outing[], minute: number): readonly number[] {
+function boundedSteps(seen: readonly Seen[], open: readonly Outing[], minute: number, counted: ReadonlySet<string>): readonly number[] {
   return seen.flatMap(({ node, observation: { limit } }) => {
-    if (node.kind === 'recent') return node.within?.on === 'work' ? [minute + 1] : [];
+    if (node.kind === 'recent') return node.within !== undefined && stepsOn(node.within, counted) ? [minute + 1] : [];
+    if (node.kind === 'compare') return counted.has(node.instrument.id) ? [minute + 1] : [];
+    if (node.kind === 'stages') return node.amounts.some((amount) => stepsOn(amount, counted)) ? [minute + 1] : [];
+    if (node.kind === 'marks') return counted.has(node.amount.meter) ? [minute + 1] : [];
     if (node.kind !== 'duty-mix' || limit?.now == null) return [];
     const now = valueOf(limit.now.point);
     const strictest = Math.min(node.ticks, ...node.duties.map(({ ticks }) => ticks));

@@ -63,6 +63,11 @@ function answersToday(version: string): Readonly<Record<(typeof answers)[number]
   return JSON.parse(jsonText(today)) as typeof today;
 }
 
+/** Tasks that are due after an outing have the shape of those due before it; which of them are due is not the shape's business. */
+function asBefore(path: string): string {
+  return path.replace(/^\.after\[\]/, '.before[]');
+}
+
 test('there are golden files to read', () => {
   expect(versions).toContain('v1');
 });
@@ -91,8 +96,8 @@ describe.each(versions)('what version %s has written', (version) => {
 
   test.each(answers)('whoever reads the answer %s of then reads the one of today: no member has gone or changed its type', (name) => {
     expect(objections(name, today[name])).toEqual([]);
-    const [then, now] = [shapeOf(golden(version, name)), shapeOf(today[name])];
-    expect([...then].filter((path) => !now.has(path))).toEqual([]);
+    const [then, now] = [shapeOf(golden(version, name)), shapeOf(today[name])].map((paths) => new Set([...paths].map(asBefore)));
+    expect([...(then ?? [])].filter((path) => now?.has(path) !== true)).toEqual([]);
   });
 
   test('the tasks stand as they stood', () => {

@@ -154,7 +154,7 @@ describe('meters', () => {
         ?.points.map(({ alongside }) => alongside),
     ).toEqual([[], ['a', 'ok'], ['a', 'ok', 'b']]);
   });
-  test('a meter from outings adds up those that ended, an attachment’s those with it', () => {
+  test('a meter from outings adds up those that ended and those under way so far, an attachment’s those with it', () => {
     const out = (id: string, on: string, more: object): Entry => ({ kind: 'outing', id, on, ...more });
     const entries: readonly Entry[] = [
       out('a', '2026-05-01', { at: '08:00', until: '10:00', attachments: ['flail-mower'] }),
@@ -168,10 +168,12 @@ describe('meters', () => {
       ['a', 2, 2],
       ['b', 3.5, 3.5],
       ['c', 4.5, 4.5],
+      ['d', 4.5, 4.5],
     ]);
     expect(points(entries, 'mower')).toEqual([
       ['a', 2, 2],
       ['c', 3, 3],
+      ['d', 3, 3],
     ]);
     expect(read(entries).meters.get('mower')?.points.at(-1)?.alongside).toEqual(['on']);
     expect(read(entries).strays).toEqual([{ entry: 'r', what: '`work` counts from outings; a reading of it is not used' }]);

@@ -4,7 +4,7 @@ import { addSpan, after, inOrder, later, minutesFrom, notBefore, ymd, type When 
 import { spellsOn } from './attachments.js';
 import { defectState, ofClass } from './defects.js';
 import { dated, doings, start } from './doings.js';
-import { looks, meterAtEntry, meterNow, readings, tooOld, type Look } from './meters.js';
+import { firstShows, looks, meterAtEntry, meterNow, readings, tooOld, type Look } from './meters.js';
 import { ended, outings, underWay, workSince } from './outings.js';
 import { conditionAt, whenOf, type World } from './world.js';
 
@@ -162,7 +162,7 @@ function compare(world: World, instrument: Instrument, range: Range): Finding {
 function cameIn(world: World, meter: string, range: Range, otherwise: When): When | null {
   const { from } = range;
   if (from === undefined) return otherwise;
-  return readings(world, meter).find(({ total }) => (range.fromIncluded ? total >= from : total > from))?.when ?? null;
+  return firstShows(world, meter, (total) => (range.fromIncluded ? total >= from : total > from));
 }
 
 /** The latest reading of a gauge, dipstick or meter; a meter that counts from outings always has a value. */
@@ -220,8 +220,7 @@ function recent(world: World, node: Extract<Condition, { kind: 'recent' }>): Fin
           : meterAtEntry(world, within.meter, last.id, last.when);
       if (now === null || then === null) return found('unknown', last.when, ['?']);
       if (now - then <= within.ticks) return found('true', since);
-      const passed = readings(world, within.meter).find(({ total }) => total > then + within.ticks);
-      return found('false', passed?.when ?? last.when);
+      return found('false', firstShows(world, within.meter, (total) => total > then + within.ticks) ?? last.when);
     }
   }
 }

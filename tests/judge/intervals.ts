@@ -1,11 +1,11 @@
 /** Intervals and duty mixes: counted from doings, by the counting rule (§4). */
 import type { CalendarAmount, DutyMixNode, IntervalNode, MeterAmount, WorkAmount } from '../../src/graph/rule-graph.js';
-import { later, type When } from './calendar.js';
+import { after, later, type When } from './calendar.js';
 import type { Done } from './doings.js';
 import { calendarLimit, meterLimit, nextBase, unknown, unrecorded, workLimit } from './limits.js';
-import { meterNow } from './meters.js';
+import { meterNow, ran, readings } from './meters.js';
 import { storageSpells } from './occasions.js';
-import { outings, shareSince, timeIn, workBetween } from './outings.js';
+import { outings, shareSince, timeIn, workBetween, type Work } from './outings.js';
 import type { Outcome } from './outcome.js';
 import type { World } from './world.js';
 
@@ -96,30 +96,53 @@ export function dutyMix(world: World, node: DutyMixNode, clock: Clock): Outcome 
   let since: When | null = clock.start?.when ?? null;
   for (const done of doings) {
     const total = done.meter(node.meter) ?? 0;
-    const due: number | null = base === undefined || done.resets ? null : dueAt(world, node, base, since, done.when, total);
+    const due: number | null =
+      base === undefined || done.resets ? null : total + left(node, spent(world, node, base, since, done.when, total));
     base = nextBase(node, due, total);
     since = done.when;
   }
   if (base === undefined) return unrecorded(node);
-  const now = meterNow(world, node.meter);
-  if (now === null) return unknown(node);
-  const outcome = meterLimit(world, node, node.meter, base, dueAt(world, node, base, since, null, now));
-  return { ...outcome, used: spent(world, node, base, since, null, now) / node.ticks };
+  const read = readings(world, node.meter)
+    .filter(({ when }) => !after(when, world.now))
+    .at(-1);
+  const shown = meterNow(world, node.meter);
+  if (shown === null) return unknown(node);
+  const unread = read === undefined ? { hours: 0, used: 0 } : sinceRead(world, node, since, read.when);
+  const used = spent(world, node, base, since, null, shown, read?.when) + unread.used;
+  const stands = shown + unread.hours;
+  return { ...meterLimit(world, node, node.meter, base, stands + left(node, used), stands), used: used / node.ticks };
 }
 
-/** Where the meter stands when the sum reaches 1, if what is left is ordinary work. */
-function dueAt(world: World, node: DutyMixNode, base: number, from: When | null, to: When | null, total: number): number {
-  return total + Math.ceil(node.ticks - spent(world, node, base, from, to, total) - 1e-6);
+/** What is left of the interval, if it is ordinary work. */
+function left(node: DutyMixNode, used: number): number {
+  return Math.ceil(node.ticks - used - 1e-6);
 }
 
-/** What is used up of the interval, in ticks of ordinary work: a whole number, but for what hours in a duty make of it. */
-function spent(world: World, node: DutyMixNode, base: number, from: When | null, to: When | null, total: number): number {
+function strictestFirst(node: DutyMixNode): DutyMixNode['duties'] {
+  return [...node.duties].sort((a, b) => a.ticks - b.ticks);
+}
+
+/** The outings on which the meter runs. */
+function itsOutings(world: World, node: DutyMixNode): readonly Work[] {
+  const attachment = world.graph.meters.find(({ id }) => id === node.meter)?.attachment;
+  return outings(world).filter((work) => ran(world, attachment, work));
+}
+
+/** The share of an outing that came after a reading: none where it ended by then. */
+function afterReading(world: World, work: Work, read: When): number {
+  return after(work.end ?? world.now, read) ? shareSince(world, work, read) : 0;
+}
+
+/** What is used up of the interval, in ticks of ordinary work: a whole number, but for what hours in a duty make of it. Up to when it was read. */
+function spent(world: World, node: DutyMixNode, base: number, from: When | null, to: When | null, total: number, read?: When): number {
   let ordinary = Math.max(0, total - base);
   let used = 0;
-  for (const work of outings(world)) {
-    const share = Math.max(0, shareSince(world, work, from) - (to === null ? 0 : shareSince(world, work, to)));
+  for (const work of itsOutings(world, node)) {
+    const since = shareSince(world, work, from);
+    const beyond = to !== null ? shareSince(world, work, to) : read === undefined ? 0 : Math.min(since, afterReading(world, work, read));
+    const share = Math.max(0, since - beyond);
     let free = Math.min(Math.round(work.ticks * share), ordinary);
-    for (const { duty, ticks } of [...node.duties].sort((a, b) => a.ticks - b.ticks)) {
+    for (const { duty, ticks } of strictestFirst(node)) {
       const here = Math.min(free, Math.round(timeIn(work, duty) * share));
       free -= here;
       ordinary -= here;
@@ -127,4 +150,20 @@ function spent(world: World, node: DutyMixNode, base: number, from: When | null,
     }
   }
   return ordinary + used;
+}
+
+/** What duties took since the meter was read, on top of what it shows. */
+function sinceRead(world: World, node: DutyMixNode, from: When | null, read: When): { readonly hours: number; readonly used: number } {
+  let [hours, used] = [0, 0];
+  for (const work of itsOutings(world, node)) {
+    const share = Math.min(shareSince(world, work, from), afterReading(world, work, read));
+    let free = Math.round(work.ticks * share);
+    for (const { duty, ticks } of strictestFirst(node)) {
+      const here = Math.min(free, Math.round(timeIn(work, duty) * share));
+      free -= here;
+      hours += here;
+      used += (here * node.ticks) / ticks;
+    }
+  }
+  return { hours, used };
 }

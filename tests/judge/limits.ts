@@ -1,7 +1,7 @@
 /** Limits: a base, a span, a due point (§4). */
 import type { Amount, CalendarAmount, Counting, LateHold, Margin, WorkAmount } from '../../src/graph/rule-graph.js';
 import { after, earliest, later, latest, notBefore, type When } from './calendar.js';
-import { meterNow, readings } from './meters.js';
+import { firstShows, meterNow } from './meters.js';
 import { workSince } from './outings.js';
 import { plain, type Due, type Outcome, type State } from './outcome.js';
 import type { World } from './world.js';
@@ -48,12 +48,11 @@ export function limit(world: World, terms: Terms, base: Base, amount: Amount): O
 }
 
 /** A limit on a meter: `due` and `base` are life totals. */
-export function meterLimit(world: World, terms: Terms, meter: string, base: number, due: number): Outcome {
+export function meterLimit(world: World, terms: Terms, meter: string, base: number, due: number, stands = meterNow(world, meter)): Outcome {
   const point: Due = { on: 'meter', meter, ticks: due };
-  const now = meterNow(world, meter);
-  if (now === null) return unknown(terms);
-  const shown = readings(world, meter).find(({ total }) => (terms.strict === true ? total > due : total >= due));
-  return counted(terms, now, due, base, point, shown?.when ?? null);
+  if (stands === null) return unknown(terms);
+  const shown = firstShows(world, meter, (total) => (terms.strict === true ? total > due : total >= due));
+  return counted(terms, stands, due, base, point, shown);
 }
 
 function counted(terms: Terms, now: number, due: number, base: number, point: Due, reachedAt: When | null): Outcome {

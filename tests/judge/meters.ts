@@ -2,7 +2,7 @@
 import type { Entry } from '../../src/history/entry.js';
 import { addSpan, after, inOrder, minutesFrom, type When } from './calendar.js';
 import { wasOn } from './attachments.js';
-import { ended, endOf, endsTooSoon, HOUR } from './outings.js';
+import { endOf, endsTooSoon, HOUR, outings, type Work } from './outings.js';
 import { remembered } from './remembered.js';
 import { whenOf, type World } from './world.js';
 
@@ -11,6 +11,8 @@ export interface MeterReading {
   readonly when: When;
   /** The life total, in ticks. */
   readonly total: number;
+  /** Where it is an outing that was counted: the outing. */
+  readonly work?: Work;
 }
 
 /** When what an entry notes was taken: with an outing, at its end. `null` if that is still to come. */
@@ -147,11 +149,43 @@ export function lifeTotal(world: World, meter: string, shown: number, when: When
   return ticks(shown) + last.total - (read?.initial ?? read?.shown ?? last.total);
 }
 
+/** After each outing on which it ran what they come to; those under way come last, and stand where they are now. */
 function fromOutings(world: World, attachment: string | undefined): readonly MeterReading[] {
+  const byEnd = outings(world)
+    .filter((work) => ran(world, attachment, work))
+    .map((work) => ({ id: work.id, when: work.end ?? world.now, work }))
+    .sort(inOrder);
   let total = 0;
-  return ended(world)
-    .filter((work) => attachment === undefined || work.attachments.includes(attachment) || wasOn(world, attachment, work.when, work.id))
-    .map((work) => ({ id: work.id, when: work.end, total: (total += work.ticks) }));
+  return byEnd.map((each) => ({ ...each, total: (total += each.work.ticks) }));
+}
+
+/** Whether a meter ran on an outing: that of an attachment only while it was on. */
+export function ran(world: World, attachment: string | undefined, work: Work): boolean {
+  return attachment === undefined || work.attachments.includes(attachment) || wasOn(world, attachment, work.when, work.id);
+}
+
+/** How much of a counted outing had passed by a moment before its end; nothing, where minutes do not tell. */
+function passedBy({ when: end, work }: MeterReading, when: When): number {
+  const [whole, left] = work === undefined ? [null, null] : [minutesFrom(work.when, end), minutesFrom(when, end)];
+  if (work === undefined || whole === null || left === null) return 0;
+  return left >= whole ? 0 : work.ticks - Math.round((work.ticks * left) / whole);
+}
+
+/** When a meter first stood at a value, or beyond it: the reading that shows it; in an outing that is counted, minute by minute. */
+export function firstShows(world: World, meter: string, shows: (total: number) => boolean): When | null {
+  const first = readings(world, meter).find(({ total }) => shows(total));
+  if (first === undefined) return null;
+  const whole = first.work === undefined ? null : minutesFrom(first.work.when, first.when);
+  if (first.work === undefined || whole === null || first.work.ticks === 0) return first.when;
+  const before = first.total - first.work.ticks;
+  for (let minute = 0; minute < whole; minute += 1)
+    if (shows(Math.floor(before + (first.work.ticks * minute) / whole))) return minutesLater(first.work.when, minute);
+  return first.when;
+}
+
+function minutesLater(when: When, minutes: number): When {
+  const all = when.day * 1440 + (when.minute ?? 0) + minutes;
+  return { day: Math.floor(all / 1440), minute: all % 1440 };
 }
 
 /** A meter's total now, or `null` if it was never read. */
@@ -159,12 +193,13 @@ export function meterNow(world: World, meter: string): number | null {
   return meterAt(world, meter, world.now);
 }
 
-/** A meter's total at a moment: the last reading not later than it. */
+/** A meter's total at a moment: the last reading not later than it, and what had passed by then of the outing that ended next. */
 export function meterAt(world: World, meter: string, when: When): number | null {
-  const last = readings(world, meter)
-    .filter((reading) => !after(reading.when, when))
-    .at(-1);
-  if (last !== undefined) return last.total;
+  const all = readings(world, meter);
+  const last = all.filter((reading) => !after(reading.when, when)).at(-1);
+  const next = all.find((reading) => after(reading.when, when));
+  const part = next === undefined ? 0 : passedBy(next, when);
+  if (last !== undefined || part > 0) return (last?.total ?? 0) + part;
   return world.graph.meters.find(({ id }) => id === meter)?.fromOutings === true ? 0 : null;
 }
 

@@ -66,3 +66,11 @@ test('the list is cut at the most lines asked for, and says so', () => {
   const outlook = duringOuting(graph, entries, moment('2026-05-11'), { hours: 8, duties: ['tall'] }, { most: 3 });
   expect([outlook.during.length, outlook.cut]).toEqual([3, true]);
 });
+
+test('a meter that counts from outings goes on while working, from where it stood', () => {
+  const mine = compileText('meter out "Hours out" counts h from outings\ntask pins "Grease the pins"\n  every 5 h of out');
+  const before = history(['2026-05-09', done('pins')], ['2026-05-10 08:00', { kind: 'outing', until: '12:00' }]);
+  const outlook = duringOuting(mine, before, moment('2026-05-11 07:00'), { start: 480, hours: 3 });
+  expect(outlook.during.map((line) => `${line.task} ${formatTime(line.at?.minute ?? 0)}`)).toEqual(['pins 09:00']);
+  expect(outlook.after).toEqual([]);
+});

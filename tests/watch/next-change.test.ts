@@ -104,6 +104,25 @@ task roof "Roof" every 1 months only if date from 1 November to 15 February
   });
 });
 
+describe('while an outing is under way', () => {
+  const under = history(
+    ['2026-05-01', done('pins', { engine: 100 })],
+    ['2026-05-11 08:00', { kind: 'outing', duties: [{ duty: 'dusty' }] }],
+  );
+  const next = (text: string) => nextMoment(compileText(`${text}\n  lead 10 min`), under, moment('2026-05-11 08:30'))?.at;
+
+  test('a meter that counts from outings comes to a limit by the clock', () => {
+    const out = 'meter engine "H" counts h\nduty dusty "Dusty"\nmeter out "Out" counts h from outings\n';
+    expect(next(`${out}task pins "Pins" every 2 h of out`)).toEqual(moment('2026-05-11 09:50'));
+    expect(next(`${out}task pins "Pins" when out above 1 h\n  every 9 h of out`)).toEqual(moment('2026-05-11 09:01'));
+  });
+
+  test('and so does a mix of duties, though no reading covers it', () => {
+    const mix = 'meter engine "H" counts h\nduty dusty "Dusty"\ntask pins "Pins" every 100 h of engine\n  in dusty every 2 h of engine';
+    expect(next(mix)).toEqual(moment('2026-05-11 10:00'));
+  });
+});
+
 describe('the next value of a meter', () => {
   test('is the first at which anything changes', () => {
     let found = 0;

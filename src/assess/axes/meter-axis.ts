@@ -13,7 +13,7 @@ export function meterAxis(world: World, { meter }: MeterAmount): Axis {
     now: () => meterValueAt(world, meter, world.now),
     at: (doing) => doing.meter(meter),
     atMoment: (when, entry) => {
-      const own = entry === undefined ? undefined : track?.points.findLast((point) => point.entry === entry);
+      const own = entry === undefined ? undefined : track?.points.findLast((point) => point.entry === entry && point.passed === undefined);
       return valueAt(own) ?? meterValueAt(world, meter, when);
     },
     // It stood at what the machine's own entry notes, else at 0.
