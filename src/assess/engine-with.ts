@@ -51,7 +51,7 @@ export interface Engine {
 export function engineWith(sets: readonly KindSet[]): Engine {
   const kinds = together(sets);
   const { triggers, conditions, axes, aspects, facts } = kinds;
-  const carried = { ...triggers, ...conditions, ...axes, ...aspects, ...facts };
+  const carried = Object.keys({ ...triggers, ...conditions, ...axes, ...aspects, ...facts });
   const known = new WeakMap<RuleGraph, readonly Lack[]>();
   const lacks = (graph: RuleGraph, entries: readonly Entry[] = []): readonly Lack[] => {
     const ofGraph = known.get(graph) ?? lacking(carried, needsOf(graph));
@@ -68,22 +68,22 @@ export function engineWith(sets: readonly KindSet[]): Engine {
 
 /** All that some sets have, as one; with the kinds of entry that every engine reads. */
 function together(sets: readonly KindSet[]): Kinds {
-  const all = <T extends keyof Kinds>(table: T, always?: Kinds[T]): Kinds[T] =>
-    Object.assign({}, always, ...sets.map((set) => set[table])) as Kinds[T];
+  const all = <T extends keyof Omit<Kinds, 'entries'>>(table: T): Kinds[T] =>
+    Object.assign({}, ...sets.map((set) => set[table])) as Kinds[T];
   return {
     triggers: all('triggers'),
     conditions: all('conditions'),
     axes: all('axes'),
     aspects: all('aspects'),
     facts: all('facts'),
-    entries: all('entries', { machine: true, reading: true, done: true, finding: true }),
+    entries: ['machine', 'reading', 'done', 'finding', ...sets.flatMap((set) => set.entries ?? [])],
   };
 }
 
-/** Those of some needs that a table does not meet. */
-function lacking(carried: object, needs: readonly Need[]): readonly Lack[] {
+/** Those of some needs that are not among what is carried. */
+function lacking(carried: readonly string[], needs: readonly Need[]): readonly Lack[] {
   return needs
-    .filter(({ kind }) => !Object.hasOwn(carried, kind))
+    .filter(({ kind }) => !carried.includes(kind))
     .map((need) => ({
       code: 'kind-not-carried',
       ...need,

@@ -79,7 +79,7 @@ export interface Kinds {
   /** How a history is laid out. */
   readonly facts: Partial<Facts>;
   /** Kinds of entry that those facts are read from; `readings`: what entries of any kind note of gauges and dipsticks. */
-  readonly entries: { readonly [K in EntryKind | 'readings']?: true };
+  readonly entries: readonly (EntryKind | 'readings')[];
 }
 
 /** Kinds that belong together: as much as one thing that a schedule can say takes. */

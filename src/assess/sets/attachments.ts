@@ -11,5 +11,5 @@ export const attachments: KindSet = {
   conditions: { 'attachment-is': attachmentIs },
   aspects: { ends: withEnds, attached: attachmentOn },
   facts: { attachments: readAttachments, outings: outingFacts },
-  entries: { attached: true, detached: true, outing: true },
+  entries: ['attached', 'detached', 'outing'],
 };

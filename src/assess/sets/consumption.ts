@@ -9,5 +9,5 @@ export const consumption: KindSet = {
   triggers: { sooner },
   axes: { meter: meterAxis },
   facts: { instruments: readInstruments, topUps: readTopUps },
-  entries: { readings: true, 'topped-up': true },
+  entries: ['readings', 'topped-up'],
 };

@@ -9,5 +9,5 @@ export const defects: KindSet = {
   conditions: { 'defect-is': defectIs },
   aspects: { ends: withEnds, openDefects: defectHolds },
   facts: { defects: readDefects },
-  entries: { 'defect-opened': true, 'defect-closed': true },
+  entries: ['defect-opened', 'defect-closed'],
 };

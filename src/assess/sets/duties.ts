@@ -10,5 +10,5 @@ export const duties: KindSet = {
   conditions: { 'duty-is': dutyIs },
   axes: { meter: meterAxis },
   facts: { outings: outingFacts },
-  entries: { outing: true },
+  entries: ['outing'],
 };

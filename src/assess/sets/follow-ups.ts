@@ -9,5 +9,5 @@ export const followUps: KindSet = {
   triggers: { asked },
   aspects: { ends: withEnds },
   facts: { defects: readDefects, instruments: readInstruments },
-  entries: { readings: true, 'defect-opened': true, 'defect-closed': true },
+  entries: ['readings', 'defect-opened', 'defect-closed'],
 };

@@ -7,5 +7,5 @@ import type { KindSet } from '../kinds.js';
 export const happenings: KindSet = {
   triggers: { event, refuelling },
   facts: { events: readEvents, refuellings: readRefuellings },
-  entries: { event: true, refuelled: true },
+  entries: ['event', 'refuelled'],
 };

@@ -9,5 +9,5 @@ export const occasions: KindSet = {
   triggers: { occasion },
   aspects: { ends: withEnds },
   facts: { outings: outingFacts, storage: readStorage },
-  entries: { outing: true, storage: true },
+  entries: ['outing', 'storage'],
 };

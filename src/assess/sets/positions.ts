@@ -6,5 +6,5 @@ import type { KindSet } from '../kinds.js';
 export const positions: KindSet = {
   conditions: { 'position-is': positionIs },
   facts: { positions: readPositions },
-  entries: { stands: true },
+  entries: ['stands'],
 };

@@ -8,5 +8,5 @@ export const readings: KindSet = {
   conditions: { compare },
   aspects: { reads: readingHolds },
   facts: { instruments: readInstruments },
-  entries: { readings: true },
+  entries: ['readings'],
 };

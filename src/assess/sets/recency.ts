@@ -7,5 +7,5 @@ import type { KindSet } from '../kinds.js';
 export const recency: KindSet = {
   conditions: { recent },
   facts: { events: readEvents, instruments: readInstruments },
-  entries: { readings: true, event: true },
+  entries: ['readings', 'event'],
 };

@@ -2,4 +2,4 @@ import { dialFacts } from '../../history/replaced-dials.js';
 import type { KindSet } from '../kinds.js';
 
 /** Meters that were replaced. */
-export const replacedMeters: KindSet = { facts: { dials: dialFacts }, entries: { 'meter-replaced': true } };
+export const replacedMeters: KindSet = { facts: { dials: dialFacts }, entries: ['meter-replaced'] };

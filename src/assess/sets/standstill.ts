@@ -7,5 +7,5 @@ import type { KindSet } from '../kinds.js';
 export const standstill: KindSet = {
   conditions: { idle, unworked, 'at-work': atWork },
   facts: { outings: outingFacts },
-  entries: { outing: true },
+  entries: ['outing'],
 };

@@ -3,4 +3,4 @@ import { statedDoings } from '../stated-doings.js';
 import type { KindSet } from '../kinds.js';
 
 /** What owners state without a record. */
-export const statements: KindSet = { aspects: { stated: statedDoings }, facts: { statements: readStatements }, entries: { stated: true } };
+export const statements: KindSet = { aspects: { stated: statedDoings }, facts: { statements: readStatements }, entries: ['stated'] };

@@ -7,5 +7,5 @@ import { stoodStill } from '../stored-time.js';
 export const storedTime: KindSet = {
   aspects: { storedTime: stoodStill, ends: withEnds },
   facts: { storage: readStorage },
-  entries: { storage: true },
+  entries: ['storage'],
 };

@@ -7,5 +7,5 @@ import type { KindSet } from '../kinds.js';
 export const trends: KindSet = {
   conditions: { trend },
   facts: { instruments: readInstruments, outings: outingFacts },
-  entries: { readings: true, outing: true },
+  entries: ['readings', 'outing'],
 };

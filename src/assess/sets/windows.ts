@@ -6,5 +6,5 @@ import type { KindSet } from '../kinds.js';
 export const windows: KindSet = {
   triggers: { 'shortly-before': shortlyBefore },
   facts: { outings: outingFacts },
-  entries: { outing: true },
+  entries: ['outing'],
 };
