@@ -86,7 +86,7 @@ function runsOf(world: World, dipstick: string, levels: readonly Level[]): reado
     // Both are in the order of the history, so that each top-up lies between two levels only; one noted with a level came before it.
     const start = next;
     while (isNotAfter(topUps[next], level.point)) next += 1;
-    const added = run === undefined ? [] : topUps.slice(start, next);
+    const added = topUps.slice(start, next);
     const addedAmount = added.reduce((sum, topUp) => sum + exactly(topUp.litres), 0);
     const isApart = run !== undefined && level.offMarks !== run.last.offMarks;
     const rose = run !== undefined && run.last.amount + addedAmount < level.amount;

@@ -15,11 +15,10 @@ export function latestReading(world: World, instrument: Instrument): InstrumentP
   return point === undefined ? null : { entry: point.entry, when: point.when, value: point.total };
 }
 
-/** The entry of a reading, and for a meter those that shift its life total or let it count. */
-export function entriesOfReading(world: World, instrument: Instrument, point: InstrumentPoint): readonly EntryId[] {
-  if (instrument.is !== 'meter') return [point.entry];
-  const alongside = world.timeline.meters.get(instrument.id)?.points.findLast((each) => each.entry === point.entry)?.alongside ?? [];
-  return [point.entry, ...alongside];
+/** The entry of the latest reading, and for a meter those that shift its life total or let it count. */
+export function entriesOfLatest(world: World, instrument: Instrument, latest: InstrumentPoint): readonly EntryId[] {
+  const alongside = instrument.is === 'meter' ? world.timeline.meters.get(instrument.id)?.points.at(-1)?.alongside : [];
+  return [latest.entry, ...(alongside ?? [])];
 }
 
 /** The reading that stands, or why there is none. */

@@ -35,5 +35,5 @@ export function baseForMarks(world: World, axis: Axis, doings: readonly Effectiv
 
 /** The latest mark reached that is not met, else the next one. `between`: how many marks lie from `next` to `latest`. */
 export function unmetMark(next: number, latest: number, between: number): { readonly due: number; readonly missed: number } {
-  return latest >= next ? { due: latest, missed: Math.max(0, Math.round(between)) } : { due: next, missed: 0 };
+  return { due: Math.max(next, latest), missed: Math.max(0, Math.round(between)) };
 }

@@ -29,10 +29,7 @@ export function workOn(world: World, round: Round): WorkOn | null {
 export function outingBefore(world: World, round: Round, work: WorkOn): Outing | null {
   return lastToEnd(
     world,
-    (outing) =>
-      outing !== work.outing &&
-      !isOneWith(outing, round, work) &&
-      (work.outing === null || compareMoments(outing.when, work.outing.when) < 0),
+    (outing) => !isOneWith(outing, round, work) && (work.outing === null || compareMoments(outing.when, work.outing.when) < 0),
   );
 }
 

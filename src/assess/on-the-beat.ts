@@ -1,4 +1,3 @@
-import { assertNever } from '../base/assert-never.js';
 import type { Axis } from './axis.js';
 import type { Base, RepeatRule } from './base.js';
 import type { EffectiveDoing } from './doings.js';
@@ -20,16 +19,10 @@ function dueOf(rule: RepeatRule, axis: Axis, base: Base, doing: EffectiveDoing, 
   return rule.dueAt?.(base, doing, value) ?? axis.add(base.anchor, rule.amount, base.spans + 1);
 }
 
-/** Whether a doing moves the base to the due point, so that the schedule keeps its beat, rather than to when it was done. */
+/** Whether a doing moves the base to the due point, so that the schedule keeps its beat, rather than to when it was done. Not asked where counting is from the doing. */
 function keepsSchedule(rule: RepeatRule, axis: Axis, base: Base, doing: EffectiveDoing, value: number): boolean {
-  if (doing.why !== 'done' || rule.count === 'doing') return false;
+  if (doing.why !== 'done') return false;
   const due = dueOf(rule, axis, base, doing, value);
-  switch (rule.count) {
-    case 'due-if-late':
-      return value > due;
-    case 'due-within-allowance':
-      return value >= axis.before(due, rule.early) && value <= axis.after(due, rule.late);
-    default:
-      return assertNever(rule.count);
-  }
+  if (rule.count === 'due-if-late') return value > due;
+  return value >= axis.before(due, rule.early) && value <= axis.after(due, rule.late);
 }

@@ -9,9 +9,9 @@ export function shareSince(world: World, outing: Outing, base: Moment | null): n
   return notBefore(end, base) ? shareAfter(outing.when, end, base) : 0;
 }
 
-/** The share of the time from `start` to `end` that lies after `cut`; all of it where the minutes are not known. */
+/** The share of the time from `start` to `end` that lies after `cut`; where the minutes do not tell, all of it if it ended on a later day. */
 function shareAfter(start: Moment, end: Moment, cut: Moment): number {
   const [length, after] = [minutesBetween(start, end), minutesBetween(cut, end)];
-  if (length === null || after === null) return start.day < cut.day && end.day <= cut.day ? 0 : 1;
+  if (length === null || after === null) return end.day > cut.day ? 1 : 0;
   return length <= 0 ? 0 : Math.min(1, Math.max(0, after / length));
 }

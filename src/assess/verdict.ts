@@ -6,7 +6,7 @@ export function verdictOf(world: World, tasks: readonly TaskAssessment[], holds:
   if (holds.some((hold) => hold.truth === 'true')) return 'held';
   const due = new Set(tasks.filter((task) => task.state === 'due' || task.state === 'overdue').map((task) => task.task));
   const settled = readBy(world, due);
-  if (holds.some((hold) => hold.truth === 'unknown' && !isSettled(hold, due, settled))) return 'cannot-tell';
+  if (holds.some((hold) => !isSettled(hold, due, settled))) return 'cannot-tell';
   return tasks.some((task) => task.state === 'due' || task.state === 'overdue' || task.state === 'unrecorded') ? 'work-due-first' : 'ready';
 }
 

@@ -49,7 +49,7 @@ function atOnce<T extends { readonly doing: EffectiveDoing }>(events: readonly T
 export function withWholes(world: World, task: Task, record: readonly Observation[]): readonly Observation[] {
   if (task.trigger === undefined) return record;
   const cited = new Set(citedBy(world, record));
-  const inner = task.metBy.flatMap((part) => world.index.tasks.get(part) ?? []).filter(({ metBy }) => metBy.length > 0);
+  const inner = task.metBy.flatMap((part) => world.index.tasks.get(part) ?? []);
   // From within: a doing of a part that is cited so may be one that the whole has to be cited for.
   const wholes = [...inner, task].flatMap((whole) => {
     const found = doingsSinceParts(world, whole, cited);

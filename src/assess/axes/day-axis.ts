@@ -18,7 +18,7 @@ export function dayAxis(world: World, { unit }: CalendarAmount): Axis {
     point: (value) => ({ on: 'calendar', day: value as Day, goodThrough: unit === 'calendar-months' }),
     reached: (value, strict) => {
       const day = (strict ? value + 1 : value) as Day;
-      return world.now.day >= day ? { value: day, when: onDay(day), entries: [] } : null;
+      return { value: day, when: onDay(day), entries: [] };
     },
     missing: { what: 'in-service' },
     rate: 1,

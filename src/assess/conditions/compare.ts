@@ -1,6 +1,6 @@
 import type { CompareNode } from '../../graph/rule-graph.js';
 import { type Finding, found, unknown } from '../finding.js';
-import { entriesOfReading, isIn, latestReading, standingReading } from '../instrument.js';
+import { entriesOfLatest, isIn, latestReading, standingReading } from '../instrument.js';
 import { firstPointReaching } from '../first-point-reaching.js';
 import type { World } from '../world.js';
 
@@ -21,7 +21,7 @@ export function compare(world: World, node: CompareNode): Finding {
   const truth = isIn(point.value, node.range);
   const note = { is: 'reading', instrument: node.instrument.id, value: point.value, when: point.when } as const;
   if (node.instrument.is !== 'meter' || !truth || node.range.from === undefined)
-    return found(truth, point.when, entriesOfReading(world, node.instrument, point), note);
+    return found(truth, point.when, entriesOfLatest(world, node.instrument, point), note);
   // a meter only rises: what counts as evidence is when it came into the range, not each later reading
   const crossing = firstPointReaching(world.timeline.meters.get(node.instrument.id), node.range.from, !node.range.fromIncluded);
   return found(
@@ -29,7 +29,7 @@ export function compare(world: World, node: CompareNode): Finding {
     crossing?.when ?? point.when,
     [
       ...new Set([
-        ...entriesOfReading(world, node.instrument, point),
+        ...entriesOfLatest(world, node.instrument, point),
         ...(crossing === undefined ? [] : [crossing.entry, ...crossing.alongside]),
       ]),
     ],

@@ -6,7 +6,7 @@ import type { DuePoint, Note } from '../assessment.js';
 import { axisOf } from '../axis.js';
 import { type Finding, found, unknown } from '../finding.js';
 import { type EffectiveDoing, realDoings } from '../doings.js';
-import { entriesOfReading, latestReading } from '../instrument.js';
+import { entriesOfLatest, latestReading } from '../instrument.js';
 import type { World } from '../world.js';
 
 /** Whether something was read, done or happened within a span before now, or so many times. What is not on record did not. */
@@ -49,7 +49,7 @@ function lastOf(world: World, what: RecentNode['what'], times: number): readonly
   switch (what.is) {
     case 'read': {
       const point = latestReading(world, what.instrument);
-      return point === null ? [] : [{ when: point.when, entries: entriesOfReading(world, what.instrument, point) }];
+      return point === null ? [] : [{ when: point.when, entries: entriesOfLatest(world, what.instrument, point) }];
     }
     case 'done': {
       const doings = realDoings(world, what.task).flatMap((doing) =>

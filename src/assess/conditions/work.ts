@@ -1,7 +1,7 @@
 /** Conditions on work: whether it goes on, and whether there was any since a task was done. */
 import type { UnworkedNode } from '../../graph/rule-graph.js';
 import type { Outing } from '../../history/timeline.js';
-import { compareMoments, isAfter, notBefore, type Moment } from '../../values/moment.js';
+import { isAfter, notBefore, type Moment } from '../../values/moment.js';
 import { realDoings } from '../doings.js';
 import { type Finding, found } from '../finding.js';
 import { outingOver, workOn } from '../occasions.js';
@@ -25,9 +25,7 @@ export function unworked(world: World, node: UnworkedNode): Finding {
 }
 
 function latest(world: World, since: Moment | null): Outing | null {
-  return world.timeline.outings.reduce<Outing | null>((best, outing) => {
-    world.step();
-    const counts = since === null || notBefore(outing.when, since) || outing.end === null || isAfter(outing.end, since);
-    return counts && (best === null || compareMoments(outing.when, best.when) >= 0) ? outing : best;
-  }, null);
+  const { outings } = world.timeline;
+  world.step(outings.length);
+  return outings.findLast(({ when, end }) => since === null || notBefore(when, since) || end === null || isAfter(end, since)) ?? null;
 }

@@ -7,7 +7,7 @@ import { axisOf } from '../axis.js';
 import { lastDoingSince } from '../doings.js';
 import type { Missing, Note } from '../assessment.js';
 import { missingClass, ofClass } from '../defect-class.js';
-import { entriesOfReading, latestReading, standingBand } from '../instrument.js';
+import { entriesOfLatest, latestReading, standingBand } from '../instrument.js';
 import { judge } from '../judge.js';
 import { cannotTell, dueSince, quiet, type Reach } from '../reach.js';
 import { begunBy } from '../spells.js';
@@ -84,7 +84,7 @@ function notAsked(world: World, { by }: AskedNode): { readonly entries: readonly
   const point = instrument === undefined ? null : latestReading(world, instrument);
   if (instrument === undefined || point === null) return { entries: [], note: { is: 'not-asked' } };
   return {
-    entries: entriesOfReading(world, instrument, point),
+    entries: entriesOfLatest(world, instrument, point),
     note: { is: 'not-asked', read: { instrument: instrument.id, value: point.value, when: point.when } },
   };
 }

@@ -37,8 +37,8 @@ function onCalendar(
 ): Reach {
   const axis = axisOf(world, { on: 'calendar', unit: 'days', count: 1 });
   const doings = doingsOf(world, context.task);
-  const found = baseForMarks(world, axis, times === 1 ? doings : upToCounted(doings, times, context.fromStart && axis.start() !== null));
-  if (found !== null && 'missing' in found) return lacksBase(world, rule, times === 1 ? found : withLater(found, doings.slice(-times)));
+  const found = baseForMarks(world, axis, upToCounted(doings, times, context.fromStart && axis.start() !== null));
+  if (found !== null && 'missing' in found) return lacksBase(world, rule, withLater(found, doings.slice(-times)));
   const search = new MarkSearch(world, node);
   const today = world.now.day;
   const latest = search.atOrBefore(today);
@@ -48,7 +48,7 @@ function onCalendar(
   }
   const next = firstOwed(search, axis, node.early, found, doings.length >= times);
   if (next === null) return quiet(rule.id);
-  const { due, missed } = unmetMark(next, latest ?? next - 1, latest === null ? 0 : search.countBetween(next, latest));
+  const { due, missed } = unmetMark(next, latest ?? next, latest === null ? 0 : search.countBetween(next, latest));
   const base = { value: found.value, why: found.why, when: found.when, entries: found.entries };
   const measured = { base, due, now: { value: today, entries: [] } };
   if (times > 1)

@@ -30,7 +30,7 @@ export function dutyMix(world: World, node: DutyMixNode, context: TriggerContext
   const outings: EntryId[] = [];
   const dueAt = (base: Base, doing: EffectiveDoing, value: number): number => {
     const { shares } = sharesBetween(world, node, { from: base.when, to: doing.when, read: doing.when }, Math.max(0, value - base.anchor));
-    if (node.count !== 'doing') outings.push(...shares.flatMap((share) => share.entries));
+    outings.push(...shares.flatMap((share) => share.entries));
     return value + sumOf(node, shares).ordinaryLeft;
   };
   const found = baseOf(world, { ...node, amount, dueAt }, axis, doingsOf(world, context.task), context.fromStart);

@@ -1,5 +1,5 @@
 import type { FirstNode, NodeId } from '../../graph/rule-graph.js';
-import { quiet, type Reach } from '../reach.js';
+import type { Reach } from '../reach.js';
 import type { TriggerContext } from '../trigger-context.js';
 import type { World } from '../world.js';
 import { stagesAreMet } from './stages.js';
@@ -9,10 +9,6 @@ export function first(world: World, node: FirstNode, context: TriggerContext): R
   const met = isMet(world, node.first, context);
   // Looked at even when it is met: the record must show that it is.
   const early = context.evaluate(world, node.first, context);
-  if (met && node.then === undefined) {
-    world.observe({ node: node.id, state: 'clear', entries: [], governing: node.first });
-    return { ...quiet(node.id), governing: early.governing };
-  }
   const [chosen, reach] =
     met && node.then !== undefined
       ? [node.then, context.evaluate(world, node.then, { ...context, fromStart: false })]

@@ -1,4 +1,3 @@
-import { assertNever } from '../../base/assert-never.js';
 import type { OccasionNode } from '../../graph/rule-graph.js';
 import type { EntryId } from '../../history/entry.js';
 import { type Moment, notBefore } from '../../values/moment.js';
@@ -15,23 +14,8 @@ export function occasion(world: World, node: OccasionNode, context: TriggerConte
   const { task } = context;
   if (node.when === 'on') return onDayOfWork(world, node, task);
   if (node.when === 'before')
-    return node.of === 'storage' ? beforeStorage(world, node, task) : beforeWork(world, node, roundOf(node.of), task);
-  return node.of === 'storage'
-    ? afterStorage(world, node, task)
-    : afterWork(world, node, node.of === 'work' ? 'work' : roundOf(node.of), task);
-}
-
-function roundOf(of: Exclude<OccasionNode['of'], 'storage'>): Round {
-  switch (of) {
-    case 'day':
-    case 'outing':
-    case 'shift':
-      return of;
-    case 'work':
-      return 'day';
-    default:
-      return assertNever(of);
-  }
+    return node.of === 'storage' ? beforeStorage(world, node, task) : beforeWork(world, node, node.of === 'work' ? 'day' : node.of, task);
+  return node.of === 'storage' ? afterStorage(world, node, task) : afterWork(world, node, node.of, task);
 }
 
 function beforeWork(world: World, node: OccasionNode, round: Round, task: string): Reach {

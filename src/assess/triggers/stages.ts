@@ -33,13 +33,13 @@ export function stages(world: World, node: StagesNode, context: TriggerContext):
   const now = axis.now(start.when);
   if (now === null) return lacksNow(world, node, axis, { entries: start.entries });
   const due = stageDue(points, met, now.value);
-  const at = last === undefined || met === 0 ? null : axis.at(last, start.when);
-  const used = last === undefined || met === 0 ? [] : [...last.entries, ...(at?.entries ?? [])];
+  const at = last === undefined ? null : axis.at(last, start.when);
+  const used = last === undefined ? [] : [...last.entries, ...(at?.entries ?? [])];
   return judge(world, node, axis, {
     base: { value: start.value, why: start.why, when: start.when, entries: [...new Set([...start.entries, ...used])] },
     due,
     now,
-    ...(last === undefined || met === 0 ? {} : { stood: [...whenOf(last), ...(at === null ? [] : [axis.point(at.value)])] }),
+    ...(last === undefined ? {} : { stood: [...whenOf(last), ...(at === null ? [] : [axis.point(at.value)])] }),
     note: { is: 'stages', met, of: points.length },
   });
 }
@@ -77,7 +77,7 @@ function startOf(world: World, node: StagesNode, axis: Axis): StageStart | null 
   return value === null ? null : { value: value.value, when: event.when, why: 'event', entries: [...event.entries, ...value.entries] };
 }
 
-/** How many stages are met, and the last of the doings that got so far. */
+/** How many stages are met, and the last of the doings that got so far: undefined where none is met. */
 interface StagesMet {
   readonly met: number;
   readonly by: EffectiveDoing | undefined;
@@ -93,7 +93,7 @@ function stagesMet(
   return doings.reduce<StagesMet>(
     (most, doing) => {
       const met = metByDoing(node, axis, points, doing, start);
-      return met >= most.met ? { met, by: doing } : most;
+      return met > 0 && met >= most.met ? { met, by: doing } : most;
     },
     { met: 0, by: undefined },
   );

@@ -18,10 +18,8 @@ export function whichever(world: World, node: WhicheverNode | AnyNode, context: 
   const parts = node.parts.map((id: NodeId) => ({ id, reach: context.evaluate(world, id, context) }));
   const isThere = (state: TriggerState): boolean => parts.some(({ reach }: Part) => reach.state === state);
   const state = (mode === 'first' ? gravestFirst.find(isThere) : gravestFirst.findLast(isThere)) ?? 'clear';
-  const chosen = decide(
-    parts.filter(({ reach }: Part) => reach.state === state),
-    mode,
-  );
+  const speaking = parts.filter(({ reach }: Part) => reach.state === state);
+  const chosen = decide(speaking, state, mode);
   if (chosen === undefined) throw new Error(`node ${node.id} has no parts`);
   world.observe({ node: node.id, state, governing: chosen.id, entries: [] });
   return {
@@ -40,10 +38,10 @@ function stopsOfAll(parts: readonly Part[]): readonly LateStop[] {
   return certain ? all : all.map((stop) => ({ ...stop, truth: 'unknown' as const }));
 }
 
-/** The governing part: reached earliest, else forecast earliest, else with the greatest share used; the opposite for `last`. */
-function decide(parts: readonly Part[], mode: 'first' | 'last'): Part | undefined {
+/** The governing one of parts in the same state: reached earliest, else forecast earliest, else with the greatest share used; the opposite for `last`. */
+function decide(parts: readonly Part[], state: TriggerState, mode: 'first' | 'last'): Part | undefined {
   const sign = mode === 'first' ? 1 : -1;
-  const key = keyFor(parts);
+  const key = keyFor(parts, state);
   return parts.reduce<Part | undefined>(
     (best, part) => (best === undefined || sign * (key(part) - key(best)) < 0 ? part : best),
     undefined,
@@ -51,8 +49,8 @@ function decide(parts: readonly Part[], mode: 'first' | 'last'): Part | undefine
 }
 
 /** A number that is smaller the earlier a part decides; one measure for all, so that they can be compared. */
-function keyFor(parts: readonly Part[]): (part: Part) => number {
-  if (parts.every(({ reach }) => reach.state === 'due' || reach.state === 'overdue')) {
+function keyFor(parts: readonly Part[], state: TriggerState): (part: Part) => number {
+  if (state === 'due' || state === 'overdue') {
     return ({ reach }) => (reach.reachedAt === null ? Infinity : firstMinute(reach.reachedAt));
   }
   const measured = parts.filter(({ reach }) => reach.used !== null);
