@@ -98,6 +98,28 @@ describe('an engine of hours and days', () => {
     });
   });
 
+  test('names each kind once, by the first thing that asks for it', () => {
+    const graph = compiled('task a "A"\n  on wash\ntask b "B"\n  on wash\n');
+    expect(lacks(graph)).toMatchObject([{ kind: 'event', origin: { line: 7 } }]);
+    const voided = (id: string): Entry => ({ kind: 'void', id, on: '2026-05-02', entry: 'r' });
+    const noted = (id: string): Entry => ({ kind: 'reading', id, on: '2026-05-02', readings: { coolant: 80 } });
+    expect(lacks(simple, [voided('v'), noted('n'), voided('w'), noted('o')])).toMatchObject([
+      { kind: 'void', entry: 'v' },
+      { kind: 'readings', entry: 'n' },
+    ]);
+  });
+
+  test('refuses what belongs to an attachment: its meters and its tasks', () => {
+    const machine = 'schedule s "S" language 1\nattachment mower "Mower" follows "mower.due"\n';
+    const mower = 'schedule m "M" language 1 for attachment\nmeter rotor "Rotor" counts h\ntask belt "Belt" every 50 h of rotor\n';
+    const { graph } = compile('s.due', (path) => (path === 's.due' ? machine : mower));
+    if (graph === null) throw new Error('it does not compile');
+    expect(lacks(graph).map(({ kind, origin }) => [kind, origin?.line])).toEqual([
+      ['attachments', 2],
+      ['attached', 3],
+    ]);
+  });
+
   test('refuses kinds that no engine has', () => {
     const hostile = { ...simple, nodes: simple.nodes.map((node) => ({ ...node, kind: 'constructor' })) } as unknown as RuleGraph;
     expect(ask(hostile, history, now)).toMatchObject({ kind: 'refused', lacks: [{ kind: 'constructor' }] });

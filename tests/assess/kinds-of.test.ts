@@ -126,6 +126,23 @@ describe('a schedule takes', () => {
         on({ kind: 'defect-opened', defect: 'seep' }, { kind: 'defect-closed', defect: 'seep' }, { kind: 'defect-opened', defect: 'seep' }),
       ],
       [
+        ['intervals', 'occasions'],
+        [ENGINE],
+        // The storage that began with the reading is over: its end is cited with it.
+        'every 100 h of engine\n  before storage',
+        on(done('t0', { engine: 5 }), { kind: 'storage', phase: 'begins', meters: { engine: 9 } }, { kind: 'storage', phase: 'ends' }),
+      ],
+      [
+        ['consumption'],
+        [ENGINE, OIL],
+        'sooner at half the time that oil takes to fall to low',
+        on(
+          { kind: 'reading', readings: { oil: 'full' }, meters: { engine: 0 } },
+          { kind: 'topped-up', dipstick: 'oil', litres: 1 },
+          { kind: 'reading', readings: { oil: 'low' }, meters: { engine: 20 } },
+        ),
+      ],
+      [
         ['intervals', 'calendar', 'storedTime'],
         [],
         'every 3 days, not counting storage',
@@ -153,6 +170,10 @@ describe('a schedule takes', () => {
       'consumption',
     ]);
   });
+});
+
+test('a schedule alone takes what it takes with nothing on record', () => {
+  expect(kindsOf(compileText(`${ENGINE}\ntask t "Task" every 100 h of engine`))).toEqual(['intervals']);
 });
 
 describe('a history takes', () => {

@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { assess } from '../../src/assess/assess.js';
 import { compileText } from '../support/compile-text.js';
+import { ask } from '../support/ask.js';
 import { done, type Happenings, history, meters, moment } from '../support/history.js';
 
 const REFIT = { kind: 'event', event: 'refit' } as const;
@@ -12,6 +13,12 @@ function look(timing: string, ...happened: Happenings): string {
   const found = assess(graph, history(...happened), moment('2026-05-20')).tasks.find(({ task }) => task === 't');
   const due = found?.due;
   return `${found?.state}${due?.on === 'meter' ? ` ${due.ticks / 36_000} h` : ''}`;
+}
+
+/** The same, with its record. */
+function looked(timing: string, ...happened: Happenings) {
+  const machine = 'meter engine "Hours" counts h\nevent refit "Refitted"\n';
+  return ask(`${machine}task t "Task"\n  ${timing}`, history(...happened), '2026-05-20');
 }
 
 describe('a single point after an event', () => {
@@ -91,5 +98,66 @@ describe('a first service after an event', () => {
     expect(
       first(doneOnce, ['2026-05-03', meters({ engine: 100 })], ['2026-05-03', REFIT], ['2026-05-04', done('t', { engine: 105 })]),
     ).toBe('clear 205 h');
+  });
+});
+
+describe('a first service after an event, then by the calendar', () => {
+  const timing = 'first at 20 h of engine after refit\n  every 12 months';
+  const refit = ['2026-05-02', REFIT] as const;
+
+  test('is unknown while nobody can say whether it was done after the event, and met by what was', () => {
+    expect(look(timing, refit, ['2026-05-02', done('t')])).toBe('unknown');
+    expect(looked(timing, refit, ['2026-05-03', done('t')]).stands()).toBe('clear 2027-05-03');
+  });
+
+  test('in two ways is met once both are, each by its own', () => {
+    const either = 'first at 20 h of engine or 1 month, whichever first after refit\n  every 100 h of engine';
+    const start = ['2026-05-02', { ...REFIT, meters: { engine: 100 } }] as const;
+    // Of one day without minutes: by its hours it came after, by the calendar nobody can say.
+    expect(looked(either, start, ['2026-05-02', done('t', { engine: 121 })]).stands()).toBe('clear 2026-06-02');
+    expect(looked(either, start, ['2026-05-03', done('t', { engine: 121 })]).stands()).toBe('clear 221 h');
+  });
+});
+
+test('once a first service is met, the interval follows the doings alone: the beat does not count from the start', () => {
+  const timing = 'first at 20 h of engine\n  every 100 h of engine\n  count from due if late';
+  const isNew = ['2026-01-01', { kind: 'machine', inService: '2026-01-01' }] as const;
+  expect(look(timing, isNew, ['2026-05-03', done('t', { engine: 120 })])).toBe('clear 220 h');
+});
+
+describe('what a series shows', () => {
+  const at = (when: string) => ({ on: 'moment', at: moment(when) });
+  const hours = (value: number) => ({ on: 'meter', meter: 'engine', ticks: value * 36_000 });
+  const single = (...happened: Happenings) => looked('at 20 h of engine after refit', ...happened).seen('stages');
+  const refit = ['2026-05-02', { ...REFIT, meters: { engine: 100 } }] as const;
+
+  test('met: the event as well as the doing, with where both stood', () => {
+    expect(single(refit, ['2026-05-05', done('t', { engine: 121 })])).toMatchObject({
+      state: 'clear',
+      entries: ['e1', 'e2'],
+      stood: [at('2026-05-02'), at('2026-05-05'), hours(100), hours(121)],
+    });
+  });
+
+  test('met by what is stated without hours: where that stood nobody knows', () => {
+    expect(single(refit, ['2026-05-06', { kind: 'stated', task: 't', doneBy: '2026-05-05' }])).toMatchObject({
+      state: 'clear',
+      entries: ['e1', 'e2'],
+      stood: [at('2026-05-02'), at('2026-05-05'), hours(100)],
+    });
+  });
+
+  test('met though nobody read the meter at the event: both, and when they were', () => {
+    expect(single(['2026-05-02', REFIT], ['2026-05-05', done('t')])).toMatchObject({
+      state: 'clear',
+      entries: ['e1', 'e2'],
+      stood: [at('2026-05-02'), at('2026-05-05')],
+    });
+  });
+
+  test('not met: nothing of a doing that meets no stage', () => {
+    const several = looked('at 10 h, 50 h of engine after refit', refit, ['2026-05-02', done('t', { engine: 101 })]).seen('stages');
+    expect(several.limit?.base?.entries).toEqual(['e1']);
+    expect(several.stood).toBeUndefined();
   });
 });

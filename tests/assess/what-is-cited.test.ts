@@ -28,6 +28,7 @@ task patch "Patch it" mends seep
 task ahead "Before storage" before storage
 task behind "After storage" after storage
 task kept-out "Not in storage" every 20 days, not counting storage
+task ahead-of-work "Before work" before each day's work
 task sooner-oil "Sooner" sooner at half the time that oil takes to fall to low
 `);
 
@@ -115,6 +116,14 @@ describe('the end of an earlier spell', () => {
       expect(ends(thrice, node, ['on3', 'off3'], ['on1'])).toEqual(['on3', 'off3', 'off1']);
     });
 
+    test('on the day on which the one before ended may have come after that', () => {
+      const [on1, off1, on2, off2, on3] = worn('on1', 'off1', 'on2', 'off2', 'on3').map((entry) =>
+        entry.id === 'on2' ? { ...entry, on: day(2) } : entry,
+      );
+      const spells = [on1, off1, on2, off2, on3].flatMap((entry) => entry ?? []);
+      expect(ends(spells, node, ['on3'], ['on2', 'off1'])).toEqual(['on3', 'off2']);
+    });
+
     test('on the day on which the last began is not known to be before it', () => {
       const sameDay = worn('on1', 'off1', 'on2').map((entry, index) => (index === 2 ? { ...entry, on: day(2) } : entry));
       expect(ends(sameDay, node, ['on2'], ['on1', 'off1'])).toEqual(['on2', 'off1']);
@@ -128,6 +137,16 @@ describe('the end of an earlier spell', () => {
     const again = stored('in1', 'out1', 'in2');
     expect(ends(again, nodeOf('occasion', '"before"'), ['in2'], ['in1'])).toEqual(['in2', 'out1']);
     expect(ends(again, nodeOf('occasion', '"after"'), ['in2'], ['in1'])).toEqual(['in2', 'out1']);
+  });
+
+  test('of storage is cited for nothing that has to do with work', () => {
+    const before = graph.nodes.find((node) => node.kind === 'occasion' && node.of === 'day')?.id ?? -1;
+    expect(ends(stored('in1', 'out1', 'in2'), before, [], ['in1', 'in2'])).toEqual([]);
+  });
+
+  test('of storage on the day on which it began again is not known to be before it', () => {
+    const again = stored('in1', 'out1', 'in2').map((entry, index) => (index === 2 ? { ...entry, on: day(2) } : entry));
+    expect(ends(again, nodeOf('occasion', '"before"'), ['in2'], ['in1', 'out1'])).toEqual(['in2', 'out1']);
   });
 
   test('of storage that does not count is cited for each whose beginning is, the last one too', () => {
