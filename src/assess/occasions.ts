@@ -43,8 +43,9 @@ export function firstOfWork(world: World, round: Round, work: WorkOn): Outing | 
   return first;
 }
 
-function isOneWith(outing: Outing, round: Round, work: WorkOn): boolean {
+function isOneWith(outing: Outing, round: Round | 'work', work: WorkOn): boolean {
   switch (round) {
+    case 'work':
     case 'outing':
       return false;
     case 'day':
@@ -56,8 +57,8 @@ function isOneWith(outing: Outing, round: Round, work: WorkOn): boolean {
 
 /** The last outing that is over, leaving out those whose day or shift still goes on. */
 export function outingOver(world: World, round: Round | 'work'): Outing | null {
-  const on = round === 'work' || round === 'outing' ? null : workOn(world, 'outing');
-  return lastToEnd(world, (outing) => on === null || round === 'work' || !isOneWith(outing, round, on));
+  const on = workOn(world, 'outing');
+  return lastToEnd(world, (outing) => on === null || !isOneWith(outing, round, on));
 }
 
 function lastToEnd(world: World, accept: (outing: Outing) => boolean): Outing | null {

@@ -22,6 +22,13 @@ describe('that a defect is of a class', () => {
   test('needs no note where it has only one', () => expect(state('crack is open-crack', open('crack'))).toBe('due 2026-05-02'));
 });
 
+test('one that has no classes is open or not', () => {
+  const leak = (entries: ReturnType<typeof open>): string =>
+    ask('defect leak "Leak"\ntask t "Task" when leak is open', entries, '2026-05-10').stands();
+  expect(leak(open('leak'))).toBe('due 2026-05-02');
+  expect(leak([])).toBe('clear');
+});
+
 describe('that it is worse than a class', () => {
   test.each([
     ['wetness', 'clear'],

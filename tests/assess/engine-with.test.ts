@@ -98,6 +98,11 @@ describe('an engine of hours and days', () => {
     });
   });
 
+  test('reads what every engine reads: machine, readings of meters, what was done, findings', () => {
+    const found: Entry = { kind: 'finding', id: 'f', on: '2026-05-02', text: 'Paint is flaking.' };
+    expect(ask(simple, [...history, found], now)).toEqual({ kind: 'assessment', assessment: assess(simple, [...history, found], now) });
+  });
+
   test('names each kind once, by the first thing that asks for it', () => {
     const graph = compiled('task a "A"\n  on wash\ntask b "B"\n  on wash\n');
     expect(lacks(graph)).toMatchObject([{ kind: 'event', origin: { line: 7 } }]);

@@ -34,6 +34,8 @@ test('a forecast decides where each part that is measured has one: an occasion t
   // A tenth of the hours is used up, and more of the days; at 50 h a day the hours come first all the same.
   expect(because(task, entries, '2026-05-05')).toContain('30 days');
   expect(because(task, entries, '2026-05-05', { engine: 1_800_000 })).toContain('100 h of engine');
+  // Of a meter that stands still no rate of use is known.
+  expect(because('every 100 h of engine or 12 months, whichever first', entries, '2026-05-05', { engine: 0 })).toContain('100 h of engine');
 });
 
 describe('a hard stop', () => {

@@ -222,3 +222,23 @@ describe('duty', () => {
     expect(look(schedule, entries(70.1), '2026-06-02', dusty)).toBe('overdue 70 h');
   });
 });
+
+test('counting from due if late, what is done on the very due day sets a new beat', () => {
+  const monthly = (second: string): string =>
+    look('every 1 month\n  count from due if late', history(['2026-01-31', done('t')], [second, done('t')]), '2026-03-10');
+  expect(monthly('2026-02-28')).toBe('clear 2026-03-28');
+  expect(monthly('2026-03-01')).toBe('clear 2026-03-31');
+});
+
+test('hours in two duties at once count in the strictest, and only those after the doing that cuts the outing in two', () => {
+  const duties = 'duty dusty "Dusty"\nduty steep "Steep"';
+  const task = 'every 40 h of engine\n  in dusty every 10 h of engine\n  in steep every 20 h of engine';
+  const both = [{ duty: 'dusty' }, { duty: 'steep' }];
+  const entries = history(
+    ['2026-05-01 08:00', { kind: 'outing', until: '10:00', duties: both }],
+    ['2026-05-01 09:00', done('t', { engine: 100 })],
+    ['2026-05-02', meters({ engine: 102 })],
+  );
+  // An hour at a tenth and an hour at a fortieth: seven eighths are left, of 40 h.
+  expect(look(task, entries, '2026-05-03', duties)).toBe('clear 137 h');
+});

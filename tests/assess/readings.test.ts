@@ -1,7 +1,7 @@
 /** Readings (docs/meaning.md §2, §6): where the meter stood at one, and what a total rests on. */
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { ask } from '../support/ask.js';
-import { done, history, meters } from '../support/history.js';
+import { done, type Happenings, history, meters, reads } from '../support/history.js';
 
 const machine = `meter engine "Hours" counts h
 gauge coolant "Coolant" reads °C
@@ -18,6 +18,55 @@ task t "Find the leak" every 1 year`;
   const low = ['2026-05-02', { kind: 'reading', readings: { oil: 'below-low' }, meters: { engine: 100 } }] as const;
   const late = ['2026-05-02', meters({ engine: 105 })] as const;
   expect(ask(machine + tasks, history(['2026-01-01', done('t')], low, late), '2026-05-03').stands()).toBe('clear 110 h');
+});
+
+describe('whether something was done within so many hours', () => {
+  const lately = (meter: string, ...happened: Happenings): string =>
+    ask(
+      `${machine}meter out "Hours out" counts h from outings\ntask t "Task" when look done within 10 h of ${meter}\ntask look "Look" every 1 year`,
+      history(...happened),
+      '2026-05-20',
+    ).stands();
+  const look = ['2026-05-02', done('look')] as const;
+
+  test('is unknown where nobody knows at how many it was done', () => {
+    expect(lately('engine', look, ['2026-05-10', meters({ engine: 5 })])).toBe('unknown');
+    expect(lately('engine', ['2026-05-01', meters({ engine: 1 })], look, ['2026-05-10', meters({ engine: 5 })])).toBe('due 2026-05-02');
+  });
+
+  test('counts from those that are stated, whatever the meter was last seen to show', () => {
+    const stated = ['2026-05-02', { kind: 'stated', task: 'look', doneBy: '2026-05-02', doneAt: { engine: 90 } }] as const;
+    expect(lately('engine', ['2026-04-30', meters({ engine: 85 })], stated, ['2026-05-10', meters({ engine: 99 })])).toBe('due 2026-05-02');
+    expect(lately('engine', ['2026-04-30', meters({ engine: 85 })], stated, ['2026-05-10', meters({ engine: 100.1 })])).toBe('clear');
+  });
+
+  test('is so before the first outing of a meter that counts from them', () => {
+    expect(lately('out', look)).toBe('due 2026-05-02');
+    expect(lately('out', look, ['2026-05-03', { kind: 'outing', hours: 11 }])).toBe('clear');
+  });
+});
+
+test('a level climbs from between the marks to above them, though it was above them before', () => {
+  const climbs = (...levels: readonly (number | 'above-full')[]): string =>
+    ask(
+      `${machine}task t "Task" when oil climbs 0.5 L within 60 min`,
+      history(...levels.map((oil, index) => [`2026-05-02 08:${index}0`, reads({ oil })] as const)),
+      '2026-05-02',
+    ).stands();
+  expect(climbs('above-full', 0.5, 'above-full')).toBe('due 2026-05-02 08:20');
+  expect(climbs('above-full', 'above-full')).toBe('clear');
+});
+
+test('what is known lacks nothing: its record names nothing that is missing', () => {
+  const { seen, stands } = ask(
+    'task t "Task" when date from 1 May to 31 May\ntask old "Old" when machine older than 5 years',
+    history(['2026-01-01', { kind: 'machine', serial: 1250 }]),
+    '2026-05-20',
+  );
+  expect(seen('season')).not.toHaveProperty('missing');
+  // Whoever notes the serial number has not said when it entered service.
+  expect(stands('old')).toBe('unknown');
+  expect(seen('age', 'old').missing).toEqual([{ what: 'in-service' }]);
 });
 
 test('a total rests on the dial that was replaced, and a reading of a gauge on itself alone', () => {

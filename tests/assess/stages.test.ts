@@ -68,6 +68,12 @@ describe('several points after an event', () => {
     expect(several(...start, ['2026-05-03', done('t', { engine: 101 })], ['2026-05-04', done('t', { engine: 111 })])).toBe('clear 150 h');
   });
 
+  test('stay met, whatever is stated later without hours', () => {
+    const stated = ['2026-05-19', { kind: 'stated', task: 't', doneBy: '2026-05-18' }] as const;
+    expect(several(...start, ['2026-05-03', done('t', { engine: 111 })], stated)).toBe('clear 150 h');
+    expect(several(...start, stated)).toBe('clear 110 h');
+  });
+
   test('on the day of the event itself are not met without hours that say so', () => {
     expect(several(...start, ['2026-05-02', done('t', { engine: 100 })])).toBe('clear 101 h');
   });
