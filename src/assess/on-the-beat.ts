@@ -2,7 +2,7 @@ import type { Axis } from './axis.js';
 import type { Base, RepeatRule } from './base.js';
 import type { EffectiveDoing } from './doings.js';
 
-/** The base that keeps a schedule's beat after a doing (docs/meaning.md §4, "Counting"); `null` where counting begins anew with the doing. */
+/** The base that keeps a schedule's beat after a doing (docs/meaning.md §4, "Counting"); `null` where counting begins anew with the doing. Nobody asks where a limit counts from doing. */
 export function onTheBeat(rule: RepeatRule, axis: Axis, base: Base, doing: EffectiveDoing, value: number): Base | null {
   return keepsSchedule(rule, axis, base, doing, value) ? movedOn(rule, axis, base, doing, value) : null;
 }
@@ -19,10 +19,10 @@ function dueOf(rule: RepeatRule, axis: Axis, base: Base, doing: EffectiveDoing, 
   return rule.dueAt?.(base, doing, value) ?? axis.add(base.anchor, rule.amount, base.spans + 1);
 }
 
-/** Whether a doing moves the base to the due point, so that the schedule keeps its beat, rather than to when it was done. Not asked where counting is from the doing. */
+/** Whether a doing moves the base to the due point, so that the schedule keeps its beat, rather than to when it was done. */
 function keepsSchedule(rule: RepeatRule, axis: Axis, base: Base, doing: EffectiveDoing, value: number): boolean {
   if (doing.why !== 'done') return false;
   const due = dueOf(rule, axis, base, doing, value);
-  if (rule.count === 'due-if-late') return value > due;
-  return value >= axis.before(due, rule.early) && value <= axis.after(due, rule.late);
+  if (rule.count === 'due-within-allowance') return value >= axis.before(due, rule.early) && value <= axis.after(due, rule.late);
+  return value > due;
 }
