@@ -1,9 +1,11 @@
 /**
- * Measures every hostile file in a process of its own with 64 MB of heap: `node .scripts/hostile-report.mjs [--runs 3] [--only WORDS] [--as-command]`.
+ * Measures every hostile file in processes of their own with 64 MB of heap: `node .scripts/hostile-report.mjs [--runs 3] [--only WORDS] [--as-command]`.
  *
- * Time is the processor's, beyond starting up and making the file; the least of some runs, since a busy machine only ever adds to it.
- * With `--as-command` V8 waits with optimizing as long as the command has it wait (src/adapters/cli/start.ts), else as it does by itself.
- * The second time is that of asking again in the same process, which the bound does not speak of: it tells the work from the first running of the code.
+ * First everything is asked of a file at once. A file that takes longer than the bound so is asked each question by itself, as a command or an editor
+ * asks it; every one has to keep to the bound. Time is the processor's (of all threads, so more than goes by on a clock), beyond starting up and making
+ * the file; the least of some runs, since a busy machine only ever adds to it. With `--as-command` V8 waits with optimizing as long as the command has
+ * it wait (src/adapters/cli/start.ts), else as it does by itself. The last time is that of asking again in the same process, which the bound does
+ * not speak of: it tells the work from the first running of the code.
  */
 import { build } from 'esbuild';
 import { spawnSync } from 'node:child_process';
@@ -33,28 +35,42 @@ const only = option('--only', '');
 const rows = [];
 for (const [index, { name, says }] of hostileCases.entries()) {
   if (!name.includes(only)) continue;
-  const runs = Array.from({ length: Number(option('--runs', 3)) }, () => run(index));
-  const best = runs.reduce((least, each) => (each.cpu < least.cpu ? each : least));
-  const expected = says === undefined ? best.kind === 'answered' || best.said.length > 0 : best.said.some((each) => each.includes(says));
-  const fits = best.kind !== 'thrown' && best.kind !== 'died' && expected && best.cpu <= BOUND;
-  rows.push({ name, ...best, fits });
-  const words = best.said.join(', ').slice(0, best.kind === 'thrown' || best.kind === 'died' ? 400 : 70);
-  console.log(
-    `| ${fits ? 'yes' : 'NO '} | ${name} | ${best.kind}${words === '' ? '' : `: ${words}`} | ${Math.round(best.cpu)} ms | ${Math.round(best.again)} ms |`,
-  );
+  const whole = leastOf(index);
+  const late = whole.cpu > BOUND && whole.questions.length > 1;
+  const singly = late ? whole.questions.map((question) => ({ question, ...leastOf(index, question) })) : [];
+  const slowest = singly.reduce((most, each) => (each.cpu > most.cpu ? each : most), singly[0] ?? whole);
+  const all = singly.length > 0 ? singly : [whole];
+  const said = all.flatMap((each) => each.said);
+  const ended = all.every(({ kind }) => kind !== 'thrown' && kind !== 'died');
+  const expected = says === undefined ? whole.kind === 'answered' || said.length > 0 : whole.said.some((each) => each.includes(says));
+  const fits = ended && expected && slowest.cpu <= BOUND;
+  rows.push({ name, whole, slowest, fits });
+  const words = [...new Set(said)].join(', ').slice(0, ended ? 70 : 400);
+  const asked = late ? `${slowest.question} ${times(slowest)}` : '';
+  console.log(`| ${fits ? 'yes' : 'NO '} | ${name} | ${whole.kind}${words === '' ? '' : `: ${words}`} | ${times(whole)} | ${asked} |`);
 }
 rmSync(folder, { recursive: true });
 const late = rows.filter(({ fits }) => !fits);
-const most = rows.reduce((max, { cpu }) => Math.max(max, cpu), 0);
+const most = rows.reduce((max, { slowest }) => Math.max(max, slowest.cpu), 0);
 console.log(
-  `\n${rows.length} files, ${rows.length - late.length} as promised (${BOUND} ms of processor time, 64 MB of heap); the slowest took ${Math.round(most)} ms.`,
+  `\n${rows.length} files, ${rows.length - late.length} as promised (each question ${BOUND} ms of processor time, 64 MB of heap; ${rows.filter(({ whole }) => whole.cpu <= BOUND).length} with all questions at once); the slowest took ${Math.round(most)} ms.`,
 );
 if (late.length > 0) process.exitCode = 1;
 
-function run(index) {
+/** Processor time, what a clock shows, and asking once more. */
+function times({ cpu, elapsed, again }) {
+  return `${Math.round(cpu)} ms (clock ${Math.round(elapsed)}, again ${Math.round(again)})`;
+}
+
+function leastOf(index, question = '') {
+  const runs = Array.from({ length: Number(option('--runs', 3)) }, () => run(index, question));
+  return runs.reduce((least, each) => (each.cpu < least.cpu ? each : least));
+}
+
+function run(index, question) {
   const { stdout, stderr, status } = spawnSync(
     process.execPath,
-    ['--max-old-space-size=64', ...settings, join(folder, 'measure-case.mjs'), String(index)],
+    ['--max-old-space-size=64', ...settings, join(folder, 'measure-case.mjs'), String(index), question],
     { encoding: 'utf8', timeout: 15_000 },
   );
   try {
@@ -64,8 +80,9 @@ function run(index) {
       kind: 'died',
       said: [`status ${status}`, ...(stderr.match(/heap out of memory|Error: .*/g) ?? []).slice(0, 2)],
       cpu: Infinity,
+      elapsed: Infinity,
       again: Infinity,
-      shown: 0,
+      questions: [],
     };
   }
 }

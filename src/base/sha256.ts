@@ -78,28 +78,34 @@ const ROUND = /* @__PURE__ */ Int32Array.of(
   0xc67178f2,
 );
 
+const encoder = /* @__PURE__ */ new TextEncoder();
+
 /**
  * The hash of the text's UTF-8 bytes, as 64 hex digits.
  *
  * @example sha256('abc') // 'ba7816bf…f20015ad'
  */
 export function sha256(text: string): string {
-  const words = padded(new TextEncoder().encode(text));
+  const words = padded(encoder.encode(text));
   const state = Int32Array.from(START);
   const schedule = new Int32Array(64);
   for (let at = 0; at < words.length; at += 16) mix(state, schedule, words, at);
-  return Array.from(state, (word) => (word >>> 0).toString(16).padStart(8, '0')).join('');
+  let hex = '';
+  for (const word of state) hex += fourDigits(word >>> 16) + fourDigits(word & 0xffff);
+  return hex;
+}
+
+/** Half a word in hex: as a whole, its number would be no small integer, which takes many times longer to write. */
+function fourDigits(half: number): string {
+  return (0x10000 + half).toString(16).slice(1);
 }
 
 /** The bytes as big-endian words, with a 1 bit after them and their number of bits at the end of the last block of 16. */
 function padded(bytes: Uint8Array): Int32Array {
   const length = ((bytes.length + 8) >> 6) * 16 + 16;
-  const block = new Uint8Array(length * 4);
-  block.set(bytes);
-  block[bytes.length] = 0x80;
   const words = new Int32Array(length);
-  const view = new DataView(block.buffer);
-  for (let at = 0; at < length - 2; at += 1) words[at] = view.getInt32(at * 4);
+  for (let at = 0; at < bytes.length; at += 1) words[at >> 2] = (words[at >> 2] ?? 0) | ((bytes[at] ?? 0) << (24 - (at & 3) * 8));
+  words[bytes.length >> 2] = (words[bytes.length >> 2] ?? 0) | (0x80 << (24 - (bytes.length & 3) * 8));
   words[length - 2] = Math.floor(bytes.length / 0x20000000);
   words[length - 1] = bytes.length << 3;
   return words;

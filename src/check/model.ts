@@ -106,18 +106,12 @@ export function isDefinitionOf<K extends NameKind>(definition: Definition, kind:
 /** A definition whose node is known to be of this kind. */
 export type DefinitionOf<K extends NameKind> = Definition & { readonly kind: K; readonly node: Extract<NamingNode, { kind: K }> };
 
-/** Placed declarations of one kind, in order. */
-export function placed<K extends DeclarationNode['kind']>(
-  model: Model,
-  kind: K,
-): readonly { readonly node: Extract<DeclarationNode, { kind: K }>; readonly home: Home }[] {
-  const found: { readonly node: Extract<DeclarationNode, { kind: K }>; readonly home: Home }[] = [];
-  for (const { node, home } of model.declarations) if (isKind(node, kind)) found.push({ node, home });
-  return found;
-}
+/** A declaration whose node is known to be of this kind. */
+export type PlacedOf<K extends DeclarationNode['kind']> = PlacedDeclaration & { readonly node: Extract<DeclarationNode, { kind: K }> };
 
-function isKind<K extends DeclarationNode['kind']>(node: DeclarationNode, kind: K): node is Extract<DeclarationNode, { kind: K }> {
-  return node.kind === kind;
+/** Placed declarations of one kind, in order. */
+export function placed<K extends DeclarationNode['kind']>(model: Model, kind: K): readonly PlacedOf<K>[] {
+  return model.declarations.filter((declaration): declaration is PlacedOf<K> => declaration.node.kind === kind);
 }
 
 /** The id of a name that is declared in this home. */

@@ -9,7 +9,8 @@ export interface NamedTask {
 
 /** The tasks that a task names in its clauses of one kind, as written; names of anything else are left out. */
 export function tasksNamed(model: Model, { clauses }: TaskNode, kind: DependenceNode['kind']): readonly NamedTask[] {
-  return clauses.flatMap((clause) => (clause.kind === kind ? clause.names.flatMap((name) => taskNamed(model, name)) : []));
+  const naming = clauses.filter((clause): clause is DependenceNode => clause.kind === kind);
+  return naming.flatMap(({ names }) => names.flatMap((name) => taskNamed(model, name)));
 }
 
 /** The task that a name means; none where it means anything else. */

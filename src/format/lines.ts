@@ -104,5 +104,5 @@ function commentBehind(
 }
 
 function hasEmptyLine(between: string): boolean {
-  return /\n[ \t]*\n/.test(between.replace(/\r\n?/g, '\n'));
+  return between.length > 1 && /\n[ \t]*\n/.test(between.replace(/\r\n?/g, '\n'));
 }

@@ -19,12 +19,12 @@ export function sameMeaning(before: ReadText, after: ReadText): boolean {
 function isSame(a: unknown, b: unknown): boolean {
   if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return a === b;
   if (Array.isArray(a)) return Array.isArray(b) && a.length === b.length && a.every((item, index) => isSame(item, b[index]));
-  const [own, others] = [membersOf(a), membersOf(b)];
-  return own.length === others.length && own.every((name) => isSame(Reflect.get(a, name), Reflect.get(b, name)));
+  const same = Object.keys(a).every((name) => isLayout(name) || isSame(Reflect.get(a, name), Reflect.get(b, name)));
+  return same && Object.keys(b).every((name) => isLayout(name) || name in a || Reflect.get(b, name) === undefined);
 }
 
-function membersOf(node: object): readonly string[] {
-  return Object.keys(node).filter((name) => name !== 'at' && name !== 'comments' && Reflect.get(node, name) !== undefined);
+function isLayout(name: string): boolean {
+  return name === 'at' || name === 'comments';
 }
 
 /** Tokens and comments in the order in which they stand. */

@@ -1,11 +1,9 @@
 /**
  * What a graph means, apart from how it was written down: for pinning an edition and for telling whether an edit changed anything.
  */
-import { canonicalJson } from './canonical-json.js';
+import { compareKeys } from './canonical-json.js';
 import type { Node, NodeId, RuleGraph } from './rule-graph.js';
 import { sha256 } from '../base/sha256.js';
-
-type Plain = null | boolean | number | string | readonly Plain[] | { readonly [key: string]: Plain };
 
 /** Lists whose order says nothing. Parts of `whichever` are not among them: of equals, the part written first governs. */
 const unordered = new Set([
@@ -41,39 +39,75 @@ const nodeKeys = new Set(['trigger', 'gate', 'stance', 'condition', 'while', 'fi
 export function meaningFingerprint(graph: RuleGraph): string {
   const { fingerprint: _f, sources: _s, nodes, schedule, ...rest } = graph;
   const { edition: _e, ...lasting } = schedule;
-  return sha256(canonicalJson(plain({ schedule: lasting, ...rest }, nodes, '')));
+  return sha256(new Speller(nodes).spell({ schedule: lasting, ...rest }, ''));
 }
 
 /** The canonical text of a part of a graph, with its nodes put in and its places left out: equal texts mean the same. */
 export function meaningText(value: unknown, nodes: readonly Node[], key = ''): string {
-  return canonicalJson(plain(value, nodes, key));
+  return new Speller(nodes).spell(value, key);
 }
 
-function plain(value: unknown, nodes: readonly Node[], key: string): Plain {
-  if (Array.isArray(value)) {
-    const items = value.map((item: unknown) => plain(nodeId(item, key) ? nodes[item] : item, nodes, nodeId(item, key) ? '' : `${key}[]`));
-    return unordered.has(key) || key === 'any parts' || key === 'and parts' || key === 'or parts' ? sorted(items) : items;
+/** A member that is spelled: its name, the same as JSON with a colon, and where its value stands. */
+interface Spelled {
+  readonly name: string;
+  readonly start: string;
+  readonly key: string;
+}
+
+/** Spells parts of one graph; a class because it remembers which members objects of one shape have, of which a graph has thousands. */
+class Speller {
+  readonly #nodes: readonly Node[];
+  readonly #shapes = new Map<string, readonly Spelled[]>();
+
+  constructor(nodes: readonly Node[]) {
+    this.#nodes = nodes;
   }
-  if (nodeId(value, key)) return plain(nodes[value], nodes, '');
-  if (typeof value !== 'object' || value === null) return scalar(value);
-  const kind = 'kind' in value && typeof value.kind === 'string' && 'id' in value && typeof value.id === 'number' ? value.kind : undefined;
-  const kept = Object.entries(value).filter(
-    ([name, item]) => item !== undefined && name !== 'origin' && !(kind !== undefined && name === 'id'),
-  );
-  return Object.fromEntries(
-    kept.map(([name, item]) => [name, plain(item, nodes, kind !== undefined && name === 'parts' ? `${kind} parts` : name)]),
-  );
+
+  spell(value: unknown, key: string): string {
+    if (nodeId(value, key)) return this.spell(this.#nodes[value], '');
+    if (Array.isArray(value)) return this.#list(value, key);
+    return typeof value === 'object' && value !== null ? this.#object(value) : scalar(value);
+  }
+
+  #list(list: readonly unknown[], key: string): string {
+    const items = list.map((item) => (nodeId(item, key) ? this.spell(this.#nodes[item], '') : this.spell(item, `${key}[]`)));
+    return `[${(isUnordered(key) ? items.sort() : items).join(',')}]`;
+  }
+
+  #object(value: object): string {
+    let text = '';
+    for (const { name, start, key } of this.#membersOf(value)) {
+      const member: unknown = Reflect.get(value, name);
+      if (member !== undefined) text += `${text === '' ? '' : ','}${start}${this.spell(member, key)}`;
+    }
+    return `{${text}}`;
+  }
+
+  #membersOf(value: object): readonly Spelled[] {
+    const kind = 'kind' in value && typeof value.kind === 'string' && 'id' in value && typeof value.id === 'number' ? value.kind : null;
+    const names = Object.keys(value);
+    const shape = JSON.stringify([kind, ...names]);
+    const known = this.#shapes.get(shape);
+    if (known !== undefined) return known;
+    const kept = names.filter((name) => name !== 'origin' && !(kind !== null && name === 'id'));
+    const members = kept.sort(compareKeys).map((name) => ({
+      name,
+      start: `${JSON.stringify(name)}:`,
+      key: kind !== null && name === 'parts' ? `${kind} parts` : name,
+    }));
+    this.#shapes.set(shape, members);
+    return members;
+  }
+}
+
+function isUnordered(key: string): boolean {
+  return unordered.has(key) || key === 'any parts' || key === 'and parts' || key === 'or parts';
 }
 
 function nodeId(value: unknown, key: string): value is NodeId {
-  return typeof value === 'number' && nodeKeys.has(key.split(' ').at(-1) ?? key);
+  return typeof value === 'number' && nodeKeys.has(key.endsWith(' parts') ? 'parts' : key);
 }
 
-function scalar(value: unknown): Plain {
-  return typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean' ? value : null;
-}
-
-function sorted(items: readonly Plain[]): readonly Plain[] {
-  const spelled = items.map((item) => ({ item, text: canonicalJson(item) }));
-  return spelled.sort((a, b) => (a.text < b.text ? -1 : 1)).map(({ item }) => item);
+function scalar(value: unknown): string {
+  return typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean' ? JSON.stringify(value) : 'null';
 }

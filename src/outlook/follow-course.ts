@@ -42,7 +42,7 @@ export function followCourse(course: DueCourse, sky: Sky, most: number): Followe
   const rounds: DateRange[] = [];
   const tally = new Int32Array(to - now + 1);
   while (doings.count > rankOf((1 - LEVEL) / 2, count) && rounds.length < most) {
-    rounds.push(rangeOf(doings, tally.fill(0), now, count));
+    rounds.push(rangeOf(doings, tally, now, count));
     course.again(doings, due.fill(to + 1, 0, doings.count));
     for (let i = 0; i < doings.count; i += 1) doings.day[i] = Math.max((doings.day[i] ?? 0) + 1, due[i] ?? 0);
     doings.count = keepWithin(doings, doings.count, to);
@@ -64,26 +64,33 @@ function keepWithin({ future, day }: Doings, count: number, to: number): number 
   return kept;
 }
 
-/** The range of the days on which the task is done, all other futures counting as later. */
+/**
+ * The range of the days on which the task is done, all other futures counting as later.
+ *
+ * `tally` is lent empty and given back so. Only the days between the first doing and the last are looked at, which is one where no future differs.
+ */
 function rangeOf({ count, day }: Doings, tally: Int32Array, from: Day, of: number): DateRange {
+  let [first, last] = [tally.length, 0];
   for (let i = 0; i < count; i += 1) {
     const place = (day[i] ?? from) - from;
     tally[place] = (tally[place] ?? 0) + 1;
+    first = Math.min(first, place);
+    last = Math.max(last, place);
   }
-  const [early, likely, late] = [(1 - LEVEL) / 2, 0.5, (1 + LEVEL) / 2].map((share) => rankOf(share, of));
-  return {
-    early: dayOfRank(tally, from, count, early ?? 0) ?? from,
-    likely: dayOfRank(tally, from, count, likely ?? 0),
-    late: dayOfRank(tally, from, count, late ?? 0),
+  const dayOfRank = (rank: number): Day | null => {
+    if (rank >= count) return null;
+    let [place, passed] = [first, tally[first] ?? 0];
+    while (passed <= rank) passed += tally[(place += 1)] ?? 0;
+    return (from + place) as Day;
+  };
+  const range = {
+    early: dayOfRank(rankOf((1 - LEVEL) / 2, of)) ?? from,
+    likely: dayOfRank(rankOf(0.5, of)),
+    late: dayOfRank(rankOf((1 + LEVEL) / 2, of)),
     level: LEVEL,
   };
-}
-
-function dayOfRank(tally: Int32Array, from: Day, count: number, rank: number): Day | null {
-  if (rank >= count) return null;
-  let [place, passed] = [0, tally[0] ?? 0];
-  while (passed <= rank) passed += tally[(place += 1)] ?? 0;
-  return (from + place) as Day;
+  tally.fill(0, first, last + 1);
+  return range;
 }
 
 function votesOf(by: Int32Array, rules: readonly NodeId[]): Followed['decides'] {

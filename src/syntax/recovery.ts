@@ -77,7 +77,8 @@ export abstract class RecoveringGrammar extends OccasionGrammar {
       if (series.opens()) {
         const item = this.item(series, start);
         if (item !== undefined) found.push(item);
-        starts = item === undefined ? [] : [...starts.slice(-1), start];
+        if (item === undefined) starts = [];
+        else starts = starts.length === 0 ? [start] : [starts.at(-1) ?? start, start];
       } else {
         const from = this.isSlipOfWord(start) ? undefined : this.mendStray(series, starts);
         if (from === undefined) this.passOver(start);

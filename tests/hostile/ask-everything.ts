@@ -24,39 +24,37 @@ import { readLogbook } from '../../src/adapters/logbook/read-logbook.js';
 import { describeLogbookProblem } from '../../src/adapters/cli/describe-logbook-problem.js';
 import { dayNumber } from '../../src/values/civil.js';
 import type { Moment } from '../../src/values/moment.js';
-
-/** What is asked about: a schedule as text with the files beside it, or as the JSON of a graph; and a logbook. */
-export interface HostileFiles {
-  /** Path → text; `schedule.due` is the schedule. */
-  readonly files?: Readonly<Record<string, string>>;
-  readonly graph?: string;
-  readonly logbook?: string;
-}
-
-/** How it ended. `refused`: in so many words; `answered`: with text. Anything thrown but a BudgetError is thrown on. */
-export interface Ending {
-  readonly kind: 'answered' | 'refused';
-  /** Codes of diagnostics, kinds of logbook problems, the sentence about a graph, `budget`. */
-  readonly said: readonly string[];
-  /** All that a person would be shown. */
-  readonly shown: string;
-  /** What must hold of the answer besides: our own question, and no part of what the file takes. @throws Error where it does not. */
-  readonly proof?: () => void;
-}
-
-/** How much is asked: `state` for what is due alone, `all` for each explanation, the walk-round and the year too. */
-export type Asked = 'state' | 'all';
+import type { Ending, HostileFiles, Question } from './question.js';
 
 const now: Moment = { day: dayNumber({ year: 2026, month: 5, day: 12 }), minute: 450 };
 /** How many tasks are explained and drawn: questions are asked one at a time by a person, so these are bounded by hand. */
 const ASKED_TASKS = 4;
 
 /** What an embedder with little memory lets a search for a walk-round hold. */
-const CAPS = { expanded: 20_000, held: 100_000 };
+const CAPS = { expanded: 5_000, held: 50_000 };
 
-/** Asks everything. Throws only where the program is at fault. */
+/** What one command answers: what is due, why, by which rules, in what order, and what comes. */
+const COMMANDS = ['due', 'why', 'rules', 'walk', 'ahead'] as const;
+type Command = (typeof COMMANDS)[number];
+
+/** How much is asked: `state` for what is due alone, `all` for explanations, drawings, the walk-round and the year too. */
+export type Asked = 'state' | 'all';
+
+/** Each command by itself. */
+export function commandsOn(hostile: HostileFiles, asked: Asked = 'all'): readonly Question[] {
+  return commandsOf(asked).map((command) => ({ what: command, ask: () => askCommands(hostile, [command]) }));
+}
+
+/** Asks everything of one reading of the files. Throws only where the program is at fault. */
 export function askEverything(hostile: HostileFiles, asked: Asked = 'all'): Ending {
-  const style = plainStyle(100);
+  return askCommands(hostile, commandsOf(asked));
+}
+
+function commandsOf(asked: Asked): readonly Command[] {
+  return asked === 'all' ? COMMANDS : ['due'];
+}
+
+function askCommands(hostile: HostileFiles, commands: readonly Command[]): Ending {
   const logbook = readLogbook(hostile.logbook ?? '');
   const remarks = logbook.problems.map((problem) => describeLogbookProblem('logbook.jsonl', problem));
   const said = new Set<string>(logbook.problems.map(({ kind }) => kind));
@@ -66,13 +64,9 @@ export function askEverything(hostile: HostileFiles, asked: Asked = 'all'): Endi
   let proof = (): void => {};
   try {
     const { entries } = logbook;
-    const intent = { outing: {} };
-    const assessment = assess(graph, entries, now, { intent });
-    shown.push(renderDueList(assessment, graph, style));
-    if (asked === 'all') {
-      shown.push(...furtherAnswers(graph, entries, assessment));
-      proof = () => sameStepsWithoutRecord(graph, entries, assessment);
-    }
+    const answers = answersTo(graph, entries);
+    for (const command of commands) shown.push(...answers[command]());
+    proof = () => sameStepsWithoutRecord(graph, entries);
   } catch (error) {
     if (!(error instanceof BudgetError)) throw error;
     said.add('budget');
@@ -82,7 +76,8 @@ export function askEverything(hostile: HostileFiles, asked: Asked = 'all'): Endi
 }
 
 /** The budget of steps is the same with explanations on. @throws Error where it is not. */
-function sameStepsWithoutRecord(graph: RuleGraph, entries: readonly Entry[], { steps }: Assessment): void {
+function sameStepsWithoutRecord(graph: RuleGraph, entries: readonly Entry[]): void {
+  const { steps } = assess(graph, entries, now, { intent: { outing: {} } });
   const timeline = readTimeline(entries, graph, now);
   const withoutRecord = assessTimeline(graph, timeline, now, { intent: { outing: {} }, withoutRecord: true });
   if (withoutRecord.steps !== steps) throw new Error('steps depend on the record');
@@ -103,18 +98,18 @@ function openGraph({ files, graph }: HostileFiles, said: Set<string>, shown: str
   return compiled.graph;
 }
 
-function furtherAnswers(graph: RuleGraph, entries: readonly Entry[], assessment: Assessment): readonly string[] {
+function answersTo(graph: RuleGraph, entries: readonly Entry[]): Readonly<Record<Command, () => readonly string[]>> {
   const style = plainStyle(100);
-  const some = graph.tasks.slice(0, ASKED_TASKS);
-  const explained = some.map(({ id }) => renderWhy(explain(graph, assessment, entries, id), style));
-  const drawn = some.map(({ id }) => renderRuleGraphText(graph, id, style));
-  const walk = walkRound(
-    graph,
-    some.map(({ id }) => id),
-    { caps: CAPS },
-  );
-  const ahead = lookAhead(graph, entries, now);
-  return [...explained, ...drawn, renderWalkRound(walk, graph, style), renderAhead(ahead, graph, style)];
+  const some = graph.tasks.slice(0, ASKED_TASKS).map(({ id }) => id);
+  let assessed: Assessment | null = null;
+  const assessment = (): Assessment => (assessed ??= assess(graph, entries, now, { intent: { outing: {} } }));
+  return {
+    due: () => [renderDueList(assessment(), graph, style)],
+    why: () => some.map((id) => renderWhy(explain(graph, assessment(), entries, id), style)),
+    rules: () => some.map((id) => renderRuleGraphText(graph, id, style)),
+    walk: () => [renderWalkRound(walkRound(graph, some, { caps: CAPS }), graph, style)],
+    ahead: () => [renderAhead(lookAhead(graph, entries, now), graph, style)],
+  };
 }
 
 /** What formatting makes of a text: itself again where it cannot be read. */

@@ -6,7 +6,7 @@ import { dueCalendar } from '../../src/adapters/exchange/due-calendar.js';
 import { readFleetJson, readFleetXml } from '../../src/adapters/exchange/fleet-feed.js';
 import { serviceRecordCsv } from '../../src/adapters/exchange/service-record-csv.js';
 import { serviceRecordPage } from '../../src/adapters/exchange/service-record-page.js';
-import { serviceRecord } from '../../src/adapters/exchange/service-record.js';
+import { type ServiceRecord, serviceRecord } from '../../src/adapters/exchange/service-record.js';
 import { writeCalendar } from '../../src/adapters/exchange/calendar-file.js';
 import { readLogbook } from '../../src/adapters/logbook/read-logbook.js';
 import { assess } from '../../src/assess/assess.js';
@@ -22,6 +22,7 @@ import { semanticTokens } from '../../src/editor/semantic-tokens.js';
 import { symbolsOf } from '../../src/editor/symbols.js';
 import { runExamples } from '../../src/examples/run-examples.js';
 import { format } from '../../src/format/format.js';
+import type { RuleGraph } from '../../src/graph/rule-graph.js';
 import { renderComparison } from '../../src/render/comparison.js';
 import { renderDiagnostics } from '../../src/render/diagnostics.js';
 import { renderExamples } from '../../src/render/examples.js';
@@ -29,7 +30,7 @@ import { plainStyle } from '../../src/render/style.js';
 import { parse } from '../../src/syntax/parse.js';
 import { dayNumber } from '../../src/values/civil.js';
 import type { Moment } from '../../src/values/moment.js';
-import type { Ending, HostileFiles } from './ask-everything.js';
+import { askAll, type Ending, type HostileFiles, type Question } from './question.js';
 
 /** What is done with the files: laid out, edited, compared with `other.due`, proven, brought in, or given out. */
 export type Door = 'format' | 'editor' | 'compare' | 'prove' | 'csv' | 'xml' | 'json' | 'out';
@@ -39,12 +40,21 @@ const now: Moment = { day: dayNumber({ year: 2026, month: 5, day: 12 }), minute:
 
 /** Goes through one door. Throws only where the program is at fault. */
 export function askDoor(door: Door, hostile: HostileFiles): Ending {
+  return askAll(askedAt(door, hostile));
+}
+
+/** What is asked there, in the order in which it is. */
+export function askedAt(door: Door, hostile: HostileFiles): readonly Question[] {
+  if (door === 'editor') return editing(hostile);
+  if (door === 'out') return givingOut(hostile);
+  return [{ what: door, ask: () => throughDoor(door, hostile) }];
+}
+
+function throughDoor(door: Exclude<Door, 'editor' | 'out'>, hostile: HostileFiles): Ending {
   const text = hostile.files?.['schedule.due'] ?? '';
   switch (door) {
     case 'format':
       return formatting(text);
-    case 'editor':
-      return editing(hostile);
     case 'compare':
       return comparing(hostile);
     case 'prove':
@@ -62,8 +72,6 @@ export function askDoor(door: Door, hostile: HostileFiles): Ending {
       const { problems } = door === 'xml' ? readFleetXml(text) : readFleetJson(text);
       return answered(problems.slice(0, 100));
     }
-    case 'out':
-      return givingOut(hostile);
   }
 }
 
@@ -85,29 +93,58 @@ function loaderOf({ files = {} }: HostileFiles): (path: string) => string | unde
   return (path) => (Object.hasOwn(files, path) ? files[path] : undefined);
 }
 
-/** Opened, then a letter typed and taken away again in its middle, with what an editor asks after each. */
-function editing(hostile: HostileFiles): Ending {
-  const live = new LiveCheck();
-  const load = loaderOf(hostile);
-  const text = load('schedule.due') ?? '';
-  const middle = text.indexOf('\n', Math.floor(text.length / 2)) + 1;
-  const said = new Set<string>();
-  for (const typed of [text, `${text.slice(0, middle)}x${text.slice(middle)}`, text]) {
-    const checked = live.check('schedule.due', (path) => (path === 'schedule.due' ? typed : load(path)));
-    for (const { code } of checked.diagnostics) said.add(code);
+/** An editor with the text open: a letter is typed in its middle and taken away again, with what is asked after each. */
+class OpenText {
+  private readonly live = new LiveCheck();
+  private readonly text: string;
+  private readonly middle: number;
+
+  constructor(private readonly hostile: HostileFiles) {
+    this.text = loaderOf(hostile)('schedule.due') ?? '';
+    this.middle = this.text.indexOf('\n', Math.floor(this.text.length / 2)) + 1;
+  }
+
+  open(): Ending {
+    const ending = this.show(this.text);
+    const { file } = parse(this.text);
+    if (file !== null) {
+      foldsOf(file, this.text);
+      symbolsOf(file);
+    }
+    return ending;
+  }
+
+  type(): Ending {
+    return this.show(`${this.text.slice(0, this.middle)}x${this.text.slice(this.middle)}`);
+  }
+
+  takeBack(): Ending {
+    return this.show(this.text);
+  }
+
+  private show(typed: string): Ending {
+    const load = loaderOf(this.hostile);
+    const checked = this.live.check('schedule.due', (path) => (path === 'schedule.due' ? typed : load(path)));
     const view = { checked, file: 0 };
-    complete(view, middle + 1);
-    hover(view, middle + 1, null);
-    referencesTo(view, middle + 6);
+    complete(view, this.middle + 1);
+    hover(view, this.middle + 1, null);
+    referencesTo(view, this.middle + 6);
     quickFixes(view, 0, typed.length);
     semanticTokens(view);
+    return { kind: 'answered', said: [...new Set(checked.diagnostics.map(({ code }) => code))], shown: '' };
   }
-  const { file } = parse(text);
-  if (file !== null) {
-    foldsOf(file, text);
-    symbolsOf(file);
-  }
-  return { kind: 'answered', said: [...said], shown: '' };
+}
+
+/** One after the other, as they are done with one text: opened, then typed in, then taken back. */
+function editing(hostile: HostileFiles): readonly Question[] {
+  const editor = new OpenText(hostile);
+  const open = (): Ending => editor.open();
+  const type = (): Ending => editor.type();
+  return [
+    { what: 'opened', ask: open },
+    { what: 'a letter typed', before: [open], ask: type },
+    { what: 'and taken back', before: [open, type], ask: () => editor.takeBack() },
+  ];
 }
 
 function comparing({ files = {} }: HostileFiles): Ending {
@@ -125,17 +162,22 @@ function proving(hostile: HostileFiles): Ending {
   return { kind: 'answered', said, shown: renderExamples(report, compiled.graph, style) };
 }
 
-function givingOut(hostile: HostileFiles): Ending {
-  const { graph } = compile('schedule.due', loaderOf(hostile));
-  if (graph === null) return answered(['no graph']);
+function givingOut(hostile: HostileFiles): readonly Question[] {
   const { entries } = readLogbook(hostile.logbook ?? '');
-  const record = serviceRecord([{ from: null, graph }], entries, now);
-  const items = dueCalendar(graph, assess(graph, entries, now), 'machine');
-  const texts = [
-    entriesToCsv(entries),
-    serviceRecordCsv(record),
-    serviceRecordPage(record),
-    writeCalendar(items, { stamp: '2026-05-12T08:30:00Z' }),
+  const given = (what: string, text: (graph: RuleGraph) => string): Question => ({
+    what,
+    ask: () => {
+      const { graph } = compile('schedule.due', loaderOf(hostile));
+      return graph === null ? answered(['no graph']) : { kind: 'answered', said: [], shown: text(graph).length.toString() };
+    },
+  });
+  const record = (graph: RuleGraph): ServiceRecord => serviceRecord([{ from: null, graph }], entries, now);
+  return [
+    given('the entries as a table', () => entriesToCsv(readLogbook(hostile.logbook ?? '').entries)),
+    given('the record as a table', (graph) => serviceRecordCsv(record(graph))),
+    given('the record as a page', (graph) => serviceRecordPage(record(graph))),
+    given('a calendar', (graph) =>
+      writeCalendar(dueCalendar(graph, assess(graph, entries, now), 'machine'), { stamp: '2026-05-12T08:30:00Z' }),
+    ),
   ];
-  return { kind: 'answered', said: [], shown: texts.map((each) => each.length).join(' ') };
 }

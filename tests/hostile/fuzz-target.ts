@@ -6,8 +6,9 @@ import type { RuleGraph } from '../../src/graph/rule-graph.js';
 import { entriesToCsv } from '../../src/adapters/exchange/entries-csv.js';
 import { readLogbook } from '../../src/adapters/logbook/read-logbook.js';
 import { meaningFingerprint } from '../../src/graph/meaning-fingerprint.js';
-import { askEverything, type Ending } from './ask-everything.js';
+import { askEverything } from './ask-everything.js';
 import { askDoor } from './doors.js';
+import type { Ending } from './question.js';
 
 /** A schedule's text, the lines of a logbook (for a schedule that stays), a compiled graph, a text to lay out, a table or a feed to bring in. */
 export type Sort = 'schedule' | 'logbook' | 'graph' | 'layout' | 'table' | 'feed';

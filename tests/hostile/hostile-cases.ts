@@ -6,8 +6,9 @@
 import { compile } from '../../src/compile/compile.js';
 import { graphFingerprint } from '../../src/graph/fingerprint.js';
 import type { RuleGraph } from '../../src/graph/rule-graph.js';
-import type { Asked, HostileFiles } from './ask-everything.js';
+import type { Asked } from './ask-everything.js';
 import type { Door } from './doors.js';
+import type { HostileFiles } from './question.js';
 import { wideCases } from './wide-cases.js';
 
 /** One case: what it is, how it is made, and what has to be among the words said of it (nothing: it is simply answered). */

@@ -53,7 +53,8 @@ export function entriesFromCsv(text: string): EntriesFromCsv {
   body.forEach((cells, index) => {
     if (cells.every((cell) => cell.trim() === '')) return;
     const candidate = unflatten(heading, cells, separator === ';');
-    const read = validateEntry('id' in candidate ? candidate : { ...candidate, id: contentId(candidate, ids) });
+    candidate['id'] ??= contentId(candidate, ids);
+    const read = validateEntry(candidate);
     if (read.kind === 'entry') entries.push(read.entry);
     else problems.push({ row: index + 2, what: entryProblemWords(read.problems) });
   });
@@ -82,7 +83,7 @@ function listText(list: readonly Item[]): string {
   return plain ? items.join('; ') : JSON.stringify(list);
 }
 
-function unflatten(heading: readonly string[], cells: readonly string[], decimalComma: boolean): object {
+function unflatten(heading: readonly string[], cells: readonly string[], decimalComma: boolean): Record<string, unknown> {
   const candidate: Record<string, unknown> = {};
   const groups = new Map<string, Map<string, unknown>>();
   heading.forEach((column, index) => {

@@ -22,7 +22,7 @@ function circles(model: Model, kind: DependenceNode['kind']): readonly Diagnosti
   const edges = edgesOf(model, kind);
   const done = new Set<TaskNode>();
   const found: Diagnostic[] = [];
-  for (const { node } of tasksIn(model)) {
+  for (const node of edges.keys()) {
     const trail = done.has(node) ? undefined : circleFrom(edges, node, done);
     if (trail === undefined) continue;
     found.push(describe(kind, trail));
@@ -57,8 +57,10 @@ function circleFrom(edges: Edges, start: TaskNode, done: Set<TaskNode>): readonl
   return circle;
 }
 
+/** From each task that names others of this kind, in the order written. */
 function edgesOf(model: Model, kind: DependenceNode['kind']): Edges {
-  return new Map(tasksIn(model).map(({ node }) => [node, tasksNamed(model, node, kind)]));
+  const naming = tasksIn(model).filter(({ node }) => node.clauses.some((clause) => clause.kind === kind));
+  return new Map(naming.map(({ node }) => [node, tasksNamed(model, node, kind)]));
 }
 
 function describe(kind: DependenceNode['kind'], links: readonly Link[]): Diagnostic {

@@ -13,7 +13,8 @@ export const tooMuchCovered: Rule = {
   codes: ['limitReached'],
   scope: 'schedule',
   check: ({ model }) => {
-    const direct = new Map(tasksIn(model).map(({ node }) => [node, tasksNamed(model, node, 'covers').map(({ task }) => task)]));
+    const covering = tasksIn(model).filter(({ node }) => node.clauses.some(({ kind }) => kind === 'covers'));
+    const direct = new Map(covering.map(({ node }) => [node, tasksNamed(model, node, 'covers').map(({ task }) => task)]));
     let left = MOST_COVERED;
     for (const node of direct.keys()) {
       left -= countReached(direct, node, left);
