@@ -46,6 +46,16 @@ describe('whether something was done within so many hours', () => {
   });
 });
 
+test('whether something happened within so many hours of work goes by it and the work since', () => {
+  const { stands, seen } = ask(
+    'event wash "Washed"\ntask t "Task" when wash happened within 3 h of work',
+    history(['2026-05-02', { kind: 'event', event: 'wash' }], ['2026-05-03', { kind: 'outing', hours: 2 }]),
+    '2026-05-20',
+  );
+  expect(stands()).toBe('due 2026-05-02');
+  expect(seen('recent').entries).toEqual(['e1', 'e2']);
+});
+
 test('a level climbs from between the marks to above them, though it was above them before', () => {
   const climbs = (...levels: readonly (number | 'above-full')[]): string =>
     ask(
