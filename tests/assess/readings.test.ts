@@ -1,7 +1,7 @@
 /** Readings (docs/meaning.md §2, §6): where the meter stood at one, and what a total rests on. */
 import { describe, expect, test } from 'vitest';
 import { ask } from '../support/ask.js';
-import { done, type Happenings, history, meters, reads } from '../support/history.js';
+import { done, type Happenings, history, meters, moment, reads } from '../support/history.js';
 
 const machine = `meter engine "Hours" counts h
 gauge coolant "Coolant" reads °C
@@ -54,6 +54,42 @@ test('whether something happened within so many hours of work goes by it and the
   );
   expect(stands()).toBe('due 2026-05-02');
   expect(seen('recent').entries).toEqual(['e1', 'e2']);
+});
+
+test('what is read in an outing under way counts from its start, on a meter that counts from outings too', () => {
+  const tasks = `meter out "Hours out" counts h from outings
+task look "Look at the oil" every 10 days
+  reads oil
+    below low caution "Low." then t within 10 h of out
+    low to full fine
+    above full fine
+task t "Find the leak" every 1 year`;
+  const outing = ['2026-05-02 08:00', { kind: 'outing', readings: { oil: 'below-low' } }] as const;
+  const asked = ask(machine + tasks, history(['2026-01-01', done('t')], outing), '2026-05-02 10:00');
+  expect(asked.seen('asked').limit).toMatchObject({ due: { ticks: 10 * 36_000 }, left: 8 * 36_000 });
+});
+
+describe('hours out are reached', () => {
+  const at = (every: string, ...outings: Happenings) =>
+    ask(
+      `meter out "Hours out" counts h from outings\ntask t "Task" every ${every} of out`,
+      history(['2026-05-01', done('t')], ...outings),
+      '2026-05-20',
+    ).seen('interval').reachedAt;
+  const out = (when: string, more: object) => [when, { kind: 'outing', ...more }] as const;
+
+  test('at the first minute by which so much had passed of the outing that brings them there', () => {
+    expect(at('2 h', out('2026-05-02 08:00', { until: '12:00' }))).toEqual(moment('2026-05-02 10:00'));
+    expect(at('more than 2 h', out('2026-05-02 08:00', { until: '12:00' }))).toEqual(moment('2026-05-02 10:01'));
+    const twice = [out('2026-05-02 08:00', { until: '09:00' }), out('2026-05-03 08:00', { until: '11:00' })];
+    expect(at('2 h', ...twice)).toEqual(moment('2026-05-03 09:00'));
+    expect(at('1 h', ...twice)).toEqual(moment('2026-05-02 09:00'));
+  });
+
+  test('at its end where minutes do not tell', () => {
+    expect(at('2 h', out('2026-05-02', { hours: 4 }))).toEqual(moment('2026-05-02'));
+    expect(at('2 h', out('2026-05-02 08:00', { untilOn: '2026-05-03', hours: 4 }))).toEqual(moment('2026-05-03'));
+  });
 });
 
 test('a level climbs from between the marks to above them, though it was above them before', () => {
