@@ -7,7 +7,7 @@ import type { FuturesByMeter } from './use-futures.js';
 
 /** What tasks are followed against, one for all tasks of a machine: the futures of its meters, and the time looked at. */
 export interface Sky {
-  readonly futures: FuturesByMeter;
+  readonly futures: Pick<FuturesByMeter, 'get'>;
   /** How many futures there are. */
   readonly count: number;
   /** Doings lie from the one to the other. */
@@ -21,4 +21,18 @@ export interface Sky {
 export function skyOver(futures: FuturesByMeter, now: Day, to: Day): Sky {
   const count = Math.max(1, ...[...futures.values()].map((future) => future.count));
   return { futures, count, now, to, almanac: almanacOf(now, to), columns: columnsOf(count) };
+}
+
+/**
+ * What is made under a sky, and the sky to follow it along: where nothing in it asked for the use of a meter that is known, all futures are alike, and
+ * one stands for them.
+ */
+export function asFewFutures<T>(sky: Sky, make: (sky: Sky) => T): { readonly made: T; readonly along: Sky } {
+  let depends = false;
+  const noUse = (meter: string): undefined => {
+    depends ||= sky.futures.get(meter) !== undefined;
+  };
+  const alike: Sky = { ...sky, futures: { get: noUse }, count: 1, columns: columnsOf(1) };
+  const made = make(alike);
+  return depends ? { made: make(sky), along: sky } : { made, along: alike };
 }

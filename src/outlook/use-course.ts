@@ -15,7 +15,9 @@ export function useCourse(futures: UseFutures, to: Day): readonly CoursePoint[] 
 }
 
 function pointOn(futures: UseFutures, day: Day): CoursePoint {
-  const totals = Float64Array.from({ length: futures.count }, (_, f) => totalOn(futures, f, day)).sort();
+  const totals = new Float64Array(futures.count);
+  for (let f = 0; f < futures.count; f += 1) totals[f] = totalOn(futures, f, day);
+  totals.sort();
   const at = (share: number): number => Math.round(totals[Math.min(totals.length - 1, Math.floor(share * totals.length))] ?? 0);
   return { day, low: at(0.1), middle: at(0.5), high: at(0.9) };
 }

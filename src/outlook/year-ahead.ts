@@ -13,7 +13,7 @@ import type { BringForward } from './due-days.js';
 import { followCourse, mostRounds } from './follow-course.js';
 import type { DateRange } from './forecast.js';
 import { nextDue } from './next-due.js';
-import { skyOver } from './sky.js';
+import { asFewFutures, skyOver } from './sky.js';
 import type { Sky } from './sky.js';
 import { useFutures } from './use-futures.js';
 import type { FuturesByMeter, UseFutures } from './use-futures.js';
@@ -109,9 +109,12 @@ export function tasksAhead(graph: RuleGraph, assessment: Assessment, futures: Fu
   return assessment.tasks.map((assessed) => {
     const trigger = triggers.get(assessed.task);
     const record = assessment.record[assessed.task] ?? [];
-    if (isDueNow(assessed.state))
-      return dueNow(assessed, trigger === undefined ? NEVER : nextDue(graph.nodes, trigger, record, sky), sky, most);
-    return taskAhead(assessed, trigger === undefined ? null : dueCourse(graph.nodes, trigger, record, sky), sky, most);
+    if (isDueNow(assessed.state)) {
+      const again = asFewFutures(sky, (under) => (trigger === undefined ? NEVER : nextDue(graph.nodes, trigger, record, under)));
+      return dueNow(assessed, again.made, again.along, most);
+    }
+    const course = asFewFutures(sky, (under) => (trigger === undefined ? null : dueCourse(graph.nodes, trigger, record, under)));
+    return taskAhead(assessed, course.made, course.along, most);
   });
 }
 

@@ -30,8 +30,9 @@ const now: Moment = { day: dayNumber({ year: 2026, month: 5, day: 12 }), minute:
 /** How many tasks are explained and drawn: questions are asked one at a time by a person, so these are bounded by hand. */
 const ASKED_TASKS = 4;
 
-/** What an embedder with little memory lets a search for a walk-round hold. */
+/** What docs/security.md says to let a search for a walk-round take, and how many futures to follow, where machines are other people's. */
 const CAPS = { expanded: 5_000, held: 50_000 };
+const FUTURES = 200;
 
 /** What one command answers: what is due, why, by which rules, in what order, and what comes. */
 const COMMANDS = ['due', 'why', 'rules', 'walk', 'ahead'] as const;
@@ -108,7 +109,7 @@ function answersTo(graph: RuleGraph, entries: readonly Entry[]): Readonly<Record
     why: () => some.map((id) => renderWhy(explain(graph, assessment(), entries, id), style)),
     rules: () => some.map((id) => renderRuleGraphText(graph, id, style)),
     walk: () => [renderWalkRound(walkRound(graph, some, { caps: CAPS }), graph, style)],
-    ahead: () => [renderAhead(lookAhead(graph, entries, now), graph, style)],
+    ahead: () => [renderAhead(lookAhead(graph, entries, now, { count: FUTURES }), graph, style)],
   };
 }
 
