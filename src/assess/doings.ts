@@ -99,7 +99,7 @@ export function valueAt(point: MeterPoint | null | undefined): AxisValue | null 
 /** The last reading not later than a moment. */
 export function meterValueAt(world: World, meter: string, when: Moment): AxisValue | null {
   const track = world.timeline.meters.get(meter);
-  const point = valueAt(track === undefined ? null : meterAt(track, when));
+  const point = valueAt(track === undefined ? null : meterAt(track, when, world.kinds.facts.outings?.cut));
   // Outings are the whole of such a meter: before the first of them it stood at 0.
   return point ?? (world.index.meters.get(meter)?.fromOutings === true ? { value: 0, entries: [] } : null);
 }

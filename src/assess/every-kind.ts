@@ -15,6 +15,7 @@ import { defectHolds } from './defect-holds.js';
 import { withEnds } from './ended-spells.js';
 import type { Aspects, Axes, Conditions, Kinds, Triggers } from './kinds.js';
 import { onTheBeat } from './on-the-beat.js';
+import { baseOfSeveral } from './often-done.js';
 import { stoodStill } from './stored-time.js';
 import { readingHolds } from './reading-holds.js';
 import { stopHolds } from './stop-holds.js';
@@ -81,6 +82,7 @@ const aspects: Aspects = {
   stated: statedDoings,
   beat: onTheBeat,
   storedTime: stoodStill,
+  often: baseOfSeveral,
   gate: test,
   stops: stopHolds,
   reads: readingHolds,

@@ -19,6 +19,7 @@ import { recency } from './sets/recency.js';
 import { replacedMeters } from './sets/replaced-meters.js';
 import { seasons } from './sets/seasons.js';
 import { stagedServices } from './sets/staged-services.js';
+import { severalTimes } from './sets/several-times.js';
 import { standstill } from './sets/standstill.js';
 import { statements } from './sets/statements.js';
 import { storedTime } from './sets/stored-time.js';
@@ -57,6 +58,7 @@ export const kindSets = {
   corrections,
   statements,
   storedTime,
+  severalTimes,
   replacedMeters,
   suggestions,
 } as const;

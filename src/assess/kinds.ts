@@ -3,12 +3,12 @@
  *
  * Nothing registers itself: a kind is carried where a set that has it is handed over, so that a bundler leaves out all the others.
  */
-import type { CalendarAmount, Condition, MeterAmount, NodeId, Task, Trigger, WorkAmount } from '../graph/rule-graph.js';
+import type { CalendarAmount, Condition, IntervalNode, MeterAmount, NodeId, Task, Trigger, WorkAmount } from '../graph/rule-graph.js';
 import type { EntryKind } from '../history/entry.js';
 import type { Facts } from '../history/facts.js';
-import type { Hold, Notice, Observation } from './assessment.js';
+import type { DuePoint, Hold, Notice, Observation } from './assessment.js';
 import type { Axis, AxisKind } from './axis.js';
-import type { Base, RepeatRule } from './base.js';
+import type { Base, BaseResult, RepeatRule } from './base.js';
 import type { EffectiveDoing } from './doings.js';
 import type { Finding } from './finding.js';
 import type { Measured } from './judge.js';
@@ -55,6 +55,13 @@ export interface Aspects {
   readonly stops: (world: World) => readonly Hold[];
   /** Of a task that reads instruments. */
   readonly reads: (world: World, task: Task) => Holding;
+  /** Of a limit that asks for so many doings: where it counts from, and where its axis stood at each of them. */
+  readonly often: (
+    world: World,
+    node: IntervalNode,
+    axis: Axis,
+    context: TriggerContext,
+  ) => { readonly found: BaseResult; readonly stood?: readonly DuePoint[] };
   /** What owners state about a task without a record. */
   readonly stated: (world: World, task: string) => readonly EffectiveDoing[];
   /** Of a limit that leaves storage of at least so long out. */

@@ -26,6 +26,7 @@ export function needsOf(graph: RuleGraph): readonly Need[] {
     seen.add(id);
     ask(node.kind, node);
     if (node.kind === 'interval' && node.standstill !== undefined) ask('storedTime', node);
+    if (node.kind === 'interval' && node.doings !== undefined) ask('often', node);
     if ('count' in node && node.count !== 'doing') ask('beat', node);
     for (const amount of amountsOf(node)) ask(axisKind(amount), node);
     partsOf(node).forEach(visit);

@@ -92,7 +92,7 @@ function ofLimit(model: Model, home: Home, limit: LimitNode): readonly TaskLimit
     case 'weekdays':
       return [{ at: limit.at, axis: { on: 'calendar', size: DAYS_IN_WEEK }, interval: false }];
     case 'calendar-period':
-      return [{ at: limit.at, axis: { on: 'calendar', size: nominalDays('months', monthsInPeriod(limit.unit)) }, interval: false }];
+      return [{ at: limit.at, axis: { on: 'calendar', size: daysInPeriod(monthsInPeriod(limit.unit)) }, interval: false }];
     case 'calendar-marks':
     case 'calendar-window': {
       const unit = findUnit(limit.unit.text);
@@ -108,6 +108,10 @@ function ofLimit(model: Model, home: Home, limit: LimitNode): readonly TaskLimit
           ];
     }
   }
+}
+
+function daysInPeriod(months: number | null): number {
+  return months === null ? DAYS_IN_WEEK : nominalDays('months', months);
 }
 
 function fromRead(model: Model, at: Span, read: Read<Amount> | undefined, interval: boolean): readonly TaskLimit[] {

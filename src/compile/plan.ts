@@ -8,8 +8,8 @@ import { DAYS_IN_WEEK } from '../check/limits.js';
 import { calendarAmountOf } from '../check/quantities/amount.js';
 import { sound } from '../check/whole.js';
 import { lookInterval } from '../check/quantities/look.js';
-import type { Amount, CalendarAmount, Margin, NodeId } from '../graph/rule-graph.js';
-import type { LimitNode, PlanNode, SpanNode } from '../syntax/tree.js';
+import type { Amount, IntervalNode, Margin, NodeId } from '../graph/rule-graph.js';
+import type { LimitNode, OftenNode, PlanNode, SpanNode } from '../syntax/tree.js';
 import { calendarUnit, findUnit } from '../values/units.js';
 import type { DutyShare } from './duty-mix.js';
 import { marginsOn, type LimitTerms } from './margins.js';
@@ -33,7 +33,10 @@ export function compilePlan(shop: Workshop, plan: PlanNode, context: PlanTerms):
 function compileLimit(shop: Workshop, limit: LimitNode, context: PlanTerms): NodeId {
   switch (limit.kind) {
     case 'interval':
-      return compileInterval(shop, limit, amountIn(shop, context.home, limit.span), limit.strict, context, standstillOf(limit));
+      return compileInterval(shop, limit, amountIn(shop, context.home, limit.span), limit.strict, context, {
+        ...oftenOf(limit.often),
+        ...standstillOf(limit),
+      });
     case 'multiple': {
       const amount = amountIn(shop, context.home, limit.span);
       if (amount.on !== 'meter') throw new Error('unchecked: multiples of what is no meter');
@@ -78,21 +81,28 @@ function compileInterval(
   amount: Amount,
   strict: boolean,
   { terms, duties }: PlanTerms,
-  standstill?: CalendarAmount,
+  counting: Pick<IntervalNode, 'doings' | 'apart' | 'standstill'> = {},
 ): NodeId {
   const origin = originOf(shop, at);
   const margins = marginsOn(shop, terms, axisOf(shop.model, amount));
   const shares = amount.on === 'meter' ? duties.filter(({ meter }) => meter === amount.meter) : [];
   if (amount.on !== 'meter' || shares.length === 0)
-    return shop.add({ kind: 'interval', amount, ...(standstill && { standstill }), count: terms.count, ...margins, strict, origin });
+    return shop.add({ kind: 'interval', amount, ...counting, count: terms.count, ...margins, strict, origin });
   const mix = shares.map(({ duty, ticks }) => ({ duty, ticks }));
   return shop.add({ kind: 'duty-mix', meter: amount.meter, ticks: amount.ticks, duties: mix, count: terms.count, ...margins, origin });
 }
 
 /** How long storage has to be not to count; undefined where it counts. */
-function standstillOf({ standstill }: Extract<LimitNode, { kind: 'interval' }>): CalendarAmount | undefined {
-  if (standstill === undefined) return undefined;
-  return standstill.atLeast === undefined ? { on: 'calendar', unit: 'days', count: 0 } : sound(calendarAmountOf(standstill.atLeast));
+function standstillOf({ standstill }: Extract<LimitNode, { kind: 'interval' }>): Pick<IntervalNode, 'standstill'> {
+  if (standstill === undefined) return {};
+  const any = { on: 'calendar', unit: 'days', count: 0 } as const;
+  return { standstill: standstill.atLeast === undefined ? any : sound(calendarAmountOf(standstill.atLeast)) };
+}
+
+/** How many doings are asked for, and how far apart. */
+function oftenOf(often: OftenNode | undefined): Pick<IntervalNode, 'doings' | 'apart'> {
+  if (often === undefined) return {};
+  return { doings: often.times.value, ...(often.apart === undefined ? {} : { apart: sound(calendarAmountOf(often.apart)) }) };
 }
 
 /** The amount between looks: hours to the tick, days and months as days, each rounded down and at least one. */
@@ -102,18 +112,25 @@ function lookAmount(amount: Amount, finding: number, missing: number): Amount {
   return { on: 'calendar', unit: 'days', count: Math.max(1, lookInterval(days, finding, missing)) };
 }
 
-/** Once, or so many times, in each month, quarter, half-year or year: a mark on its last day, met by work on any days of it. */
-function compilePeriod(shop: Workshop, limit: Extract<LimitNode, { kind: 'calendar-period' }>, { terms }: PlanTerms): NodeId {
-  const { unit, at } = limit;
+/** Once, or so many times, in each week, month, quarter, half-year or year: a mark on its last day, met by work on any days of it. */
+function compilePeriod(shop: Workshop, { unit, often, at }: Extract<LimitNode, { kind: 'calendar-period' }>, { terms }: PlanTerms): NodeId {
   const months = monthsInPeriod(unit);
-  const size = nominalDays('months', months);
-  const margins = marginsOn(shop, terms, { on: 'calendar', size });
+  const size = months === null ? DAYS_IN_WEEK : nominalDays('months', months);
+  const { late, lead, hold } = marginsOn(shop, terms, { on: 'calendar', size });
+  const common = { ...oftenOf(often), skip: false, late, lead, ...(hold && { hold }), origin: originOf(shop, at) };
+  if (months === null)
+    return shop.add({
+      kind: 'calendar-marks',
+      months: 1,
+      days: [],
+      weekdays: [DAYS_IN_WEEK],
+      early: { size: DAYS_IN_WEEK - 1 },
+      ...common,
+    });
   const early: Margin = { size, calendar: { on: 'calendar', unit: 'calendar-months', count: months - 1 } };
   const ends = months === 1 ? [] : [3, 6, 9, 12].filter((month) => month % months === 0);
   const days = ends.length === 0 ? [{ day: 31 }] : ends.map((month) => ({ day: 31, month }));
-  const every = ends.length === 0 ? 1 : 12;
-  const times = limit.times === undefined ? {} : { doings: limit.times.value };
-  return shop.add({ kind: 'calendar-marks', months: every, days, ...times, skip: false, ...margins, early, origin: originOf(shop, at) });
+  return shop.add({ kind: 'calendar-marks', months: ends.length === 0 ? 1 : 12, days, early, ...common });
 }
 
 function monthsOf(limit: Extract<LimitNode, { kind: 'calendar-marks' | 'calendar-window' }>): number {

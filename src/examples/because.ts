@@ -48,7 +48,7 @@ export function isBecause(bench: Bench, home: Home, because: BecauseNode, node: 
 function isLimit(named: Node | undefined, node: Trigger, seen: Observation | undefined): boolean {
   switch (named?.kind) {
     case 'interval':
-      return hasAmount(named.amount, named.strict, node, seen);
+      return (node.kind !== 'interval' || node.doings === named.doings) && hasAmount(named.amount, named.strict, node, seen);
     case 'marks':
       return node.kind === 'marks' && sameAmount(named.amount, node.amount);
     case 'calendar-marks':

@@ -81,7 +81,7 @@ function afterWindow({ note, state }: RuleFacts, { now }: Standing): Possible {
 
 function afterInterval(node: IntervalNode, rule: RuleFacts, standing: Standing): Possible {
   const moved = movesOnlyToDue(node, rule);
-  if (moved === null) return ANYTHING;
+  if (moved === null || node.doings !== undefined) return ANYTHING;
   const { amount } = node;
   if (amount.on === 'meter') {
     const now = standing.meters.get(amount.meter);
@@ -167,11 +167,12 @@ function afterCalendarMarks(node: CalendarMarksNode | CalendarWindowNode, rule: 
   const due = rule.limit?.due;
   if (due === undefined || due === null || due.on !== 'calendar') return ANYTHING;
   const gap = node.kind === 'calendar-marks' && node.days.length !== 1 ? 1 : node.months * 28;
-  if (node.kind === 'calendar-marks' && node.doings !== undefined) return afterOneOf(node.doings, rule, standing);
+  if (node.kind === 'calendar-marks' && node.doings !== undefined)
+    return node.apart === undefined ? afterOneOf(node.doings, rule, standing) : ANYTHING;
   const sinceDue = standing.now.day - due.day;
   const period = node.kind === 'calendar-marks' ? periodOf(node) : null;
   // Done now, the period that now lies in is met, and the mark of the next lies at least so many months ahead.
-  if (period !== null) return daysAtMost(node.lead) < period.months * 28 ? exactly('clear') : AT_EASE;
+  if (period !== null) return daysAtMost(node.lead) < period.days ? exactly('clear') : AT_EASE;
   const early = daysAtMost(node.early);
   if (sinceDue + early < 0) return rule.state === undefined ? ANYTHING : exactly(rule.state);
   const atLeast = gap - Math.max(0, sinceDue);

@@ -46,7 +46,7 @@ export class PlanBuilder {
     const node = this.graph.nodes[id] as Trigger | undefined;
     switch (node?.kind) {
       case 'interval':
-        return node.count === 'doing' && node.standstill === undefined
+        return node.count === 'doing' && node.standstill === undefined && node.doings === undefined
           ? this.limit(node, this.intervalRule(node), fromStart)
           : outside(node);
       case 'marks':

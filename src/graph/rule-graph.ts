@@ -462,7 +462,12 @@ export interface IntervalNode {
   id: number;
   kind: "interval";
   amount: Amount;
-  standstill?: CalendarAmount1;
+  /**
+   * How many doings lie in any such span: it is counted from the first of the last so many. One if left out.
+   */
+  doings?: number;
+  apart?: CalendarAmount1;
+  standstill?: CalendarAmount2;
   count: Counting;
   early: Margin;
   late: Margin;
@@ -478,6 +483,26 @@ export interface IntervalNode {
  * A calendar span. Weeks are 7 days, years are 12 months, hours are 60 minutes. `calendar-months` run to the last day of the last month, or of the `period` that it lies in. With `less` or `plus`, so many days short of that or beyond it.
  */
 export interface CalendarAmount1 {
+  on: "calendar";
+  unit: "minutes" | "days" | "months" | "calendar-months";
+  count: number;
+  /**
+   * Of `calendar-months`: the months of the quarter, half-year or year to whose end they run.
+   */
+  period?: 3 | 6 | 12;
+  /**
+   * Days by which the span falls short: `12 months less 1 day`.
+   */
+  less?: number;
+  /**
+   * Days by which the span is longer: `7 months plus 15 days`.
+   */
+  plus?: number;
+}
+/**
+ * A calendar span. Weeks are 7 days, years are 12 months, hours are 60 minutes. `calendar-months` run to the last day of the last month, or of the `period` that it lies in. With `less` or `plus`, so many days short of that or beyond it.
+ */
+export interface CalendarAmount2 {
   on: "calendar";
   unit: "minutes" | "days" | "months" | "calendar-months";
   count: number;
@@ -632,6 +657,7 @@ export interface CalendarMarksNode {
    * How many doings meet a mark. One if left out.
    */
   doings?: number;
+  apart?: CalendarAmount3;
   /**
    * Leave out months that lack the day, instead of taking their last day.
    */
@@ -641,6 +667,26 @@ export interface CalendarMarksNode {
   lead: Margin;
   hold?: LateHold;
   origin: Origin;
+}
+/**
+ * A calendar span. Weeks are 7 days, years are 12 months, hours are 60 minutes. `calendar-months` run to the last day of the last month, or of the `period` that it lies in. With `less` or `plus`, so many days short of that or beyond it.
+ */
+export interface CalendarAmount3 {
+  on: "calendar";
+  unit: "minutes" | "days" | "months" | "calendar-months";
+  count: number;
+  /**
+   * Of `calendar-months`: the months of the quarter, half-year or year to whose end they run.
+   */
+  period?: 3 | 6 | 12;
+  /**
+   * Days by which the span falls short: `12 months less 1 day`.
+   */
+  less?: number;
+  /**
+   * Days by which the span is longer: `7 months plus 15 days`.
+   */
+  plus?: number;
 }
 /**
  * Within a named month.

@@ -1,5 +1,5 @@
 import type { Meter } from '../graph/rule-graph.js';
-import { compareMoments, type Moment } from '../values/moment.js';
+import { addMinutes, compareMoments, minutesBetween, type Moment } from '../values/moment.js';
 import { unitsOf } from '../values/ticks.js';
 import type { Layout } from './facts.js';
 import type { BareOuting } from './read-outings.js';
@@ -44,4 +44,23 @@ export function runsOn(
 function inOrderOfEnd(outings: readonly BareOuting[], now: Moment): readonly { readonly outing: BareOuting; readonly end: Moment }[] {
   const until = outings.map((outing) => ({ outing, end: outing.end ?? now }));
   return until.sort((a, b) => compareMoments(a.end, b.end) || (a.outing.entry < b.outing.entry ? -1 : 1));
+}
+
+/** Where a meter that counts from outings stood at a moment in the middle of one, in proportion; `null` where it does not lie in it, or minutes do not tell. */
+export function cutOuting(point: MeterPoint | undefined, when: Moment): MeterPoint | null {
+  if (point?.passed === undefined) return null;
+  const { since, ticks } = point.passed;
+  const [length, left] = [minutesBetween(since, point.when), minutesBetween(when, point.when)];
+  if (length === null || left === null || left >= length) return null;
+  const total = point.total - Math.round((ticks * left) / length);
+  return { ...point, when, total, shown: unitsOf(total) };
+}
+
+/** The point at which a meter came to so much: of an outing that it counts the first minute by which so much had passed; of a reading, and where minutes do not tell, as it is. */
+export function minuteReached(point: MeterPoint, least: number): MeterPoint {
+  const { passed, when, total } = point;
+  const length = passed === undefined ? null : minutesBetween(passed.since, when);
+  if (passed === undefined || length === null || passed.ticks === 0) return point;
+  const wanted = Math.ceil(((least - (total - passed.ticks)) * length) / passed.ticks);
+  return { ...point, when: addMinutes(passed.since, Math.max(0, wanted)) };
 }

@@ -33,6 +33,10 @@ export interface OutingFacts {
   readonly takenAt: (outings: readonly BareOuting[]) => Layout['takenAt'];
   /** The points of a meter that counts from outings. */
   readonly count: (meter: Meter, layout: Pick<Layout, 'outings' | 'now'>, attachments: Timeline['attachments']) => readonly MeterPoint[];
+  /** Where such a meter stood at a moment in the middle of the outing that a point is of; `null` where it does not lie in it, or minutes do not tell. */
+  readonly cut: (point: MeterPoint | undefined, when: Moment) => MeterPoint | null;
+  /** The point, at the moment at which the meter came to so much: that of the reading, or the minute by which so much of the outing had passed. */
+  readonly cameTo: (point: MeterPoint, ticks: number) => MeterPoint;
 }
 
 /** What owners set right. */

@@ -5,7 +5,7 @@ import { TICKS_PER_MINUTE, ticksOf } from '../values/ticks.js';
 import { ofKind } from './dated-entry.js';
 import type { EntryOf } from './entry.js';
 import type { Layout, OutingFacts } from './facts.js';
-import { countOutings } from './count-outings.js';
+import { countOutings, cutOuting, minuteReached } from './count-outings.js';
 import type { ScheduleNames } from './schedule-names.js';
 import type { StraySink } from './stray.js';
 import type { DutyHours, Outing } from './timeline.js';
@@ -14,7 +14,7 @@ import type { DutyHours, Outing } from './timeline.js';
 export type BareOuting = Omit<Outing, 'meters'>;
 
 /** How outings are read. */
-export const outingFacts: OutingFacts = { read, takenAt, count: countOutings };
+export const outingFacts: OutingFacts = { read, takenAt, count: countOutings, cut: cutOuting, cameTo: minuteReached };
 
 /**
  * The outings of a history, in order.

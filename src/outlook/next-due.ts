@@ -41,6 +41,9 @@ export function nextDue(nodes: readonly Node[], trigger: NodeId, record: readonl
     const node = id === undefined ? undefined : nodes[id];
     switch (node?.kind) {
       case 'interval':
+        return node.doings === undefined
+          ? afterSpan(node, observed.get(node.id), sky)
+          : oftenWithin(node, node.doings, observed.get(node.id), sky);
       case 'duty-mix':
         return afterSpan(node, observed.get(node.id), sky);
       case 'marks':
@@ -117,6 +120,30 @@ function afterCalendar(almanac: Almanac, amount: CalendarAmount, beyond: number)
 function onTable(table: DayTable): BringForward {
   return ({ count, day }, due) => {
     for (let i = 0; i < count; i += 1) due[i] = Math.min(due[i] ?? 0, lookUp(table, day[i] ?? 0));
+  };
+}
+
+/** So many doings within a span: each future keeps where the last of them were; the span counts from the first of these. */
+function oftenWithin({ amount, strict }: IntervalNode, times: number, seen: Observation | undefined, sky: Sky): BringForward {
+  if (amount.on === 'work') return NEVER;
+  const course = amount.on === 'meter' ? sky.futures.get(amount.meter) : null;
+  if (course === undefined) return NEVER;
+  const known = (seen?.stood ?? []).map((point) => (point.on === 'meter' ? point.ticks : point.on === 'calendar' ? point.day : 0));
+  const rings = new Map<number, number[]>();
+  const beyond = strict ? 1 : 0;
+  return ({ count, future, day }, due) => {
+    for (let i = 0; i < count; i += 1) {
+      const [f, at] = [future[i] ?? 0, day[i] ?? 0];
+      const ring = [...(rings.get(f) ?? known), course === null ? at : totalOn(course, f, at)].slice(-times);
+      rings.set(f, ring);
+      const first = ring[0] ?? 0;
+      due[i] =
+        amount.on === 'calendar'
+          ? Math.min(due[i] ?? 0, spanOn(sky.almanac, first, amount) + beyond)
+          : course === null
+            ? (due[i] ?? 0)
+            : reachedBy(course, f, first + amount.ticks + beyond, at, due[i] ?? 0);
+    }
   };
 }
 

@@ -43,6 +43,8 @@ function asksNow(rule: RuleFacts): string {
 function cannotSay(rule: RuleFacts, explanation: Explanation): string {
   const why = listed(rule.missing.map((missing) => missingSentence(missing, explanation.names)));
   const what = triggerInWords((explanation.rule ?? rule).node as Trigger, nodesOf(explanation), explanation.names);
+  if (rule.state === 'unrecorded' && rule.node.kind === 'interval' && rule.node.doings !== undefined)
+    return `it is on record fewer than ${rule.node.doings} times (the rule is ${what})`;
   if (rule.state !== 'unrecorded') return `nobody can tell, because ${why} (the rule is ${what})`;
   const untold = rule.missing.some((missing) => missing.what === 'in-service')
     ? ', and nobody has noted when the machine entered service'

@@ -8,6 +8,7 @@ import type {
   CalendarMarksNode,
   DutyMixNode,
   EventNode,
+  IntervalNode,
   Node,
   OccasionNode,
   StagesNode,
@@ -35,7 +36,7 @@ export function nodeInWords(node: Node, byId: NodeById, names: Titles): string {
 export function triggerInWords(node: Trigger, byId: NodeById, names: Titles): string {
   switch (node.kind) {
     case 'interval':
-      return `every ${node.strict ? 'more than ' : ''}${amountInWords(node.amount, names)}${standstillInWords(node.standstill)}`;
+      return `every ${node.strict ? 'more than ' : ''}${amountInWords(node.amount, names)}${oftenInWords(node)}${standstillInWords(node.standstill)}`;
     case 'duty-mix':
       return dutyMixInWords(node, names);
     case 'stages':
@@ -82,6 +83,15 @@ function partsInWords(parts: readonly number[], byId: NodeById, names: Titles): 
   });
 }
 
+/** ` 2 times, 20 months apart`. */
+function oftenInWords(node: Pick<IntervalNode, 'doings' | 'apart'>): string {
+  return node.doings === undefined ? '' : ` ${node.doings} times${apartInWords(node)}`;
+}
+
+function apartInWords({ apart }: Pick<IntervalNode, 'apart'>): string {
+  return apart === undefined ? '' : `, ${calendarInWords(apart)} apart`;
+}
+
 /** `, not counting storage of 30 days or more`. */
 function standstillInWords(standstill: CalendarAmount | undefined): string {
   if (standstill === undefined) return '';
@@ -101,7 +111,7 @@ function stagesInWords(node: StagesNode, names: Titles): string {
 
 function calendarMarksInWords(node: CalendarMarksNode): string {
   const period = periodOf(node);
-  if (period !== null) return `${timesInWords(node.doings ?? 1)} each calendar ${period.period}`;
+  if (period !== null) return `${timesInWords(node.doings ?? 1)} each calendar ${period.period}${apartInWords(node)}`;
   if (node.weekdays !== undefined) return `each ${listed(node.weekdays.map((weekday) => weekdayName(weekday) ?? ''))}`;
   const days = listed(node.days.map(monthDayInWords));
   return `${everyMonths(node.months)} on ${days}${node.skip ? ' where it exists' : ''}`;

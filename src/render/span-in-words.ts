@@ -14,7 +14,7 @@ export function spanInWords(rule: RuleFacts, names: Titles): string {
   const node = rule.node as Trigger;
   switch (node.kind) {
     case 'interval':
-      return `the ${amountInWords(node.amount, names)}`;
+      return `the ${amountInWords(node.amount, names)}${node.doings === undefined ? '' : ` for ${node.doings} times`}`;
     case 'duty-mix':
       return `the ${meterQuantity(node.ticks, node.meter, names)} of ${node.meter}`;
     case 'stages':

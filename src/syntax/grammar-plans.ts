@@ -5,7 +5,7 @@ import type { Span } from '../base/span.js';
 import { diagnose } from '../diagnostics/catalogue-entry.js';
 import { syntaxCodes } from '../diagnostics/codes/syntax.js';
 import { ConditionGrammar } from './grammar-conditions.js';
-import type { LimitNode, MarginNode, MarkDayNode, PercentNode, PlanNode, SpanNode, StandstillNode, UnitNode } from './tree.js';
+import type { LimitNode, MarginNode, MarkDayNode, OftenNode, PercentNode, PlanNode, SpanNode, StandstillNode, UnitNode } from './tree.js';
 
 /** Reads intervals. */
 export abstract class PlanGrammar extends ConditionGrammar {
@@ -76,9 +76,38 @@ export abstract class PlanGrammar extends ConditionGrammar {
       DEF: () => this.SUBRULE(this.shareOf),
     });
     const span = this.SUBRULE(this.span);
-    const standstill = this.OPTION2({ GATE: () => this.seesStandstill(), DEF: () => this.SUBRULE(this.standstill) });
+    const often = this.OPTION2(() => this.SUBRULE(this.often));
+    const standstill = this.OPTION3({
+      GATE: () => often === undefined && this.seesStandstill(),
+      DEF: () => this.SUBRULE(this.standstill),
+    });
     const whole = share === undefined ? span : this.shared(share, span);
-    return { kind: 'interval', at: this.since(first), span: whole, strict, ...(standstill === undefined ? {} : { standstill }) };
+    return {
+      kind: 'interval',
+      at: this.since(first),
+      span: whole,
+      strict,
+      ...(often === undefined ? {} : { often }),
+      ...(standstill === undefined ? {} : { standstill }),
+    };
+  });
+
+  /** Integer "times" ( ","? Span "apart" )? */
+  private readonly often = this.RULE('often', (): OftenNode => {
+    const first = this.CONSUME(this.v.Number);
+    this.CONSUME(this.v.word.times);
+    const apart = this.OPTION({
+      GATE: () => this.sees(this.sees(1, this.v.Comma) ? 2 : 1, this.v.Number),
+      DEF: () => this.SUBRULE(this.apart),
+    });
+    return { kind: 'often', at: this.since(first), times: this.integer(first), ...(apart === undefined ? {} : { apart }) };
+  });
+
+  private readonly apart = this.RULE('apart', (): SpanNode => {
+    this.OPTION(() => this.CONSUME(this.v.Comma));
+    const span = this.SUBRULE(this.span);
+    this.CONSUME(this.v.word.apart);
+    return span;
   });
 
   /** ","? "not" "counting" "storage" ( "of" Span "or" "more" )? */
@@ -108,22 +137,19 @@ export abstract class PlanGrammar extends ConditionGrammar {
     return { ...span, at: this.reach(share.at, span.at), share };
   }
 
-  /** "calendar" ( "month" | "quarter" | "half-year" | "year" ) ( Integer "times" )? */
+  /** "calendar" ( "week" | "month" | "quarter" | "half-year" | "year" ) Often? */
   private readonly calendarPeriod = this.RULE('calendarPeriod', (): LimitNode => {
     const first = this.CONSUME(this.v.word.calendar);
-    const { month, quarter, 'half-year': halfYear, year } = this.v.word;
+    const { week, month, quarter, 'half-year': halfYear, year } = this.v.word;
     const unit = this.OR([
+      { ALT: () => this.CONSUME(week) },
       { ALT: () => this.CONSUME(month) },
       { ALT: () => this.CONSUME(quarter) },
       { ALT: () => this.CONSUME(halfYear) },
       { ALT: () => this.CONSUME(year) },
     ]);
-    const times = this.OPTION(() => {
-      const number = this.integer(this.CONSUME(this.v.Number));
-      this.CONSUME(this.v.word.times);
-      return number;
-    });
-    return { kind: 'calendar-period', at: this.since(first), unit: this.unitNode(unit), ...(times === undefined ? {} : { times }) };
+    const often = this.OPTION(() => this.SUBRULE(this.often));
+    return { kind: 'calendar-period', at: this.since(first), unit: this.unitNode(unit), ...(often === undefined ? {} : { often }) };
   });
 
   /** Weekday ( ( "," | "and" ) Weekday )* */
@@ -254,8 +280,8 @@ export abstract class PlanGrammar extends ConditionGrammar {
   }
 
   private seesPeriod(): boolean {
-    const { calendar, month, quarter, 'half-year': halfYear, year } = this.v.word;
-    return this.sees(1, calendar) && this.sees(2, month, quarter, halfYear, year);
+    const { calendar, week, month, quarter, 'half-year': halfYear, year } = this.v.word;
+    return this.sees(1, calendar) && this.sees(2, week, month, quarter, halfYear, year);
   }
 
   protected seesWhichever(): boolean {

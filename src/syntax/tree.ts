@@ -350,6 +350,7 @@ export type LimitNode =
       readonly at: Span;
       readonly span: SpanNode;
       readonly strict: boolean;
+      readonly often?: OftenNode;
       readonly standstill?: StandstillNode;
     }
   | { readonly kind: 'multiple'; readonly at: Span; readonly span: SpanNode }
@@ -372,8 +373,16 @@ export type LimitNode =
     }
   /** `Monday and Thursday`. */
   | { readonly kind: 'weekdays'; readonly at: Span; readonly days: readonly WeekdayNode[] }
-  /** `calendar year`, `calendar year 2 times`: once, or so many times, in each. `unit` is `month`, `quarter`, `half-year` or `year`. */
-  | { readonly kind: 'calendar-period'; readonly at: Span; readonly unit: UnitNode; readonly times?: NumberNode };
+  /** `calendar year`, `calendar year 2 times`: once, or so many times, in each. `unit` is `week`, `month`, `quarter`, `half-year` or `year`. */
+  | { readonly kind: 'calendar-period'; readonly at: Span; readonly unit: UnitNode; readonly often?: OftenNode };
+
+/** `2 times, 120 days apart`: done so often in the span before it, each so long after the last that counts. */
+export interface OftenNode {
+  readonly kind: 'often';
+  readonly at: Span;
+  readonly times: NumberNode;
+  readonly apart?: SpanNode;
+}
 
 /** `not counting storage of 30 days or more`. */
 export interface StandstillNode {

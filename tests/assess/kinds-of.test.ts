@@ -37,6 +37,8 @@ describe('a schedule takes', () => {
     [['intervals', 'calendar'], [], 'every 12 months'],
     [['intervals', 'calendar'], [ENGINE], 'every 100 h of engine or 12 months, whichever first'],
     [['intervals', 'calendar', 'storedTime'], [], 'every 20 days, not counting storage'],
+    [['intervals', 'severalTimes'], [ENGINE], 'every 100 h of engine 3 times'],
+    [['intervals', 'calendar', 'severalTimes'], [], 'every 20 days 2 times, 5 days apart'],
     [['intervals', 'workTime'], [], 'every 20 min of work'],
     [['intervals', 'stagedServices'], [ENGINE], 'first at 20 h of engine\n  every 100 h of engine'],
     [['meterMarks'], [ENGINE], 'every multiple of 50 h of engine'],

@@ -23,7 +23,32 @@ function followed(clock: Clock, known: (done: Done) => boolean): readonly Done[]
   return last !== undefined && !known(last) ? null : clock.doings.filter(known);
 }
 
-export function interval(world: World, node: IntervalNode, clock: Clock): Outcome {
+/** Of doings that have to be so far apart those that count. */
+export function apartOnly(doings: readonly Done[], apart: CalendarAmount | undefined): readonly Done[] {
+  const counting: Done[] = [];
+  for (const done of doings) {
+    const before = counting.findLast(({ when }) => when !== null)?.when ?? null;
+    if (
+      apart === undefined ||
+      done.when === null ||
+      before === null ||
+      done.when.day >= later({ day: before.day, minute: null }, apart).day
+    )
+      counting.push(done);
+  }
+  return counting;
+}
+
+/** A rule that asks for so many counts from the first of the last so many; from the start, where there are fewer. */
+function oftenEnough(node: IntervalNode, clock: Clock): Clock {
+  if (node.doings === undefined) return clock;
+  const counting = apartOnly(clock.doings, node.apart);
+  const first = counting.at(-node.doings);
+  return { ...clock, doings: first === undefined ? [] : [first] };
+}
+
+export function interval(world: World, node: IntervalNode, all: Clock): Outcome {
+  const clock = oftenEnough(node, all);
   switch (node.amount.on) {
     case 'meter':
       return meterInterval(world, node, node.amount, clock);

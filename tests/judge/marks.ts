@@ -1,7 +1,7 @@
 /** Limits on marks: multiples on a meter, named days, a named month (§4 "on marks"). */
 import type { CalendarMarksNode, CalendarWindowNode, Margin, MarksNode } from '../../src/graph/rule-graph.js';
 import { dayInMonth, earliest, weekday, ymd, type When } from './calendar.js';
-import type { Clock } from './intervals.js';
+import { apartOnly, type Clock } from './intervals.js';
 import { calendarLimit, meterLimit, unknown, unrecorded } from './limits.js';
 import { meterNow } from './meters.js';
 import type { Outcome } from './outcome.js';
@@ -56,7 +56,8 @@ function markDue(world: World, days: readonly number[], early: Margin, clock: Cl
   return counting.filter((day) => day <= world.now.day).at(-1) ?? counting[0];
 }
 
-export function calendarMarks(world: World, node: CalendarMarksNode, clock: Clock): Outcome {
+export function calendarMarks(world: World, node: CalendarMarksNode, all: Clock): Outcome {
+  const clock = { ...all, doings: apartOnly(all.doings, node.apart) };
   const days = markedDays(node, ymd(world.now.day).year);
   if (node.doings !== undefined && node.doings > 1) return severalTimes(world, node, node.doings, days, clock);
   const due = markDue(world, days, node.early, clock);

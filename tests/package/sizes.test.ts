@@ -39,11 +39,11 @@ test.each([
   ["export { readRuleGraph } from './engine.js'", 9],
   ["export { explain } from './engine.js'", 11],
   ["export { walkRound } from './engine.js'", 15.2],
-  ["export { assess } from './engine.js'", 24.4],
-  ["export { assess, readEntries, readRuleGraph } from './engine.js'", 34.6],
-  ["export * from './engine.js'", 62.2],
-  ["export { compile } from './index.js'", 74.2],
-  ["export { assess, compile } from './index.js'", 97.3],
+  ["export { assess } from './engine.js'", 25.1],
+  ["export { assess, readEntries, readRuleGraph } from './engine.js'", 35.3],
+  ["export * from './engine.js'", 62.9],
+  ["export { compile } from './index.js'", 74.7],
+  ["export { assess, compile } from './index.js'", 98.5],
 ])('%s: at most %d KB', async (contents, limit) => {
   const { text, bytes } = await bundle(contents);
   expect(text).toMatch(/export\s*\{/);

@@ -14,7 +14,7 @@ function measured(text: string): readonly (readonly [Axis, number])[] {
   const marks = [...text.matchAll(/\b(?:(?:month|year)s? (?:on|in)|calendar (?:month|quarter|half-year|year))\b/g)].map(
     (): readonly [Axis, number] => ['days', 12],
   );
-  const weekdays = [...text.matchAll(/[A-Z]\w+day\b/g)].map((): readonly [Axis, number] => ['days', 7]);
+  const weekdays = [...text.matchAll(/[A-Z]\w+day\b|calendar week\b/g)].map((): readonly [Axis, number] => ['days', 7]);
   return [...work, ...hours, ...days, ...marks, ...weekdays];
 }
 
@@ -62,6 +62,11 @@ export function countsSpans(clauses: readonly string[]): boolean {
         term.trim(),
       ),
     );
+}
+
+/** Whether a clause asks for so many times within a span. */
+export function isOften(clause: string): boolean {
+  return /(?<!calendar [a-z-]+) \d+ times/.test(clause.replace(/happened \d+ times|done \d+ times/g, ''));
 }
 
 /** Whether there is one ordinary interval in hours of the engine that a duty could shorten. */

@@ -2,7 +2,7 @@
  * Random schedules that between them use every construct of the language, as text: parser, checker and compiler take part in what is compared.
  */
 import fc from 'fast-check';
-import { countsSpans, hasOneForDuty, limitsIn, suits } from './differential-margins.js';
+import { countsSpans, hasOneForDuty, isOften, limitsIn, suits } from './differential-margins.js';
 
 /** The files of a schedule by name; `tried.due` is the schedule. */
 export type Files = Readonly<Record<string, string>>;
@@ -103,6 +103,11 @@ const mark = fc.constantFrom(
   'calendar quarter 3 times',
   'calendar month 2 times',
   'calendar half-year 4 times',
+  'calendar week',
+  'calendar week 2 times',
+  'calendar week 2 times, 2 days apart',
+  'calendar month 2 times, 10 days apart',
+  'calendar quarter 3 times, 3 weeks apart',
   'Monday',
   'Monday and Thursday',
   'Saturday, Sunday',
@@ -116,6 +121,15 @@ const still = fc
     fc.constantFrom('', ' of 5 days or more', ' of 2 weeks or more', ' of 1 months or more'),
   )
   .map(([each, length]) => `${each}, not counting storage${length}`);
+const often = fc.constantFrom(
+  '60 days 2 times',
+  '3 months 2 times, 20 days apart',
+  '2 calendar months 3 times',
+  '6 weeks 3 times, 1 calendar months apart',
+  'more than 50 days 2 times, 1 weeks apart',
+  '40 h of engine 2 times',
+  '8 h of mowing 3 times, 2 days apart',
+);
 const term = fc.oneof(
   { weight: 6, arbitrary: span },
   { weight: 1, arbitrary: onMeter(5, 60).map((each) => `multiple of ${each}`) },
@@ -123,6 +137,7 @@ const term = fc.oneof(
   { weight: 1, arbitrary: span.map((each) => `more than ${each}`) },
   { weight: 1, arbitrary: look },
   { weight: 1, arbitrary: still },
+  { weight: 1, arbitrary: often },
   { weight: 1, arbitrary: fc.constantFrom('50 % of 8 months', '40 % of 50 h of engine', 'more than 25 % of 30 days') },
 );
 const mode = fc.constantFrom('first', 'last');
@@ -410,8 +425,8 @@ function task(index: number): fc.Arbitrary<string> {
       return [
         `task ${name} "Task ${name}"`,
         ...clauses,
-        hasOneForDuty(clauses) ? parts.duty : '',
-        countsSpans(parts.timings) && !clauses.some((each) => each.includes('not counting')) ? parts.extra : '',
+        hasOneForDuty(clauses) && !clauses.some(isOften) ? parts.duty : '',
+        countsSpans(parts.timings) && !clauses.some((each) => each.includes('not counting') || isOften(each)) ? parts.extra : '',
         ...[parts.hold, parts.allow, parts.lead].filter((each) => limits !== '' && suits(each, limits)),
         parts.gate,
         ...dependence,

@@ -23,7 +23,7 @@ export function meterAxis(world: World, { meter }: MeterAmount): Axis {
     after: inTicks.after,
     point: (value) => ({ on: 'meter', meter, ticks: value }),
     reached: (value, strict) => {
-      const point = firstPointReaching(track, value, strict);
+      const point = firstPointReaching(world, meter, value, strict);
       const at = valueAt(point);
       return point === undefined || at === null ? null : { ...at, when: point.when };
     },

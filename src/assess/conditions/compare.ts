@@ -23,7 +23,7 @@ export function compare(world: World, node: CompareNode): Finding {
   if (node.instrument.is !== 'meter' || !truth || node.range.from === undefined)
     return found(truth, point.when, entriesOfLatest(world, node.instrument, point), note);
   // a meter only rises: what counts as evidence is when it came into the range, not each later reading
-  const crossing = firstPointReaching(world.timeline.meters.get(node.instrument.id), node.range.from, !node.range.fromIncluded);
+  const crossing = firstPointReaching(world, node.instrument.id, node.range.from, !node.range.fromIncluded);
   return found(
     truth,
     crossing?.when ?? point.when,

@@ -3,10 +3,10 @@ import type { CalendarMarksNode, CalendarWindowNode, Margin } from '../../graph/
 import { civilOf, daysInMonth } from '../../values/civil.js';
 import type { Day } from '../../values/moment.js';
 import { type Axis, axisOf } from '../axis.js';
-import type { NoBase } from '../base.js';
 import { doingsOf, type EffectiveDoing } from '../doings.js';
 import { judge, type LimitRule, type Measured } from '../judge.js';
 import { baseForMarks, type MarksBase, unmetMark } from '../marks.js';
+import { entriesOf, farApart, withLater } from '../often-done.js';
 import { quiet, type Reach } from '../reach.js';
 import type { TriggerContext } from '../trigger-context.js';
 import type { World } from '../world.js';
@@ -36,7 +36,7 @@ function onCalendar(
   context: TriggerContext,
 ): Reach {
   const axis = axisOf(world, { on: 'calendar', unit: 'days', count: 1 });
-  const doings = doingsOf(world, context.task);
+  const doings = farApart(doingsOf(world, context.task), node.kind === 'calendar-marks' ? node.apart : undefined);
   const found = baseForMarks(world, axis, upToCounted(doings, times, context.fromStart && axis.start() !== null));
   if (found !== null && 'missing' in found) return lacksBase(world, rule, withLater(found, doings.slice(-times)));
   const search = new MarkSearch(world, node);
@@ -77,12 +77,6 @@ function upToCounted(doings: readonly EffectiveDoing[], times: number, hasStart:
   return hasStart ? [] : doings.slice(0, 1);
 }
 
-/** Which of several doings is the one that marks count from goes by how many there are. */
-function withLater(found: NoBase, counted: readonly EffectiveDoing[]): NoBase {
-  const entries = [...new Set([...found.entries, ...counted.flatMap((doing) => doing.entries)])];
-  return { ...found, entries, later: counted.flatMap(({ when }) => when ?? []) };
-}
-
 interface PartlyMet {
   readonly times: number;
   readonly due: number;
@@ -103,7 +97,7 @@ function metInPart(
   const opens = axis.before(part.due, part.early);
   const since = last.filter(({ when }) => when !== null && when.day >= opens);
   const counted = doings.length >= part.times ? last : since;
-  const entries = [...new Set([...part.base.entries, ...counted.flatMap((doing) => doing.entries)])];
+  const entries = entriesOf(counted, part.base.entries);
   return {
     base: { ...part.base, entries },
     note: { is: 'times-done', done: since.length, of: part.times, missed: part.missed },

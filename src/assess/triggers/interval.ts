@@ -13,7 +13,10 @@ import type { World } from '../world.js';
 /** Every so much, counted from the last doing (docs/meaning.md §4). */
 export function interval(world: World, node: IntervalNode, context: TriggerContext): Reach {
   const axis = axisOf(world, node.amount);
-  const found = baseOf(world, node, axis, doingsOf(world, context.task), context.fromStart);
+  const { found, stood } =
+    node.doings === undefined
+      ? { found: baseOf(world, node, axis, doingsOf(world, context.task), context.fromStart) }
+      : carried(world.kinds.aspects, 'often')(world, node, axis, context);
   if ('missing' in found) return lacksBase(world, node, found);
   const { base } = found;
   const now = axis.now(base.when);
@@ -21,7 +24,7 @@ export function interval(world: World, node: IntervalNode, context: TriggerConte
   const value = axis.add(base.anchor, node.amount, base.spans);
   const due = axis.add(base.anchor, node.amount, base.spans + 1);
   const anchor = base.spans === 0 ? {} : { anchor: { value: base.anchor, spans: base.spans } };
-  const measured = { base: { value, why: base.why, when: base.when, entries: base.entries, ...anchor }, due, now };
+  const measured = { base: { value, why: base.why, when: base.when, entries: base.entries, ...anchor }, due, now, ...(stood && { stood }) };
   if (node.standstill === undefined) return judge(world, node, axis, measured);
   return judge(world, node, axis, carried(world.kinds.aspects, 'storedTime')(world, node.standstill, measured));
 }

@@ -65,8 +65,8 @@ export function defaultLead(axis: Axis): number {
 }
 
 /** How many months a `calendar month`, `quarter`, `half-year` or `year` has. */
-export function monthsInPeriod({ text }: UnitNode): number {
-  return PERIODS.get(text) ?? 1;
+export function monthsInPeriod({ text }: UnitNode): number | null {
+  return text === 'week' ? null : (PERIODS.get(text) ?? 1);
 }
 
 /** Days in a calendar amount, a month counted as 30. */

@@ -3,6 +3,7 @@
  */
 import type { Rule } from '../context.js';
 import { notAPosition } from './not-a-position.js';
+import { oftenMisplaced } from './often-misplaced.js';
 import { restIncomplete } from './rest-incomplete.js';
 import { restTwice } from './rest-twice.js';
 import { stepGoesNowhere } from './step-goes-nowhere.js';
@@ -63,6 +64,7 @@ export const rules: readonly Rule[] = [
   firstOfMarks,
   multipleNotOnMeter,
   standstillMisplaced,
+  oftenMisplaced,
   firstAfterEvery,
   dutyNotOnHours,
   dutyWithoutInterval,

@@ -45,7 +45,8 @@ function inPlan(model: Model, home: Home, plan: PlanNode): readonly Diagnostic[]
 }
 
 function partOf(model: Model, home: Home, plan: PlanNode): readonly Part[] {
-  if (plan.kind !== 'interval') return [];
+  // So many times within a long span may ask before once within a short one.
+  if (plan.kind !== 'interval' || plan.often !== undefined) return [];
   const read = amountOf(model, home, plan.span);
   const amount = read === undefined ? undefined : valueOf(read);
   const { standstill } = plan;

@@ -1,4 +1,4 @@
-import type { LimitNode, MarginNode, OccasionWhat, PercentNode, SpanNode, TaskClauseNode } from '../../syntax/tree.js';
+import type { LimitNode, MarginNode, OccasionWhat, OftenNode, PercentNode, SpanNode, TaskClauseNode } from '../../syntax/tree.js';
 import type { Diagnostic } from '../../diagnostics/diagnostic.js';
 import type { Rule } from '../context.js';
 import { limitsIn } from '../limits.js';
@@ -115,7 +115,11 @@ function spans(model: Model, home: Home, all: readonly SpanNode[]): readonly Rea
 function inLimit(model: Model, home: Home, limit: LimitNode): readonly Reading[] {
   switch (limit.kind) {
     case 'interval':
-      return [...spans(model, home, [limit.span]), limit.standstill?.atLeast && calendarAmountOf(limit.standstill.atLeast)];
+      return [
+        ...spans(model, home, [limit.span]),
+        ...howOften(limit.often, 'Once in each is the span alone, without a number.'),
+        limit.standstill?.atLeast && calendarAmountOf(limit.standstill.atLeast),
+      ];
     case 'multiple':
       return spans(model, home, [limit.span]);
     case 'look':
@@ -123,7 +127,7 @@ function inLimit(model: Model, home: Home, limit: LimitNode): readonly Reading[]
     case 'weekdays':
       return [];
     case 'calendar-period':
-      return [howOften(limit)];
+      return howOften(limit.often, `Once in each is \`every calendar ${limit.unit.text}\`, without a number.`);
     case 'calendar-marks':
     case 'calendar-window': {
       const number = limit.number;
@@ -138,13 +142,12 @@ function inLimit(model: Model, home: Home, limit: LimitNode): readonly Reading[]
   }
 }
 
-function howOften({ times, unit }: Extract<LimitNode, { kind: 'calendar-period' }>): Reading {
-  if (times === undefined || (Number.isInteger(times.value) && times.value >= 2 && times.value <= MOST_TIMES)) return undefined;
-  return problem('impossibleNumber', {
-    at: times.at,
-    message: `A calendar ${unit.text} asks for 2 to ${MOST_TIMES} times, not for ${times.text}.`,
-    help: `Once in each is \`every calendar ${unit.text}\`, without a number.`,
-  });
+function howOften(often: OftenNode | undefined, help: string): readonly Reading[] {
+  if (often === undefined) return [];
+  const { times, apart } = often;
+  const sound = Number.isInteger(times.value) && times.value >= 2 && times.value <= MOST_TIMES;
+  const message = `It can be asked for 2 to ${MOST_TIMES} times, not ${times.text}.`;
+  return [sound ? undefined : problem('impossibleNumber', { at: times.at, message, help }), apart && calendarAmountOf(apart)];
 }
 
 function chance({ at, number }: PercentNode): Reading {

@@ -315,6 +315,13 @@ const pages = {
     wrong: 'every 250 h of engine, not counting storage',
     right: 'every 92 days, not counting storage of 30 days or more',
   },
+  oftenMisplaced: {
+    title: 'So many times where it cannot be counted',
+    explanation:
+      '`5 years 2 times` asks for two doings in any five years. It counts from the first of the last two, on the calendar or a meter; not in a `first at`, in time at work, in duties, or with a beat that is kept (`count from due …`). How far apart they have to be is told in days, weeks, months or years.',
+    wrong: 'every 10 h of work 2 times',
+    right: 'every 5 years 2 times, 20 months apart',
+  },
   dependenceCycle: {
     title: 'Tasks that depend on each other in a circle',
     explanation:

@@ -52,6 +52,7 @@ export const checkCodes = {
   firstOfMarks: { code: 'DW275', severity: 'error' },
   multipleNotOnMeter: { code: 'DW276', severity: 'error' },
   standstillMisplaced: { code: 'DW277', severity: 'error' },
+  oftenMisplaced: { code: 'DW278', severity: 'error' },
   dependenceCycle: { code: 'DW280', severity: 'error' },
   askedInCircle: { code: 'DW281', severity: 'warning' },
   countsFromItself: { code: 'DW282', severity: 'error' },
