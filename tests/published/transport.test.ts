@@ -286,3 +286,70 @@ describe('10 CFR 34.27(c), from memory: six months, but not in storage', () => {
     expect(rule.says([done(tested, 'leak-test'), ...spells], out, 'leak-test')).toBe(`due ${out}`);
   });
 });
+
+describe('46 CFR 71.50-3(b)(1): two drydock examinations within any five years, no more than three years apart', () => {
+  const rule = publishedRule('46-cfr-71-50-3');
+
+  it.each([
+    [['2021-06-01', '2024-05-20'], '2026-06-01', 'due 2026-06-01'],
+    [['2021-06-01', '2024-05-20'], '2026-06-02', 'overdue 2026-06-01'],
+    [['2021-06-01', '2021-12-01'], '2024-12-01', 'due 2024-12-01'],
+    [['2020-02-29', '2023-02-28'], '2025-02-28', 'due 2025-02-28'],
+    [['2021-06-01', '2023-06-01', '2025-12-01'], '2026-06-01', 'clear 2028-06-01'],
+    [['2021-06-01'], '2021-06-02', 'unrecorded'],
+  ])('examined on %s: on %s %s', (examined, now, state) => {
+    expect(
+      rule.says(
+        examined.map((on) => done(on, 'drydock')),
+        now,
+        'drydock',
+      ),
+    ).toBe(state);
+  });
+});
+
+describe('49 CFR 213.339(a): twice annually, not less than 120 days between', () => {
+  const rule = publishedRule('49-cfr-213-339');
+  const told = (days: number) => [
+    service('2025-01-10'),
+    done('2025-03-01', 'high-speed'),
+    done(formatDate(addDays(dayNumber({ year: 2025, month: 3, day: 1 }), days)), 'high-speed'),
+  ];
+
+  it.each([
+    [119, '2025-12-31', 'due 2025-12-31'],
+    [120, '2025-12-31', 'clear 2026-12-31'],
+  ])('%d days later, on %s: %s', (days, now, state) => {
+    expect(rule.says(told(days), now, 'high-speed')).toBe(state);
+  });
+});
+
+describe('49 CFR 213.237(a): 40 million tons or a year, the shorter; 30 million or a year, the longer', () => {
+  const rule = publishedRule('49-cfr-213-339');
+  const searched = done('2025-03-01', ['main-track', 'freight-track'], { traffic: 0 });
+
+  it.each([
+    ['main-track', 39_999_999, '2025-11-01', /^coming-up/],
+    ['main-track', 40_000_000, '2025-11-01', /^due 40000000/],
+    ['main-track', 10_000_000, '2026-03-01', /^due 2026-03-01/],
+    ['freight-track', 60_000_000, '2026-02-01', /^clear 2026-03-01/],
+    ['freight-track', 60_000_000, '2026-03-01', /^due 2026-03-01/],
+    ['freight-track', 29_000_000, '2027-03-01', /^coming-up 30000000/],
+  ])('%s at %d tons on %s', (task, traffic, now, state) => {
+    expect(rule.says([searched, reading(now, { traffic })], now, task)).toMatch(state);
+  });
+});
+
+describe('49 CFR 213.233(c), from memory: twice weekly with at least one calendar day between', () => {
+  const rule = publishedRule('49-cfr-213-233');
+
+  it.each([
+    [['2026-04-27', '2026-04-28'], 'due 2026-05-03'],
+    [['2026-04-27', '2026-04-29'], 'clear 2026-05-10'],
+    [['2026-05-01', '2026-05-03'], 'clear 2026-05-10'],
+    [['2026-05-02', '2026-05-03'], 'due 2026-05-03'],
+  ])('inspected on %s, on the Sunday: %s', (inspected, state) => {
+    const told = [service('2026-04-26'), ...inspected.map((on) => done(on, 'passenger-track'))];
+    expect(rule.says(told, '2026-05-03', 'passenger-track')).toBe(state);
+  });
+});

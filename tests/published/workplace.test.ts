@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { defect, done, event, gauge, outing, publishedRule, reading } from './published-rule.js';
+import { addDays } from '../../src/values/calendar.js';
+import { dayNumber, formatDate } from '../../src/values/civil.js';
+import { defect, done, event, gauge, outing, publishedRule, reading, service } from './published-rule.js';
 
 const soon = { outing: { hours: 8 } };
 
@@ -306,5 +308,61 @@ describe('30 CFR 77.800-1(a): at least once each month', () => {
         'breaker-test',
       ),
     ).toBe(state);
+  });
+});
+
+describe('PUWER 1998, regulation 32(4): six months, twelve with fixed guards only', () => {
+  const rule = publishedRule('puwer-regulation-32');
+  it.each([
+    ['examination', '2025-08-31', '2026-02-28', 'due 2026-02-28'],
+    ['examination', '2025-08-31', '2026-03-01', 'overdue 2026-02-28'],
+    ['yearly-examination', '2025-08-31', '2026-02-28', 'resting'],
+  ])('%s of %s, on %s: %s', (task, on, now, state) => {
+    expect(rule.says([done(on, task)], now, task)).toBe(state);
+  });
+});
+
+describe('30 CFR 56.19132, 56.19133: within 24 hours, within seven days, and not used', () => {
+  const rule = publishedRule('30-cfr-56-19132');
+  const told = [done('2026-03-02 06:00', ['shaft-inspection', 'catches-test', 'catches-inspection'])];
+  it.each([
+    ['catches-inspection', '2026-03-03 06:00', 'clear'],
+    ['catches-inspection', '2026-03-03 06:01', 'due 2026-03-03'],
+    ['catches-test', '2026-03-09 06:00', 'clear'],
+    ['catches-test', '2026-03-09 06:01', 'due 2026-03-09'],
+  ])('%s at %s: %s', (task, now, state) => {
+    expect(rule.says(told, now, task, soon)).toBe(state);
+  });
+  it('holds the hoist when the shaft was not inspected within the past seven days', () => {
+    expect([rule.verdict(told, '2026-03-09 06:00'), rule.verdict(told, '2026-03-10 06:00')]).toEqual(['work-due-first', 'held']);
+  });
+});
+
+describe('WAC 296-307-61015, Table 9: before and after each use, and monthly', () => {
+  const rule = publishedRule('wac-296-307-61015');
+  const told = [done('2026-01-31 07:00', ['emergency', 'everyday']), outing('2026-01-31 08:00', '09:00')];
+  it.each([
+    ['emergency', '2026-01-31 10:00', {}, /^due/],
+    ['everyday', '2026-01-31 10:00', {}, /^clear/],
+    ['everyday', '2026-02-01 07:00', soon, /^due/],
+  ])('%s at %s', (task, now, intent, state) => {
+    expect(rule.says(told, now, task, intent)).toMatch(state);
+  });
+  it('and where it was not used, monthly', () => {
+    expect(rule.says([done('2026-01-31', 'emergency')], '2026-02-28', 'emergency')).toBe('due 2026-02-28');
+  });
+});
+
+describe('a hospital’s generator, from memory: twelve times a year, 20 to 40 days apart', () => {
+  const rule = publishedRule('hospital-generator-test');
+  const tests = (days: number, times: number) =>
+    Array.from({ length: times }, (_, n) => done(formatDate(addDays(dayNumber({ year: 2026, month: 1, day: 2 }), n * days)), 'load-test'));
+  it.each([
+    [30, 12, '2026-12-31', /^(clear|coming-up) 2027-01-07/],
+    [30, 11, '2026-12-08', /^due 2026-12-08/],
+    [19, 19, '2026-12-31', /^due/],
+    [33, 11, '2026-12-31', /^due 2026-12-31/],
+  ])('every %d days, %d times: on %s', (days, times, now, state) => {
+    expect(rule.says([service('2026-01-01'), ...tests(days, times)], now, 'load-test')).toMatch(state);
   });
 });
