@@ -76,6 +76,18 @@ describe('of 40 h, or 10 h in dust, since it was done at 100 h', () => {
   });
 });
 
+test('on a meter that counts from outings nothing is used before the first of them', () => {
+  const mix = (...happened: Happenings): string =>
+    ask(
+      'meter out "Hours out" counts h from outings\nduty dusty "Dust"\ntask t "Task" every 40 h of out\n  in dusty every 10 h of out',
+      history(['2026-05-01', done('t')], ...happened),
+      '2026-05-20',
+    ).stands();
+  expect(mix()).toBe('clear 40 h');
+  // Two hours, which are a fifth of it: 32 h are left.
+  expect(mix(['2026-05-02 08:00', { ...dusty, until: '10:00' }])).toBe('clear 34 h');
+});
+
 describe("on an attachment's meter", () => {
   const mower = `schedule m "M" language 1 for attachment
 meter rotor "Rotor" counts h

@@ -1,7 +1,7 @@
 /** Within so long before work (docs/meaning.md §5): where minutes leave it open, and what of the work is cited. */
 import { describe, expect, test } from 'vitest';
 import { ask } from '../support/ask.js';
-import { done, type Happenings, history } from '../support/history.js';
+import { done, type Happenings, history, moment } from '../support/history.js';
 
 const look = (of: string, now: string, ...happened: Happenings) =>
   ask(`task t "Task" within 2 h before each ${of}`, history(...happened), now);
@@ -12,6 +12,18 @@ test('a start without a minute may be any of its day: what was done two hours be
   expect(['2026-05-10 21:59', '2026-05-10 22:00'].map(at)).toEqual(['due 2026-05-11', 'unknown']);
   // It opened at 21:59 at the latest.
   expect(['2026-05-11 21:58', '2026-05-11 21:59'].map(at)).toEqual(['unknown', 'clear']);
+});
+
+test('where neither the work that is intended nor the doing of its day has a minute, both would settle it', () => {
+  const asked = ask('task t "Task" within 2 h before each outing', history(['2026-05-11', done('t')]), '2026-05-11', {
+    intent: { outing: {} },
+  });
+  const { day } = moment('2026-05-11');
+  expect(asked.stands()).toBe('unknown');
+  expect(asked.seen('shortly-before').missing).toEqual([
+    { what: 'time-of-day', of: 'doing', day, entry: 'e1' },
+    { what: 'time-of-day', of: 'start', day, entry: null },
+  ]);
 });
 
 describe('of the work that is on', () => {

@@ -161,6 +161,16 @@ describe('what a series shows', () => {
     });
   });
 
+  test('of time at work: all that is on record, from no day, where nobody said when the machine entered service', () => {
+    const work = ask(
+      'task t "Task" first at 2 h of work\n  every 10 h of work',
+      history(['2026-05-02', { kind: 'outing', hours: 1 }]),
+      '2026-05-20',
+    );
+    expect(work.stands()).toBe('clear 2 h');
+    expect(work.seen('stages').limit).toMatchObject({ base: { why: 'start', when: null, entries: [] }, left: 36_000 });
+  });
+
   test('not met: nothing of a doing that meets no stage', () => {
     const several = looked('at 10 h, 50 h of engine after refit', refit, ['2026-05-02', done('t', { engine: 101 })]).seen('stages');
     expect(several.limit?.base?.entries).toEqual(['e1']);
