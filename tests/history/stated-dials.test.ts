@@ -22,10 +22,10 @@ test('a replacement whose final value counts shows the new dial by itself', () =
   ]);
 });
 
-test('one whose final value is not believed takes the next reading to show it', () => {
+test('one whose final value is not believed takes the next reading to show it, and the last before to say from where it goes on', () => {
   expect(told(['2026-05-01', meters({ engine: 100 })], replaced(90), ['2026-05-05', meters({ engine: 3 })], stated)).toEqual([
     105,
-    ['e3', 'e2'],
+    ['e3', 'e1', 'e2'],
   ]);
 });
 
