@@ -3,7 +3,7 @@
  */
 import type { SourceText } from '../base/source-text.js';
 import { LiveParser } from '../syntax/live-parser.js';
-import type { ParseResult } from '../syntax/parse.js';
+import type { ParseResult } from '../syntax/parse-on.js';
 import type { Checked, CheckOptions } from './check.js';
 import { Examiner } from './examiner.js';
 import type { Loader } from './load/shelf.js';

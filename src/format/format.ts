@@ -3,7 +3,8 @@
  */
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import { hasErrors } from '../diagnostics/collect.js';
-import { parseWithTokens, type ParseOptions } from '../syntax/parse.js';
+import { parseWithTokens } from '../syntax/parse.js';
+import type { ParseOptions } from '../syntax/parse-on.js';
 import { asWritten } from '../syntax/read-tokens.js';
 import { breaksOf } from './breaks.js';
 import { linesOf } from './lines.js';

@@ -1,8 +1,9 @@
 /**
  * What every layer of the grammar stands on: tokens by place, nodes with spans, and recovery.
  *
- * The grammar is one parser in layers, each a class that extends the one before: quantities, conditions, plans, occasions, recovery, readings, clauses,
- * titles, timing, tasks, access, machine, examples, files. What reads its rules is rule-reader.ts; recovery.ts goes on after a mistake.
+ * The grammar is one parser in layers, each a class that extends the one before: quantities, conditions, plans, occasions, series, readings, clauses,
+ * titles, timing, tasks, machine, files; and on top those that a parser may be made without: access, examples, mending. What reads its rules is
+ * rule-reader.ts; series.ts goes on after a mistake.
  */
 import { cover, type Span } from '../base/span.js';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';

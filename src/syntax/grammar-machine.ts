@@ -1,7 +1,7 @@
 /**
- * Grammar, eleventh layer: what the machine has.
+ * Grammar, tenth layer: what the machine has.
  */
-import { AccessGrammar } from './grammar-access.js';
+import { TaskGrammar } from './grammar-tasks.js';
 import type {
   AttachmentNode,
   DefectNode,
@@ -12,6 +12,7 @@ import type {
   HazardNode,
   MeterNode,
   SpanNode,
+  StopNode,
   SupplyNode,
 } from './tree.js';
 
@@ -20,7 +21,7 @@ type ClassRule = DefectNode['rules'][number];
 type DefectClass = DefectNode['classes'][number];
 
 /** Reads instruments, supplies, defects and the like. */
-export abstract class MachineGrammar extends AccessGrammar {
+export abstract class MachineGrammar extends TaskGrammar {
   /** Meter ::= "meter" Name Text "counts" Unit ( "from" "outings" )? */
   protected readonly meter = this.RULE('meter', (): MeterNode => {
     const first = this.CONSUME(this.v.word.meter);
@@ -187,6 +188,16 @@ export abstract class MachineGrammar extends AccessGrammar {
     const first = this.CONSUME(this.v.Name);
     const outcome = this.SUBRULE(this.outcome);
     return { kind: 'class-rule', at: this.since(first), name: this.nameNode(first), outcome };
+  });
+
+  /** Stop ::= "stop" Name Text "when" Condition */
+  protected readonly stop = this.RULE('stop', (): StopNode => {
+    const first = this.CONSUME(this.v.word.stop);
+    const name = this.SUBRULE(this.name);
+    const title = this.SUBRULE(this.title, { ARGS: [name] });
+    this.CONSUME(this.v.word.when);
+    const condition = this.SUBRULE(this.condition);
+    return { kind: 'stop', at: this.since(first), name, title, condition };
   });
 
   private seesOutcome(n: number): boolean {

@@ -2,13 +2,13 @@
  * Grammar, fifth layer: bands of a reading and what follows from each.
  */
 import type { Token } from './token.js';
-import { RecoveringGrammar } from './recovery.js';
+import { SeriesGrammar } from './series.js';
 import type { BandNode, LevelNode, OutcomeNode, ReadsNode } from './tree.js';
 
 type BandRule = ReadsNode['bands'][number];
 
 /** Reads bands and outcomes. */
-export abstract class ReadingGrammar extends RecoveringGrammar {
+export abstract class ReadingGrammar extends SeriesGrammar {
   /** Band: see grammar/duewright.ebnf. */
   protected readonly band = this.RULE('band', (): BandNode =>
     this.OR<BandNode>({

@@ -6,12 +6,22 @@ import { cover } from '../base/span.js';
 import { diagnose } from '../diagnostics/catalogue-entry.js';
 import { syntaxCodes } from '../diagnostics/codes/syntax.js';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
-import { ExampleGrammar } from './grammar-examples.js';
-import type { Series } from './recovery.js';
+import { MachineGrammar } from './grammar-machine.js';
+import type { Missing } from './grammar-part.js';
+import type { Series } from './series.js';
 import type { DeclarationNode, FileNode, HeadClauseNode, HeaderNode, NameNode } from './tree.js';
 
 /** A file without its comments, which the lexer kept aside; null without a usable header. */
 export type ReadFile = Omit<FileNode, 'comments'> | null;
+
+/** What came of reading a file. */
+export interface Reading {
+  readonly file: ReadFile;
+  readonly diagnostics: readonly Diagnostic[];
+  /** Indices of tokens that are not as the author wrote them. */
+  readonly altered: ReadonlySet<number>;
+  readonly missing: readonly Missing[];
+}
 
 /** What was read of earlier texts with the same words in them. Places are indices of tokens. */
 export interface DeclarationMemory {
@@ -21,19 +31,20 @@ export interface DeclarationMemory {
   readonly keep: (start: number, end: number, value: DeclarationNode, altered: ReadonlySet<number>) => void;
 }
 
-/** The whole grammar. One instance reads any number of texts, one after the other. */
-export class Grammar extends ExampleGrammar {
+/** The grammar but for its parts. One instance reads any number of texts, one after the other. */
+export class Grammar extends MachineGrammar {
+  protected readonly position: () => DeclarationNode = this.without('access');
+  protected readonly rest: () => DeclarationNode = this.without('access');
+  protected readonly placeDeclaration: () => DeclarationNode = this.without('access');
+  protected readonly walk: () => DeclarationNode = this.without('access');
+  protected readonly step: () => DeclarationNode = this.without('access');
+  protected readonly never: () => DeclarationNode = this.without('access');
+  protected readonly example: () => DeclarationNode = this.without('examples');
   private unread: NameNode[] = [];
   private memory: DeclarationMemory | undefined;
 
   /** Reads one file's tokens. The same tokens must not be read again: what was misspelt has been put right in them. */
-  read(
-    tokens: Token[],
-    source: string,
-    file: number,
-    mistakeLimit: number,
-    memory?: DeclarationMemory,
-  ): { readonly file: ReadFile; readonly diagnostics: readonly Diagnostic[]; readonly altered: ReadonlySet<number> } {
+  read(tokens: Token[], source: string, file: number, mistakeLimit: number, memory?: DeclarationMemory): Reading {
     this.memory = memory;
     this.file = file;
     this.source = source;
@@ -41,13 +52,14 @@ export class Grammar extends ExampleGrammar {
     this.problems = [];
     this.pending = [];
     this.unread = [];
+    this.missing = [];
     this.namesFollow = false;
     this.mistaken.clear();
     this.altered.clear();
     this.input = tokens;
     const read = this.whole();
     this.memory = undefined;
-    return { file: read, diagnostics: this.problems, altered: this.altered };
+    return { file: read, diagnostics: this.problems, altered: this.altered, missing: this.missing };
   }
 
   /** File ::= Header Declaration* */

@@ -5,10 +5,11 @@ import type { Span } from '../base/span.js';
 import { diagnose } from '../diagnostics/catalogue-entry.js';
 import { syntaxCodes } from '../diagnostics/codes/syntax.js';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
-import { tidy } from './tidy.js';
-import type { Splitter, Unreadable } from './split-tokens.js';
+import type { Machinery } from './machinery.js';
+import type { Unreadable } from './split-tokens.js';
 import { retype, type Token, type TokenKind } from './token.js';
 import type { Vocabulary } from './tokens.js';
+import type { OddForm } from './odd-form.js';
 import type { CommentNode } from './tree.js';
 
 /** The tokens that mean something, the comments, and what was wrong with the characters. */
@@ -22,7 +23,11 @@ export interface Lexed {
 const MOST_TOLD = 1000;
 
 /** Splits a text into tokens. Never throws: characters that begin no token are reported and left out. */
-export function lex(text: string, file: number, splitter: Splitter, vocabulary: Vocabulary): Lexed {
+export function lex(
+  text: string,
+  file: number,
+  { splitter, vocabulary, oddForm }: Pick<Machinery, 'splitter' | 'vocabulary' | 'oddForm'>,
+): Lexed {
   const found = splitter.split(text);
   const tokens: Token[] = [];
   const comments: CommentNode[] = [];
@@ -30,7 +35,7 @@ export function lex(text: string, file: number, splitter: Splitter, vocabulary: 
     if (token.tokenType === vocabulary.Comment) comments.push(comment(token, file));
     else tokens.push(token);
   }
-  const diagnostics = firstTold([...oddCharactersIn(found.unreadable, text, file), ...putRight(tokens, file, vocabulary)]);
+  const diagnostics = firstTold([...oddCharactersIn(found.unreadable, text, file), ...putRight(tokens, file, vocabulary, oddForm)]);
   return { tokens, comments, diagnostics };
 }
 
@@ -48,7 +53,7 @@ function oddCharactersIn(unreadable: readonly Unreadable[], text: string, file: 
 }
 
 /** Gives each word its own kind and each odd form the plain one that it stands for. */
-function putRight(tokens: readonly Token[], file: number, vocabulary: Vocabulary): readonly Diagnostic[] {
+function putRight(tokens: readonly Token[], file: number, vocabulary: Vocabulary, oddForm: OddForm): readonly Diagnostic[] {
   const words: Readonly<Record<string, TokenKind>> = vocabulary.word;
   const found: Diagnostic[] = [];
   let before: Token | undefined;
@@ -56,7 +61,7 @@ function putRight(tokens: readonly Token[], file: number, vocabulary: Vocabulary
     if (token.tokenType === vocabulary.Name) {
       if (Object.hasOwn(words, token.image)) retype(token, words[token.image] ?? vocabulary.Name);
     } else {
-      const odd = tidy(token, before, file, vocabulary);
+      const odd = oddForm(token, before, file, vocabulary);
       if (found.length < MOST_TOLD) found.push(...odd);
     }
     before = token;

@@ -14,10 +14,10 @@ import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import { chunksOf } from './chunks.js';
 import { lex } from './lex.js';
 import { defaultLimits, type ParseLimits } from './limits.js';
-import { machinery } from './machinery.js';
+import { machinery } from './whole-machinery.js';
 import { moveSpans, moveTokens, spansIn } from './moving-spans.js';
 import { hiddenCharacters } from './odd-characters.js';
-import { parseTokens, refusedForSize, type ParseOptions, type ParseResult } from './parse.js';
+import { parseTokens, refusedForSize, type ParseOptions, type ParseResult } from './parse-on.js';
 import type { CommentNode, DeclarationNode } from './tree.js';
 
 /** A piece of the text with all that is known of it. */
@@ -54,7 +54,7 @@ export class LiveParser {
    */
   parse(text: string, file = 0): ParseResult {
     const refused = refusedForSize(text, file, this.limits);
-    if (refused !== undefined) return refused;
+    if (refused !== undefined) return { file: null, diagnostics: refused.diagnostics };
     if (file !== this.file) this.pieces = [];
     this.file = file;
     const pieces = this.take(text);
@@ -64,9 +64,9 @@ export class LiveParser {
       starts.set(tokens.length, piece);
       for (const token of piece.tokens) tokens.push(token);
     }
-    const { altered, ...result } = this.read(pieces, starts, tokens, text);
+    const { altered, file: tree, diagnostics } = this.read(pieces, starts, tokens, text);
     this.pieces = pieces.filter((_, index) => !isAltered(altered, index, pieces));
-    return result;
+    return { file: tree, diagnostics };
   }
 
   private read(pieces: readonly Piece[], starts: ReadonlyMap<number, Piece>, tokens: Token[], text: string) {
@@ -77,7 +77,7 @@ export class LiveParser {
       hidden: pieces.flatMap(({ hidden }) => hidden).slice(0, this.limits.mistakes),
     };
     const following = (end: number): string => followedBy(tokens, end);
-    return parseTokens(lexed, text, this.file, this.limits, {
+    return parseTokens(machinery(), lexed, text, this.file, this.limits, {
       recall: (start, altered) => {
         const piece = starts.get(start);
         if (piece?.known === undefined) return undefined;
@@ -109,8 +109,7 @@ export class LiveParser {
 }
 
 function newPiece(text: string, file: number, most: number): Piece {
-  const { splitter, vocabulary } = machinery();
-  const lexed = { ...lex(text, file, splitter, vocabulary), hidden: hiddenCharacters(text, file, most) };
+  const lexed = { ...lex(text, file, machinery()), hidden: hiddenCharacters(text, file, most) };
   return { text, start: 0, ...lexed, spans: ownSpans(lexed) };
 }
 

@@ -1,4 +1,6 @@
 import { Grammar } from './grammar.js';
+import type { GrammarLayer } from './grammar-part.js';
+import { plainOddForm, type OddForm } from './odd-form.js';
 import { Splitter } from './split-tokens.js';
 import { makeVocabulary, type Vocabulary } from './tokens.js';
 
@@ -7,15 +9,19 @@ export interface Machinery {
   readonly vocabulary: Vocabulary;
   readonly splitter: Splitter;
   readonly grammar: Grammar;
+  readonly oddForm: OddForm;
 }
 
-// Building takes some milliseconds, so it is done once, and not on import. It holds nothing from one text to the next.
-let built: Machinery | undefined;
+/** What a parser may be made with: layers of the grammar, and words for odd forms. */
+export interface ParserPart {
+  readonly layer: GrammarLayer;
+  readonly oddForm?: OddForm;
+}
 
-/** The machinery, built when it is first asked for. */
-export function machinery(): Machinery {
-  if (built !== undefined) return built;
+/** The machinery of a parser with just those parts. */
+export function machineryWith(parts: readonly ParserPart[]): Machinery {
   const vocabulary = makeVocabulary();
-  built = { vocabulary, splitter: new Splitter(vocabulary.patterns, vocabulary.WhiteSpace), grammar: new Grammar(vocabulary) };
-  return built;
+  const TheGrammar = parts.reduce((below, { layer }) => layer(below), Grammar);
+  const oddForm = parts.findLast((part) => part.oddForm !== undefined)?.oddForm ?? plainOddForm;
+  return { vocabulary, splitter: new Splitter(vocabulary.patterns, vocabulary.WhiteSpace), grammar: new TheGrammar(vocabulary), oddForm };
 }

@@ -1,5 +1,5 @@
 import { lex } from './lex.js';
-import { machinery } from './machinery.js';
+import { machinery } from './whole-machinery.js';
 import { endOf, type Token } from './token.js';
 
 /** One token as it is written. */
@@ -16,8 +16,7 @@ export interface WrittenToken {
  * @example readTokens('every 100 h').map(({ text }) => text) // ['every', '100', 'h']
  */
 export function readTokens(text: string): readonly WrittenToken[] {
-  const { splitter, vocabulary } = machinery();
-  return asWritten(lex(text, 0, splitter, vocabulary).tokens, text);
+  return asWritten(lex(text, 0, machinery()).tokens, text);
 }
 
 /** Tokens of a text, some of which may stand for what was written in an odd form, as they are written. */

@@ -45,7 +45,7 @@ interface Given<A extends readonly unknown[]> {
 export type Attempt<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly error: Error };
 
 /** The text cannot be read by the rule. */
-class Mismatch extends Error {}
+export class Mismatch extends Error {}
 
 const END: Token = { image: '', startOffset: Number.NaN, endOffset: Number.NaN, tokenType: END_KIND };
 

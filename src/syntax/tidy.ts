@@ -9,16 +9,17 @@ import type { Diagnostic, FixGrade } from '../diagnostics/diagnostic.js';
 import { nearName } from '../base/near-name.js';
 import { MONTH_NAMES, WEEKDAY_NAMES, weekdayNumber } from '../values/calendar.js';
 import { unitSpellings } from '../values/units.js';
+import { curlyText, isInPlaceOfUnit, strayBackslashes, type OddForm } from './odd-form.js';
 import { endOf, retype, type Token, type TokenKind } from './token.js';
 import type { Vocabulary } from './tokens.js';
 
-/** Changes the token in place where it is odd. `before` is the token before it: after a number a word is a unit. */
-export function tidy(token: Token, before: Token | undefined, file: number, vocabulary: Vocabulary): readonly Diagnostic[] {
+/** Changes the token in place where it is odd, to what was meant. */
+export const tidy: OddForm = (token, before, file, vocabulary) => {
   const { odd } = vocabulary;
   const at: Span = { file, start: token.startOffset, end: endOf(token) };
   switch (token.tokenType) {
     case vocabulary.Text:
-      return token.image.includes('\\') ? escapes(token, file) : [];
+      return strayBackslashes(token).map((found) => escape(token, file, found));
     case vocabulary.DaysWork:
       return token.image === "day's"
         ? []
@@ -45,7 +46,7 @@ export function tidy(token: Token, before: Token | undefined, file: number, voca
     default:
       return [];
   }
-}
+};
 
 function rewritten(
   token: Token,
@@ -62,24 +63,21 @@ function rewritten(
   return diagnose(entry, { message, at, fixes: [{ grade, title: `Write \`${text}\``, edits: [{ at, text }] }] });
 }
 
-function escapes(token: Token, file: number): readonly Diagnostic[] {
-  const found: Diagnostic[] = [];
-  for (const match of token.image.matchAll(/\\([^])/g)) {
-    if (match[1] === '"' || match[1] === '\\') continue;
-    const start = token.startOffset + match.index;
-    const at = { file, start, end: start + 1 };
-    const message = `The backslash before \`${match[1] ?? ''}\` means nothing in a text.`;
-    const fixes = [
-      { grade: 'possible' as const, title: 'Delete the backslash', edits: [{ at, text: '' }] },
-      { grade: 'possible' as const, title: 'Write a backslash that is meant as one', edits: [{ at, text: '\\\\' }] },
-    ];
-    found.push(diagnose(syntaxCodes.unknownEscape, { message, at, fixes }));
-  }
-  return found;
+function escape(token: Token, file: number, { index, 1: next = '' }: RegExpExecArray): Diagnostic {
+  const start = token.startOffset + index;
+  const at = { file, start, end: start + 1 };
+  return diagnose(syntaxCodes.unknownEscape, {
+    message: `The backslash before \`${next}\` means nothing in a text.`,
+    at,
+    fixes: [
+      { grade: 'possible', title: 'Delete the backslash', edits: [{ at, text: '' }] },
+      { grade: 'possible', title: 'Write a backslash that is meant as one', edits: [{ at, text: '\\\\' }] },
+    ],
+  });
 }
 
 function oddText(token: Token, at: Span, vocabulary: Vocabulary): Diagnostic {
-  const curly = /^[“”„«'‘’](.*?)["“”»'‘’]$/s.exec(token.image);
+  const curly = curlyText.exec(token.image);
   if (curly !== null) {
     const text = `"${(curly[1] ?? '').replace(/\\/g, '\\\\')}"`;
     return rewritten(token, vocabulary.Text, text, at, syntaxCodes.oddCharacter, 'A text stands between straight double quotes.');
@@ -157,7 +155,7 @@ const calendarNamesInSmall: ReadonlyMap<string, string> = new Map(
 
 function oddWord(token: Token, before: Token | undefined, at: Span, vocabulary: Vocabulary): readonly Diagnostic[] {
   const written = token.image;
-  if (before?.tokenType === vocabulary.Number || /^(?:reads|counts)$/.test(before?.image ?? '')) return oddUnit(token, at, vocabulary);
+  if (isInPlaceOfUnit(before, vocabulary)) return oddUnit(token, at, vocabulary);
   const capital = calendarNamesInSmall.get(written.toLowerCase());
   const words: Readonly<Record<string, TokenKind>> = vocabulary.word;
   const text = capital ?? nameFor(written);

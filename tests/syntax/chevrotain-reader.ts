@@ -27,6 +27,9 @@ function taught(kinds: readonly TokenKind[]): TokenType[] {
 const firstsIn = (paths: readonly TokenType[][]): readonly TokenKind[] =>
   paths.flatMap((path) => path.slice(0, 1) as unknown as TokenKind[]);
 
+/** As the reader's own: thrown where a part of the grammar is missing, and so never by the whole. */
+export class Mismatch extends Error {}
+
 /** Named as what it takes the place of. */
 export abstract class RuleReader extends EmbeddedActionsParser {
   declare private selfAnalysisDone: boolean;

@@ -2,7 +2,7 @@
  * The parser with Chevrotain in the place of our own reader of rules, beside the parser as it is.
  */
 import { vi } from 'vitest';
-import type { machinery } from '../../src/syntax/machinery.js';
+import type { machinery } from '../../src/syntax/whole-machinery.js';
 import type { parse } from '../../src/syntax/parse.js';
 
 /** The modules of the parser, as one of the two readers makes them. */
@@ -24,7 +24,7 @@ export async function readingOnChevrotain(): Promise<Readings> {
 }
 
 async function readings(): Promise<Readings> {
-  const doors = [import('../../src/syntax/parse.js'), import('../../src/syntax/machinery.js')] as const;
+  const doors = [import('../../src/syntax/parse.js'), import('../../src/syntax/whole-machinery.js')] as const;
   const [{ parse }, { machinery }] = await Promise.all(doors);
   return { parse, machinery };
 }

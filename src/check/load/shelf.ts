@@ -5,7 +5,7 @@
 import { sourceText, type SourceText } from '../../base/source-text.js';
 import type { Span } from '../../base/span.js';
 import type { Diagnostic } from '../../diagnostics/diagnostic.js';
-import type { ParseResult } from '../../syntax/parse.js';
+import type { ParseResult } from '../../syntax/parse-on.js';
 import type { FileNode } from '../../syntax/tree.js';
 import type { Home } from '../model.js';
 import { diagnostic } from '../report.js';

@@ -1,0 +1,22 @@
+import { readingAccess } from './grammar-access.js';
+import { readingExamples } from './grammar-examples.js';
+import { type Machinery, machineryWith, type ParserPart } from './machinery.js';
+import { mending } from './mending.js';
+import { tidy } from './tidy.js';
+
+/** Reads moving parts, places and steps. */
+export const accessReader: ParserPart = { layer: readingAccess };
+
+/** Reads worked examples. */
+export const exampleReader: ParserPart = { layer: readingExamples };
+
+/** Tells a mistake by what was meant. It goes on top of the others. */
+export const meaningTeller: ParserPart = { layer: mending, oddForm: tidy };
+
+// Building takes some milliseconds, so it is done once, and not on import. It holds nothing from one text to the next.
+let built: Machinery | undefined;
+
+/** The machinery of the whole language, built when it is first asked for. */
+export function machinery(): Machinery {
+  return (built ??= machineryWith([accessReader, exampleReader, meaningTeller]));
+}
