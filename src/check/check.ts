@@ -8,6 +8,7 @@ import { Examiner } from './examiner.js';
 import type { Limits } from './load/limits.js';
 import type { Loader } from './load/shelf.js';
 import type { Model } from './model.js';
+import { wholeExamination } from './whole-examination.js';
 
 /** What `check` may be given besides the file and its loader. */
 export interface CheckOptions {
@@ -33,5 +34,5 @@ export interface Checked {
  * @example check('tarn-55.due', (path) => files.get(path)).diagnostics
  */
 export function check(path: string, load: Loader, options: CheckOptions = {}): Checked {
-  return new Examiner((source, index) => parse(source.text, index)).examine(path, load, options);
+  return new Examiner((source, index) => parse(source.text, index), wholeExamination).examine(path, load, options);
 }

@@ -12,15 +12,14 @@ import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import { collect, hasErrors } from '../diagnostics/collect.js';
 import type { DeclarationNode, HeaderNode } from '../syntax/tree.js';
 import type { Checked, CheckOptions } from './check.js';
-import type { CheckContext } from './context.js';
+import type { CheckContext, Rule } from './context.js';
 import { limitsByTask } from './limits.js';
 import { withoutFollowOn } from './follow-on.js';
-import { gather } from './load/gather.js';
+import { gather, type Bring } from './load/gather.js';
 import { defaultLimits } from './load/limits.js';
 import type { Loader, Shelf } from './load/shelf.js';
 import { idIn, isDefinitionOf, type Definition, type DefinitionOf, type Home, type Model, type NamingNode, type PlacedDeclaration, type Reference } from './model.js'; // prettier-ignore
 import { define, nameTable, resolveNames, type NameTable } from './names.js';
-import { rules } from './rules/index.js';
 import { countErrors, told } from './told.js';
 import { nodeIndex } from './walk.js';
 
@@ -40,8 +39,11 @@ type ReadSoFar = Pick<CheckContext, 'headers' | 'whole' | 'complete'>;
 /** How many declarations are looked at together: where nothing is wrong with any of them, that is all there is to do. */
 const TOGETHER = 64;
 
-const ofDeclarations = rules.filter(({ scope }) => scope === 'declaration');
-const ofSchedules = rules.filter(({ scope }) => scope === 'schedule');
+/** What a schedule is examined with. */
+export interface Examination {
+  readonly rules: readonly Rule[];
+  readonly bring: Bring;
+}
 
 /** Checks one schedule any number of times; a class because what it remembers is its own. */
 export class Examiner {
@@ -51,7 +53,18 @@ export class Examiner {
   private entries: NameTable['entries'] = new Map();
   private complete = true;
 
-  constructor(private readonly parse: Shelf['parse']) {}
+  private readonly ofDeclarations: readonly Rule[];
+  private readonly ofSchedules: readonly Rule[];
+  private readonly bring: Bring;
+
+  constructor(
+    private readonly parse: Shelf['parse'],
+    { rules, bring }: Examination,
+  ) {
+    this.ofDeclarations = rules.filter(({ scope }) => scope === 'declaration');
+    this.ofSchedules = rules.filter(({ scope }) => scope === 'schedule');
+    this.bring = bring;
+  }
 
   /** As `check`. */
   examine(path: string, load: Loader, options: CheckOptions = {}): Checked {
@@ -68,7 +81,7 @@ export class Examiner {
       opened: 0,
       complete: true,
     };
-    const gathered = gather(shelf, path);
+    const gathered = gather(shelf, path, this.bring);
     const header = gathered?.headers[0];
     if (gathered === undefined || header === undefined)
       return { model: null, diagnostics: collect(shelf.diagnostics), sources: shelf.sources };
@@ -155,7 +168,7 @@ export class Examiner {
       patience: patience(),
     };
     const none: CheckContext = { ...context, model: { ...model, declarations: [], references: [] }, nodes: nodeIndex(headers) };
-    const found = [...ofSchedules.flatMap((rule) => rule.check(context)), ...ofDeclarations.flatMap((rule) => rule.check(none))];
+    const found = [...this.ofSchedules.flatMap((rule) => rule.check(context)), ...this.ofDeclarations.flatMap((rule) => rule.check(none))];
     const doubtful = model.declarations.filter(({ node }) => this.known.get(node)?.clean !== true);
     let errors = countErrors(found);
     for (let start = 0; start < doubtful.length && errors <= most; start += TOGETHER) {
@@ -179,7 +192,7 @@ export class Examiner {
     const references = declarations.flatMap(({ node }) => context.referencesOf(node));
     const model: Model = { ...context.model, declarations, references };
     const part: CheckContext = { ...context, model, nodes: nodeIndex(declarations.map(({ node }) => node)) };
-    const found = ofDeclarations.flatMap((rule) => rule.check(part));
+    const found = this.ofDeclarations.flatMap((rule) => rule.check(part));
     if (found.length > 0) return found;
     for (const { node } of declarations) {
       const known = this.known.get(node);

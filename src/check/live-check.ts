@@ -7,6 +7,7 @@ import type { ParseResult } from '../syntax/parse-on.js';
 import type { Checked, CheckOptions } from './check.js';
 import { Examiner } from './examiner.js';
 import type { Loader } from './load/shelf.js';
+import { wholeExamination } from './whole-examination.js';
 
 /**
  * Follows one schedule through any number of changes of its files.
@@ -19,7 +20,7 @@ import type { Loader } from './load/shelf.js';
 export class LiveCheck {
   private readonly parsers = new Map<string, LiveParser>();
   private readonly opened = new Map<string, number>();
-  private readonly examiner = new Examiner((source, index) => this.parse(source, index));
+  private readonly examiner = new Examiner((source, index) => this.parse(source, index), wholeExamination);
 
   /** As `check`. */
   check(path: string, load: Loader, options: CheckOptions = {}): Checked {

@@ -1,23 +1,19 @@
 /**
- * Checks that need the compiled graph: over the whole space of stances, for instance. Each joins by a line in {@link graphChecks}.
+ * Checks that need the compiled graph: over the whole space of stances, for instance. Each joins where a compiler is put together.
  */
 import type { SourceText } from '../base/source-text.js';
 import type { Span } from '../base/span.js';
 import { diagnose } from '../diagnostics/catalogue-entry.js';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import type { Origin, RuleGraph } from '../graph/rule-graph.js';
-import { accessCheck } from './access-check.js';
 import type { GraphCheck } from './graph-finding.js';
 import { lengthFolding } from './folded.js';
 
-/** All of them, in the order in which they are run. Errors keep the graph from being given out. */
-const graphChecks: readonly GraphCheck[] = [accessCheck];
-
-/** Runs checks over a graph. */
+/** Runs checks over a graph. Errors keep it from being given out. */
 export function checkGraph(
   graph: RuleGraph,
   sources: readonly SourceText[],
-  checks: readonly GraphCheck[] = graphChecks,
+  checks: readonly GraphCheck[],
 ): readonly Diagnostic[] {
   return checks
     .flatMap((check) => check(graph))

@@ -3,7 +3,7 @@
  */
 import type { Span } from '../base/span.js';
 import { placed } from '../check/model.js';
-import type { Compiled } from '../compile/compile.js';
+import type { Compiled } from '../compile/graph-of.js';
 import { positionOf } from '../base/source-text.js';
 import type { ExamplesReport, Expectation } from '../examples/report.js';
 

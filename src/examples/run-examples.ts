@@ -2,7 +2,7 @@
  * The door to this folder: the worked examples that a schedule carries, run.
  */
 import { placed } from '../check/model.js';
-import type { Compiled } from '../compile/compile.js';
+import type { Compiled } from '../compile/graph-of.js';
 import { benchOf } from './bench.js';
 import { coverageOf } from './coverage.js';
 import { partsToShow } from './look-for.js';

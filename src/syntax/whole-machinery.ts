@@ -10,7 +10,7 @@ export const accessReader: ParserPart = { layer: readingAccess };
 /** Reads worked examples. */
 export const exampleReader: ParserPart = { layer: readingExamples };
 
-/** Tells a mistake by what was meant. It goes on top of the others. */
+/** Tells a mistake by what was meant. */
 export const meaningTeller: ParserPart = { layer: mending, oddForm: tidy };
 
 // Building takes some milliseconds, so it is done once, and not on import. It holds nothing from one text to the next.

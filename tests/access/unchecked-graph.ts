@@ -1,5 +1,5 @@
 import { check } from '../../src/check/check.js';
-import { graphOf } from '../../src/compile/compile.js';
+import { graphOf } from '../../src/compile/graph-of.js';
 import type { RuleGraph } from '../../src/graph/rule-graph.js';
 import { header } from '../support/compile-text.js';
 

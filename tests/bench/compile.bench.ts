@@ -6,7 +6,8 @@
 import { readFileSync } from 'node:fs';
 import { checkAccess } from '../../src/access/check-access.js';
 import { check } from '../../src/check/check.js';
-import { compile, graphOf } from '../../src/compile/compile.js';
+import { compile } from '../../src/compile/compile.js';
+import { graphOf } from '../../src/compile/graph-of.js';
 import { parse } from '../../src/syntax/parse.js';
 import { parseByHand } from './hand-written.js';
 

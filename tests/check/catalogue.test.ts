@@ -2,7 +2,7 @@ import { execFileSync } from 'node:child_process';
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
-import { rules } from '../../src/check/rules/index.js';
+import { wholeExamination } from '../../src/check/whole-examination.js';
 import { catalogue } from '../../src/diagnostics/catalogue.js';
 import { checkCatalogue } from '../../src/diagnostics/catalogue/check.js';
 
@@ -30,7 +30,7 @@ describe('the catalogue', () => {
         .map((name) => readFileSync(new URL(`${folder}${name}`, root), 'utf8'))
         .join('\n');
     const loading = [...source('src/check/load/').matchAll(/diagnostic\('(\w+)'/g)].map((match) => match[1]);
-    const used = new Set<string | undefined>([...rules.flatMap(({ codes }) => codes), ...loading]);
+    const used = new Set<string | undefined>([...wholeExamination.rules.flatMap(({ codes }) => codes), ...loading]);
     expect([...used].sort()).toEqual(Object.keys(checkCatalogue).sort());
   });
 

@@ -1,7 +1,8 @@
 /**
  * Compiling texts in tests, each graph held to the published schema.
  */
-import { compile, type Compiled } from '../../src/compile/compile.js';
+import { compile } from '../../src/compile/compile.js';
+import type { Compiled } from '../../src/compile/graph-of.js';
 import type { Node, RuleGraph } from '../../src/graph/rule-graph.js';
 import { objections } from '../support/objections.js';
 

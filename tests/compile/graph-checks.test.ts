@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
 import { sourceText } from '../../src/base/source-text.js';
 import { checkGraph, spanOf } from '../../src/compile/graph-checks.js';
-import { compile, type Compiled } from '../../src/compile/compile.js';
+import { compile } from '../../src/compile/compile.js';
+import type { Compiled } from '../../src/compile/graph-of.js';
 
 const text =
   'schedule t "T" language 1 fits model "x"\nmeter engine "E" counts h\ntask a "A"\n  every 50 h   # often\n     of  engine\ntask b "B # b" every 5 h of engine';

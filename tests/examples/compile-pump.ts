@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
-import { compile, type Compiled } from '../../src/compile/compile.js';
+import { compile } from '../../src/compile/compile.js';
+import type { Compiled } from '../../src/compile/graph-of.js';
 
 const text = readFileSync(new URL('../cases/examples/pump.due', import.meta.url), 'utf8');
 

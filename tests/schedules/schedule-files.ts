@@ -1,5 +1,6 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
-import { compile, type Compiled } from '../../src/compile/compile.js';
+import { compile } from '../../src/compile/compile.js';
+import type { Compiled } from '../../src/compile/graph-of.js';
 import type { RuleGraph } from '../../src/graph/rule-graph.js';
 
 const root = new URL('../../schedules/', import.meta.url);

@@ -1,5 +1,5 @@
 /**
- * Every rule, in the order in which they are run. A rule joins by a line here.
+ * Every rule. A rule joins by a line here; lists are run one after the other, each in its order.
  */
 import type { Rule } from '../context.js';
 import { notAPosition } from './not-a-position.js';
@@ -44,11 +44,11 @@ import { unknownWord } from './unknown-word.js';
 import { unusedName } from './unused-name.js';
 import { wrongKindOfName } from './wrong-kind-of-name.js';
 
-export const rules: readonly Rule[] = [
+/** What keeps a schedule from being compiled, whatever it is made of. */
+export const refusals: readonly Rule[] = [
   languageEdition,
   repeatedHeadClause,
   variantWithoutVaries,
-  missingFits,
   reversedSerials,
   duplicateName,
   qualifiedDeclaration,
@@ -56,7 +56,6 @@ export const rules: readonly Rule[] = [
   unknownName,
   wrongKindOfName,
   unknownWord,
-  unusedName,
   impossibleDate,
   quantities,
   bands,
@@ -65,25 +64,21 @@ export const rules: readonly Rule[] = [
   multipleNotOnMeter,
   standstillMisplaced,
   oftenMisplaced,
-  firstAfterEvery,
   dutyNotOnHours,
   dutyWithoutInterval,
   dutyTooFine,
-  neverGoverns,
-  neverDue,
   countWithoutInterval,
   marginWithoutLimit,
   allowanceTooLong,
   repeatedClause,
-  contradiction,
   dependenceCycle,
   countsFromItself,
   tooMuchCovered,
-  tooManyPlaces,
-  askedInCircle,
   notAPosition,
-  restIncomplete,
-  restTwice,
-  stepGoesNowhere,
-  walkRepeated,
 ];
+
+/** What keeps one with moving parts and places from being compiled. Each looks at their declarations only. */
+export const accessRefusals: readonly Rule[] = [tooManyPlaces, restIncomplete, restTwice, stepGoesNowhere, walkRepeated];
+
+/** What is only said: warnings and notes. */
+export const remarks: readonly Rule[] = [missingFits, unusedName, firstAfterEvery, neverGoverns, neverDue, contradiction, askedInCircle];

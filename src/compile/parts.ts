@@ -1,0 +1,23 @@
+/**
+ * The parts of a compiler. Between them and what every compiler has they are `compile`.
+ */
+import { bringAll } from '../check/load/bring-all.js';
+import { accessRefusals, remarks as sayings } from '../check/rules/index.js';
+import { accessReader, exampleReader, meaningTeller } from '../syntax/whole-machinery.js';
+import { accessCheck } from './access-check.js';
+import type { CompilerPart } from './compiler-part.js';
+
+/** Moving parts, places, walks, steps and what must never be; with the proof that everything can be reached and left again. */
+export const access: CompilerPart = { reader: accessReader, rules: accessRefusals, graphChecks: [accessCheck] };
+
+/** Worked examples: that they can be read and are about this schedule. `runExamples` holds them against the engine. */
+export const examples: CompilerPart = { reader: exampleReader };
+
+/** Schedules of several files: parts that are used, variants of a base, attachments that follow schedules of their own. */
+export const files: CompilerPart = { bring: bringAll };
+
+/** Mistakes told by what was meant: misspelt words, slips that many make, odd forms, a right example of each clause. */
+export const advice: CompilerPart = { reader: meaningTeller };
+
+/** Warnings and notes: what is right, and perhaps not what was wanted. */
+export const remarks: CompilerPart = { rules: sayings };
