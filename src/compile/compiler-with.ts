@@ -3,13 +3,14 @@ import { Examiner } from '../check/examiner.js';
 import { bringAlone } from '../check/load/bring-alone.js';
 import type { Loader } from '../check/load/shelf.js';
 import { refusals } from '../check/rules/index.js';
+import type { GrammarPart } from '../syntax/grammar-part.js';
 import { machineryWith, type Machinery } from '../syntax/machinery.js';
 import { parseOn } from '../syntax/parse-on.js';
 import type { CompilerPart } from './compiler-part.js';
 import { graphFrom, type Compiled, type CompileOptions } from './graph-of.js';
 
 /** What the parts are called that a schedule can ask for. */
-export type CompilerPartName = 'access' | 'examples' | 'files';
+export type CompilerPartName = GrammarPart | 'files';
 
 /** Something that a schedule asks for and the compiler was not given. */
 export interface PartLack {
@@ -71,6 +72,8 @@ export function compilerWith(parts: readonly CompilerPart[]): Compiler {
 }
 
 const what: Readonly<Record<CompilerPartName, string>> = {
+  conditions: 'Conditions are',
+  findings: 'Gauges, dipsticks, defects and what follows from them are',
   access: 'Moving parts, places and steps are',
   examples: 'Worked examples are',
   files: 'What other files say is',

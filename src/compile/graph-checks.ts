@@ -10,11 +10,7 @@ import type { GraphCheck } from './graph-finding.js';
 import { lengthFolding } from './folded.js';
 
 /** Runs checks over a graph. Errors keep it from being given out. */
-export function checkGraph(
-  graph: RuleGraph,
-  sources: readonly SourceText[],
-  checks: readonly GraphCheck[],
-): readonly Diagnostic[] {
+export function checkGraph(graph: RuleGraph, sources: readonly SourceText[], checks: readonly GraphCheck[]): readonly Diagnostic[] {
   return checks
     .flatMap((check) => check(graph))
     .map(({ entry, message, at, labels = [], help }) =>

@@ -3,9 +3,15 @@
  */
 import { bringAll } from '../check/load/bring-all.js';
 import { accessRefusals, remarks as sayings } from '../check/rules/index.js';
-import { accessReader, exampleReader, meaningTeller } from '../syntax/whole-machinery.js';
+import { accessReader, conditionReader, exampleReader, findingReader, meaningTeller } from '../syntax/whole-machinery.js';
 import { accessCheck } from './access-check.js';
 import type { CompilerPart } from './compiler-part.js';
+
+/** Conditions: what is asked for, or not, while something holds; stops. */
+export const conditions: CompilerPart = { reader: conditionReader };
+
+/** Gauges and dipsticks with their bands, defects with their classes, and what follows from each. */
+export const findings: CompilerPart = { reader: findingReader };
 
 /** Moving parts, places, walks, steps and what must never be; with the proof that everything can be reached and left again. */
 export const access: CompilerPart = { reader: accessReader, rules: accessRefusals, graphChecks: [accessCheck] };

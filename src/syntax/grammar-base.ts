@@ -1,12 +1,13 @@
 /**
  * What every layer of the grammar stands on: tokens by place, nodes with spans, and recovery.
  *
- * The grammar is one parser in layers, each a class that extends the one before: quantities, conditions, plans, occasions, series, readings, clauses,
- * titles, timing, tasks, machine, files; and on top those that a parser may be made without: access, examples, mending. What reads its rules is
+ * The grammar is one parser in layers, each a class that extends the one before: quantities, plans, occasions, series, clauses, titles,
+ * timing, tasks, machine, files; and on top those that a parser may be made without: conditions, readings, defects, access, examples, mending. What reads its rules is
  * rule-reader.ts; series.ts goes on after a mistake.
  */
 import { cover, type Span } from '../base/span.js';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
+import { PartMissing, type GrammarPart } from './grammar-part.js';
 import { RuleReader } from './rule-reader.js';
 import { END_KIND, endOf, isOfKind, type Token, type TokenKind } from './token.js';
 import type { Vocabulary } from './tokens.js';
@@ -85,6 +86,13 @@ export abstract class GrammarBase extends RuleReader {
     this.pending = [];
     const read = this.attempt(reading);
     return read.ok ? read : { ok: false, failedAt: this.place, error: read.error };
+  }
+
+  /** A rule that reads nothing, but says what it takes to read this. */
+  protected without(part: GrammarPart): () => never {
+    return () => {
+      throw new PartMissing(part, this.LA(1));
+    };
   }
 
   protected settle(): void {

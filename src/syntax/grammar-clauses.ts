@@ -1,13 +1,13 @@
 /**
- * Grammar, sixth layer: the clauses of a task that are neither intervals nor readings.
+ * Grammar, fifth layer: the clauses of a task that are neither intervals nor readings.
  */
-import { ReadingGrammar } from './grammar-readings.js';
+import { SeriesGrammar } from './series.js';
 import type {
   AllowNode, CautionNode, DependenceNode, HoldNode, KeptNode, LeadNode, MarginNode, ProcedureNode, ReasonNode, RecordNode, SignalWord, SiteNode, SourceNode, TextNode, TightenNode, ToolsNode, UsesNode, WithNode,
 } from './tree.js'; // prettier-ignore
 
 /** Reads the clauses about the work itself; steps share several of them. */
-export abstract class ClauseGrammar extends ReadingGrammar {
+export abstract class ClauseGrammar extends SeriesGrammar {
   /** Allow ::= "allow" Margin ( "early" | "late" ) ( "," Margin ( "early" | "late" ) )* */
   protected readonly allow = this.RULE('allow', (): AllowNode => {
     const first = this.CONSUME(this.v.word.allow);

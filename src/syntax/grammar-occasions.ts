@@ -1,5 +1,5 @@
 /**
- * Grammar, fourth layer: what a task comes with – work, storage, what happens.
+ * Grammar, third layer: what a task comes with – work, storage, what happens.
  */
 import { PlanGrammar } from './grammar-plans.js';
 import type { OccasionWhat, Round } from './tree.js';

@@ -1,14 +1,14 @@
 /**
- * Grammar, third layer: when a task falls due – limits and plans.
+ * Grammar, second layer: when a task falls due – limits and plans.
  */
 import type { Span } from '../base/span.js';
 import { diagnose } from '../diagnostics/catalogue-entry.js';
 import { syntaxCodes } from '../diagnostics/codes/syntax.js';
-import { ConditionGrammar } from './grammar-conditions.js';
+import { QuantityGrammar } from './grammar-quantities.js';
 import type { LimitNode, MarginNode, MarkDayNode, OftenNode, PercentNode, PlanNode, SpanNode, StandstillNode, UnitNode } from './tree.js';
 
 /** Reads intervals. */
-export abstract class PlanGrammar extends ConditionGrammar {
+export abstract class PlanGrammar extends QuantityGrammar {
   /** Plan ::= PlanTerm ( ( "or" PlanTerm )+ ","? "whichever" ( "first" | "last" ) )? */
   protected readonly plan = this.RULE('plan', (): PlanNode => {
     const start = this.LA(1);
@@ -315,4 +315,11 @@ export abstract class PlanGrammar extends ConditionGrammar {
       this.sees(unit + 1, on) && (this.sees(unit + 2, this.v.Number) || (this.sees(unit + 2, day) && this.sees(unit + 3, this.v.Number)))
     );
   }
+
+  /** Integer Month */
+  protected readonly dayOfMonth = this.RULE('dayOfMonth', (): MarkDayNode => {
+    const number = this.CONSUME(this.v.Number);
+    const month = this.SUBRULE(this.month);
+    return { kind: 'mark-day', at: this.since(number), day: this.integer(number), month };
+  });
 }

@@ -8,6 +8,8 @@ import { monthNumber, weekdayNumber } from '../values/calendar.js';
 import { findUnit } from '../values/units.js';
 import { GrammarBase } from './grammar-base.js';
 import type {
+  ConditionNode,
+  StanceItemNode,
   LevelNode,
   MonthNode,
   NameNode,
@@ -25,6 +27,9 @@ import type {
 export abstract class QuantityGrammar extends GrammarBase {
   /** True inside gauges and examples, where a name may follow a level (`normal 75 to 90 high above 97`): there only known units are units. */
   protected namesFollow = false;
+
+  /** Condition: see grammar-conditions.ts. */
+  protected readonly condition: () => ConditionNode = this.without('conditions');
 
   /** Name */
   protected readonly name = this.RULE('name', (): NameNode => this.nameNode(this.CONSUME(this.v.Name)));
@@ -211,4 +216,19 @@ export abstract class QuantityGrammar extends GrammarBase {
     if (findUnit(next.image) === null) return !this.namesFollow && next.tokenType === v.Name;
     return !(this.namesFollow && this.sees(2, v.Number, v.word.above, v.word.below, v.word.from, v.word.reads));
   }
+
+  /** StanceItem ::= Name "is"? Word */
+  protected readonly stanceItem = this.RULE('stanceItem', (): StanceItemNode => {
+    const part = this.CONSUME(this.v.Name);
+    this.OPTION(() => this.CONSUME(this.v.word.is));
+    const position = this.CONSUME(this.v.Position);
+    return { kind: 'stance-item', at: this.since(part), part: this.nameNode(part), position: this.nameNode(position) };
+  });
+
+  /** StanceItem ( "," StanceItem )* */
+  protected readonly stance = this.RULE('stance', (): readonly StanceItemNode[] => {
+    const items: StanceItemNode[] = [];
+    this.AT_LEAST_ONE_SEP({ SEP: this.v.Comma, DEF: () => items.push(this.SUBRULE(this.stanceItem)) });
+    return items;
+  });
 }

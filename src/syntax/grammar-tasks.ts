@@ -1,11 +1,14 @@
 /**
- * Grammar, ninth layer: tasks.
+ * Grammar, eighth layer: tasks.
  */
 import { TimingGrammar } from './grammar-timing.js';
-import type { ChangeNode, RemoveNode, TaskClauseNode, TaskNode } from './tree.js';
+import type { ChangeNode, OutcomeNode, ReadsNode, RemoveNode, TaskClauseNode, TaskNode } from './tree.js';
 
 /** Reads tasks, and a variant's changes to them. */
 export abstract class TaskGrammar extends TimingGrammar {
+  protected readonly reads: () => ReadsNode = this.without('findings');
+  protected readonly outcome: () => OutcomeNode = this.without('findings');
+
   /** Task ::= "task" Name Text TaskClause* */
   protected readonly task = this.RULE('task', (): TaskNode => {
     const first = this.CONSUME(this.v.word.task);

@@ -1,5 +1,5 @@
 /**
- * Grammar, eighth layer: the clauses that say when a task is due, what its limits count from, and when it applies at all.
+ * Grammar, seventh layer: the clauses that say when a task is due, what its limits count from, and when it applies at all.
  */
 import { TitleGrammar } from './grammar-titles.js';
 import type {

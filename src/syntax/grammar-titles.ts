@@ -1,5 +1,5 @@
 /**
- * Grammar, seventh layer: the title that every declared thing has, and what is done about a missing one.
+ * Grammar, sixth layer: the title that every declared thing has, and what is done about a missing one.
  */
 import { diagnose } from '../diagnostics/catalogue-entry.js';
 import { syntaxCodes } from '../diagnostics/codes/syntax.js';

@@ -39,6 +39,9 @@ export class Grammar extends MachineGrammar {
   protected readonly walk: () => DeclarationNode = this.without('access');
   protected readonly step: () => DeclarationNode = this.without('access');
   protected readonly never: () => DeclarationNode = this.without('access');
+  protected readonly gauge: () => DeclarationNode = this.without('findings');
+  protected readonly dipstick: () => DeclarationNode = this.without('findings');
+  protected readonly defect: () => DeclarationNode = this.without('findings');
   protected readonly example: () => DeclarationNode = this.without('examples');
   private unread: NameNode[] = [];
   private memory: DeclarationMemory | undefined;

@@ -10,7 +10,7 @@
 import type { Outcome } from './grammar-base.js';
 import { OccasionGrammar } from './grammar-occasions.js';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
-import { PartMissing, type GrammarPart, type Missing } from './grammar-part.js';
+import { PartMissing, type Missing } from './grammar-part.js';
 import { giveUp, stray, unexpected, type FailureContext } from './mistakes.js';
 import { END_KIND, endOf, type Token } from './token.js';
 import type { TextNode } from './tree.js';
@@ -177,13 +177,6 @@ export abstract class SeriesGrammar extends OccasionGrammar {
   /** Passes over the words of a title whose quotes were forgotten. */
   protected unquoted(): readonly Token[] {
     return [];
-  }
-
-  /** A rule that reads nothing, but says what it takes to read this. */
-  protected without(part: GrammarPart): () => never {
-    return () => {
-      throw new PartMissing(part, this.LA(1));
-    };
   }
 
   /** To spread into a node during whose reading something was lost. */

@@ -1,8 +1,17 @@
 import { readingAccess } from './grammar-access.js';
+import { readingConditions } from './grammar-conditions.js';
+import { readingDefects } from './grammar-defects.js';
 import { readingExamples } from './grammar-examples.js';
+import { readingInstruments } from './grammar-readings.js';
 import { type Machinery, machineryWith, type ParserPart } from './machinery.js';
 import { mending } from './mending.js';
 import { tidy } from './tidy.js';
+
+/** Reads conditions. */
+export const conditionReader: ParserPart = { layer: readingConditions };
+
+/** Reads gauges, dipsticks, defects and what follows from them. */
+export const findingReader: ParserPart = { layer: (below) => readingDefects(readingInstruments(below)) };
 
 /** Reads moving parts, places and steps. */
 export const accessReader: ParserPart = { layer: readingAccess };
@@ -18,5 +27,5 @@ let built: Machinery | undefined;
 
 /** The machinery of the whole language, built when it is first asked for. */
 export function machinery(): Machinery {
-  return (built ??= machineryWith([accessReader, exampleReader, meaningTeller]));
+  return (built ??= machineryWith([conditionReader, findingReader, accessReader, exampleReader, meaningTeller]));
 }
