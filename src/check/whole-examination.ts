@@ -1,6 +1,6 @@
 import type { Examination } from './examiner.js';
 import { bringAll } from './load/bring-all.js';
-import { accessRefusals, refusals, remarks } from './rules/index.js';
+import { accessRefusals, findingRefusals, refusals, remarks } from './rules/index.js';
 
 /** All that there is to say of a schedule, from however many files. */
-export const wholeExamination: Examination = { rules: [...refusals, ...accessRefusals, ...remarks], bring: bringAll };
+export const wholeExamination: Examination = { rules: [...refusals, ...findingRefusals, ...accessRefusals, ...remarks], bring: bringAll };

@@ -2,7 +2,7 @@
  * The parts of a compiler. Between them and what every compiler has they are `compile`.
  */
 import { bringAll } from '../check/load/bring-all.js';
-import { accessRefusals, remarks as sayings } from '../check/rules/index.js';
+import { accessRefusals, findingRefusals, remarks as sayings } from '../check/rules/index.js';
 import { accessReader, conditionReader, exampleReader, findingReader, meaningTeller } from '../syntax/whole-machinery.js';
 import { accessCheck } from './access-check.js';
 import type { CompilerPart } from './compiler-part.js';
@@ -11,7 +11,7 @@ import type { CompilerPart } from './compiler-part.js';
 export const conditions: CompilerPart = { reader: conditionReader };
 
 /** Gauges and dipsticks with their bands, defects with their classes, and what follows from each. */
-export const findings: CompilerPart = { reader: findingReader };
+export const findings: CompilerPart = { reader: findingReader, rules: findingRefusals };
 
 /** Moving parts, places, walks, steps and what must never be; with the proof that everything can be reached and left again. */
 export const access: CompilerPart = { reader: accessReader, rules: accessRefusals, graphChecks: [accessCheck] };

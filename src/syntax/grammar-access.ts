@@ -2,11 +2,18 @@
  * Grammar, a layer that may be left out: moving parts, places, steps and what must never be.
  */
 import type { GrammarLayer } from './grammar-part.js';
+import { accessChoices } from './lookahead-table.js';
+import type { Vocabulary } from './tokens.js';
 import type { NeverNode, PlaceNode, PositionNode, RestNode, StepClauseNode, StepNode, WalkNode } from './tree.js';
 
 /** Reads how to get at things. */
 export const readingAccess: GrammarLayer = (below) =>
   class AccessGrammar extends below {
+    constructor(vocabulary: Vocabulary) {
+      super(vocabulary);
+      this.learn(accessChoices);
+    }
+
     /** Position ::= "position" Name Text? PositionItem ( "," PositionItem )* */
     protected override readonly position = this.RULE('position', (): PositionNode => {
       const first = this.CONSUME(this.v.word.position);

@@ -8,6 +8,7 @@
 import { cover, type Span } from '../base/span.js';
 import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import { PartMissing, type GrammarPart } from './grammar-part.js';
+import { choices } from './lookahead-table.js';
 import { RuleReader } from './rule-reader.js';
 import { END_KIND, endOf, isOfKind, type Token, type TokenKind } from './token.js';
 import type { Vocabulary } from './tokens.js';
@@ -41,6 +42,7 @@ export abstract class GrammarBase extends RuleReader {
   constructor(vocabulary: Vocabulary) {
     super(vocabulary.all);
     this.v = vocabulary;
+    this.learn(choices);
   }
 
   /** True if the n-th token from here is of one of these very kinds. */

@@ -3,11 +3,18 @@
  */
 import type { Token } from './token.js';
 import type { GrammarLayer } from './grammar-part.js';
+import { conditionChoices } from './lookahead-table.js';
+import type { Vocabulary } from './tokens.js';
 import type { ConditionNode, FactNode, NameNode, NumberNode } from './tree.js';
 
 /** Reads what is true or not. */
 export const readingConditions: GrammarLayer = (below) =>
   class ConditionGrammar extends below {
+    constructor(vocabulary: Vocabulary) {
+      super(vocabulary);
+      this.learn(conditionChoices);
+    }
+
     /** Condition ::= AllOf ( "or" AllOf )* */
     protected override readonly condition = this.RULE('condition', (): ConditionNode => {
       const first = this.LA(1);

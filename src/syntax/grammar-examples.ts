@@ -2,6 +2,8 @@
  * Grammar, a layer that may be left out: worked examples.
  */
 import type { GrammarLayer } from './grammar-part.js';
+import { exampleChoices } from './lookahead-table.js';
+import type { Vocabulary } from './tokens.js';
 import type { ActNode, BecauseNode, ExampleLineNode, ExampleNode, ExpectNode, NameNode, PointNode } from './tree.js';
 
 type Outing = Extract<ActNode, { readonly kind: 'act-outing' }>;
@@ -10,6 +12,11 @@ type State = Extract<ExpectNode, { readonly kind: 'expect-task' }>['state'];
 /** Reads worked examples. */
 export const readingExamples: GrammarLayer = (below) =>
   class ExampleGrammar extends below {
+    constructor(vocabulary: Vocabulary) {
+      super(vocabulary);
+      this.learn(exampleChoices);
+    }
+
     /** Example ::= "example" Text ExampleLine* */
     protected override readonly example = this.RULE('example', (): ExampleNode => {
       const first = this.CONSUME(this.v.word.example);

@@ -2,6 +2,8 @@
  * Grammar, a layer that may be left out: gauges and dipsticks, the bands of their readings and what follows from each.
  */
 import type { GrammarLayer } from './grammar-part.js';
+import { findingChoices } from './lookahead-table.js';
+import type { Vocabulary } from './tokens.js';
 import type { Token } from './token.js';
 import type { BandNode, DipstickNode, GaugeNode, LevelNode, OutcomeNode, ReadsNode, SpanNode } from './tree.js';
 
@@ -11,6 +13,11 @@ type NamedBand = GaugeNode['bands'][number];
 /** Reads instruments, their bands, and outcomes. */
 export const readingInstruments: GrammarLayer = (below) =>
   class InstrumentGrammar extends below {
+    constructor(vocabulary: Vocabulary) {
+      super(vocabulary);
+      this.learn(findingChoices);
+    }
+
     /** Band: see grammar/duewright.ebnf. */
     private readonly band = this.RULE('band', (): BandNode =>
       this.OR<BandNode>({

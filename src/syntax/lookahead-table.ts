@@ -3,8 +3,10 @@
  *
  * Written by `npx vitest run -u --config tests/vitest.config.ts tests/syntax/lookahead.test.ts`: run that after a change of the grammar.
  */
+import type { ChoiceTable } from './lookahead.js';
+
 // prettier-ignore
-export const lookaheadTable: Readonly<Record<string, string>> = {
+export const choices: ChoiceTable = {
   'names AT_LEAST_ONE_SEP 0': 'Name',
   'span OPTION 0': 'less plus',
   'span OPTION 1': 'of',
@@ -87,6 +89,10 @@ export const lookaheadTable: Readonly<Record<string, string>> = {
   'headClause OPTION 0': 'serial',
   'declarations MANY 0': 'meter gauge dipstick duty attachment position at place walk step never stop supply hazard event defect task change remove example',
   'declaration OR 0': 'meter|gauge|dipstick|duty|attachment|position|at|place|walk|step|never|stop|supply|hazard|event|defect|task|change|remove|example',
+};
+
+// prettier-ignore
+export const conditionChoices: ChoiceTable = {
   'condition AT_LEAST_ONE_SEP 0': 'not LParen machine no date in Name',
   'allOf MANY 0': 'and Comma',
   'allOf OR 0': 'and|Comma',
@@ -101,6 +107,10 @@ export const lookaheadTable: Readonly<Record<string, string>> = {
   'recent OR 0': 'read|done|happened',
   'recent OPTION 0': 'Number',
   'everFact OR 0': 'done|happened',
+};
+
+// prettier-ignore
+export const findingChoices: ChoiceTable = {
   'band OR 0': 'below|above|from|up|Number Name',
   'aboveBand OPTION 0': 'to',
   'plainBand OPTION 0': 'to',
@@ -116,6 +126,10 @@ export const lookaheadTable: Readonly<Record<string, string>> = {
   'defect AT_LEAST_ONE_SEP 0': 'Name',
   'defectClass OPTION 0': 'Text',
   'classRules MANY 0': 'Name',
+};
+
+// prettier-ignore
+export const accessChoices: ChoiceTable = {
   'position OPTION 0': 'Text',
   'position AT_LEAST_ONE_SEP 0': 'Position',
   'positionItem OPTION 0': 'aloft',
@@ -123,6 +137,10 @@ export const lookaheadTable: Readonly<Record<string, string>> = {
   'placeDeclaration OPTION 0': 'under',
   'stepClauses MANY 0': 'while back one takes at under danger warning caution notice beware calls needs do reason source',
   'stepClause OR 0': 'while|back|one|takes|at|under|danger warning caution notice beware calls|needs|do reason source',
+};
+
+// prettier-ignore
+export const exampleChoices: ChoiceTable = {
   'exampleLines MANY 0': 'Date',
   'exampleLine OPTION 0': 'Time',
   'exampleItems MANY 0': 'expect Name done plans outing happens opens closes attached detached stands storage refuelled enters states',

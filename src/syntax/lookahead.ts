@@ -4,11 +4,13 @@
  * With which tokens each way of each choice can begin follows from the grammar. It is worked out when the grammar changes, by Chevrotain, and
  * written down in lookahead-table.ts; a test compares the table with what Chevrotain makes of the grammar.
  */
-import { lookaheadTable } from './lookahead-table.js';
 import { isOfKind, type Token, type TokenKind } from './token.js';
 
 /** The sorts of choice as the table names them, and the number of the first choice of each sort in its rule. */
 export const CHOICES = { OR: 0, OPTION: 10, MANY: 20, AT_LEAST_ONE_SEP: 30 } as const;
+
+/** By rule, sort and number of each choice the kinds of token that each way can begin with. */
+export type ChoiceTable = Readonly<Record<string, string>>;
 
 /** One choice of the grammar. */
 export class Choice {
@@ -38,11 +40,12 @@ export class RuleChoices {
   constructor(
     private readonly rule: string,
     private readonly kinds: ReadonlyMap<string, TokenKind>,
+    private readonly table: ChoiceTable,
   ) {}
 
   choice(sort: keyof typeof CHOICES, number: number): Choice {
     return (this.choices[CHOICES[sort] + number] ??= new Choice(
-      readFirsts(lookaheadTable[`${this.rule} ${sort} ${number}`] ?? '', this.kinds),
+      readFirsts(this.table[`${this.rule} ${sort} ${number}`] ?? '', this.kinds),
     ));
   }
 }

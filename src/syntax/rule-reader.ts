@@ -6,7 +6,7 @@
  *
  * INVARIANT: `choices` are those of the rule being read. A rule that fails leaves its own behind; {@link RuleReader.attempt} puts them right.
  */
-import { RuleChoices } from './lookahead.js';
+import { type ChoiceTable, RuleChoices } from './lookahead.js';
 import { expected, oneOf } from './plain-errors.js';
 import { END_KIND, isOfKind, type Token, type TokenKind } from './token.js';
 
@@ -56,11 +56,17 @@ export abstract class RuleReader {
   private tokens: Token[] = [];
   private next = 0;
   private readonly kinds: ReadonlyMap<string, TokenKind>;
+  private readonly table: Record<string, string> = {};
   private choices: RuleChoices;
 
   constructor(kinds: readonly TokenKind[]) {
     this.kinds = new Map(kinds.map((kind) => [kind.name, kind]));
-    this.choices = new RuleChoices('', this.kinds);
+    this.choices = new RuleChoices('', this.kinds, this.table);
+  }
+
+  /** Takes in what the choices of some rules begin with: whoever adds rules says so. */
+  protected learn(table: ChoiceTable): void {
+    Object.assign(this.table, table);
   }
 
   protected get input(): Token[] {
@@ -100,7 +106,7 @@ export abstract class RuleReader {
   }
 
   protected RULE<A extends readonly unknown[], T>(name: string, read: (...args: A) => T): (...args: A) => T {
-    const own = new RuleChoices(name, this.kinds);
+    const own = new RuleChoices(name, this.kinds, this.table);
     return (...args) => {
       const outer = this.choices;
       this.choices = own;

@@ -66,6 +66,9 @@ export abstract class RuleReader extends EmbeddedActionsParser {
     super.input = tokens;
   }
 
+  /** Chevrotain finds it out by itself. */
+  protected learn(): void {}
+
   protected get place(): number {
     return this.exportLexerState() + 1;
   }

@@ -58,7 +58,6 @@ export const refusals: readonly Rule[] = [
   unknownWord,
   impossibleDate,
   quantities,
-  bands,
   stages,
   firstOfMarks,
   multipleNotOnMeter,
@@ -76,6 +75,9 @@ export const refusals: readonly Rule[] = [
   tooMuchCovered,
   notAPosition,
 ];
+
+/** What keeps one with gauges and dipsticks from being compiled. Each looks at what is read of them only. */
+export const findingRefusals: readonly Rule[] = [bands];
 
 /** What keeps one with moving parts and places from being compiled. Each looks at their declarations only. */
 export const accessRefusals: readonly Rule[] = [tooManyPlaces, restIncomplete, restTwice, stepGoesNowhere, walkRepeated];
