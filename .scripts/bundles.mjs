@@ -2,6 +2,7 @@
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { chmodSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { noticing } from './notices.mjs';
@@ -136,6 +137,22 @@ export function layDownCode(folder) {
   for (const name of readdirSync(code)) if (name.endsWith('.graph')) rmSync(`${code}${name}`);
 }
 
+/**
+ * Where an entry takes nothing from a piece that its other pieces take from, esbuild imports it all the same, for the order in which modules run. Ours do
+ * nothing when they run, and a bundler that reads so in our manifest warns of each such import.
+ */
+const withoutBareImports = {
+  name: 'without-bare-imports',
+  setup: (build) =>
+    build.onEnd(() => {
+      const folder = resolve(common.absWorkingDir, build.initialOptions.outdir);
+      for (const name of readdirSync(folder).filter((each) => each.endsWith('.js'))) {
+        const text = readFileSync(`${folder}/${name}`, 'utf8');
+        writeFileSync(`${folder}/${name}`, text.replace(/^import "\.\/chunks\/[^"]+";\n/gm, ''));
+      }
+    }),
+};
+
 /** The library entries: our code, with packages left to whoever installs us. */
 export const library = {
   ...common,
@@ -147,6 +164,7 @@ export const library = {
   entryPoints: [
     'src/index.ts',
     'src/engine.ts',
+    'src/compiler.ts',
     'src/ahead.ts',
     'src/adapters/logbook.ts',
     'src/adapters/exchange.ts',
@@ -156,4 +174,5 @@ export const library = {
   outdir: 'dist',
   chunkNames: 'chunks/[name]-[hash]',
   splitting: true,
+  plugins: [withoutBareImports],
 };

@@ -41,6 +41,7 @@ export const arrows: Readonly<Record<string, readonly string[]>> = {
   fleet: ['base', 'values', 'graph', 'history', 'assess'],
   sql: ['base', 'values', 'graph', 'fleet'],
   watch: ['base', 'values', 'graph', 'history', 'assess'],
+  compiler: ['base', 'diagnostics', 'check', 'compile'],
   ahead: ['base', 'values', 'graph', 'history', 'assess', 'outlook'],
   engine: ['base', 'values', 'graph', 'history', 'assess', 'explain', 'access', 'outlook'],
   index: [

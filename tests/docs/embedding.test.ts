@@ -33,7 +33,13 @@ beforeAll(async () => {
   for (const [name, text] of files) writeFileSync(join(folder, name), text);
   writeFileSync(join(folder, 'pump.json'), jsonText(graph));
   writeFileSync(join(folder, 'logbook.json'), jsonText(readEntries(logbook).entries.filter(({ on }) => on < '2026-06-01')));
-  await Promise.all([bundle('service.mjs', 'node'), bundle('job.mjs', 'node'), bundle('small.mjs', 'node'), bundle('page.js', 'browser')]);
+  await Promise.all([
+    bundle('service.mjs', 'node'),
+    bundle('job.mjs', 'node'),
+    bundle('small.mjs', 'node'),
+    bundle('written-here.mjs', 'node'),
+    bundle('page.js', 'browser'),
+  ]);
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
@@ -46,7 +52,11 @@ async function bundle(entry: string, platform: 'node' | 'browser'): Promise<void
     platform,
     format: 'esm',
     outExtension: { '.js': entry.endsWith('.mjs') ? '.mjs' : '.js' },
-    alias: { 'duewright/engine': sourceOf('src/engine.ts'), 'duewright/fleet': sourceOf('src/adapters/fleet.ts') },
+    alias: {
+      'duewright/engine': sourceOf('src/engine.ts'),
+      'duewright/compiler': sourceOf('src/compiler.ts'),
+      'duewright/fleet': sourceOf('src/adapters/fleet.ts'),
+    },
     logLevel: 'silent',
   });
 }
@@ -72,6 +82,27 @@ describe('the engine of a few kinds', () => {
     expect(refused.length).toBeGreaterThan(2);
     for (const line of refused)
       expect(line).toMatch(/^Line \d+ of the schedule asks for `[\w-]+`, which this engine was not given\. Give /);
+  });
+});
+
+describe('the compiler of a few parts', () => {
+  const header = 'schedule s "S"\nlanguage 1\nfits model "M"\nmeter engine "Hours" counts h\n';
+  const task = 'task oil "Oil"\n  every 100 h of engine or 12 months, whichever first\n';
+  const example = 'example "By hours"\n  2026-03-02 engine 100 h  expect oil due\n';
+  const done: Entry = { kind: 'done', id: 'd', on: '2026-05-01', tasks: ['oil'], meters: { engine: 5 } };
+
+  test('compiles what it is made for, and says what it is not, what is wrong, and what the engine is not made for', async () => {
+    const { dueBy } = await load<{ dueBy: (text: string, entries: readonly Entry[], date: string) => readonly string[] }>(
+      'written-here.mjs',
+    );
+    expect(dueBy(header + task + example, [done], '2026-06-01')).toEqual(['oil: clear']);
+    expect(dueBy(`${header}${task}position guard closed, open\n`, [done], '2026-06-01')).toEqual([
+      'Moving parts, places and steps are read by `access`, which this compiler was not given. Give `compilerWith` the part `access`, or use `compile`.',
+    ]);
+    expect(dueBy(header + task.replace('100 h', '100'), [done], '2026-06-01')).toEqual(['Expected a unit here, not `of`.']);
+    expect(dueBy(`${header}${task}  only if date from 1 April to 1 May\n`, [done], '2026-06-01')[0]).toMatch(
+      /^Line 5 of the schedule asks for `gate`, which this engine was not given\. Give /,
+    );
   });
 });
 
