@@ -1,6 +1,9 @@
 import type { Examination } from './examiner.js';
 import { bringAll } from './load/bring-all.js';
-import { accessRefusals, findingRefusals, refusals, remarks } from './rules/index.js';
+import { accessRefusals, exampleRefusals, findingRefusals, refusals, remarks } from './rules/index.js';
 
 /** All that there is to say of a schedule, from however many files. */
-export const wholeExamination: Examination = { rules: [...refusals, ...findingRefusals, ...accessRefusals, ...remarks], bring: bringAll };
+export const wholeExamination: Examination = {
+  rules: [...refusals, ...findingRefusals, ...exampleRefusals, ...accessRefusals, ...remarks],
+  bring: bringAll,
+};

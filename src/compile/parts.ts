@@ -2,7 +2,7 @@
  * The parts of a compiler. Between them and what every compiler has they are `compile`.
  */
 import { bringAll } from '../check/load/bring-all.js';
-import { accessRefusals, findingRefusals, remarks as sayings } from '../check/rules/index.js';
+import { accessRefusals, exampleRefusals, findingRefusals, remarks as sayings } from '../check/rules/index.js';
 import { accessReader, conditionReader, exampleReader, findingReader, meaningTeller } from '../syntax/whole-machinery.js';
 import { accessCheck } from './access-check.js';
 import type { CompilerPart } from './compiler-part.js';
@@ -17,7 +17,7 @@ export const findings: CompilerPart = { reader: findingReader, rules: findingRef
 export const access: CompilerPart = { reader: accessReader, rules: accessRefusals, graphChecks: [accessCheck] };
 
 /** Worked examples: that they can be read and are about this schedule. `runExamples` holds them against the engine. */
-export const examples: CompilerPart = { reader: exampleReader };
+export const examples: CompilerPart = { reader: exampleReader, rules: exampleRefusals };
 
 /** Schedules of several files: parts that are used, variants of a base, attachments that follow schedules of their own. */
 export const files: CompilerPart = { bring: bringAll };

@@ -35,6 +35,7 @@ import { neverDue } from './never-due.js';
 import { neverGoverns } from './never-governs.js';
 import { qualifiedDeclaration } from './qualified-declaration.js';
 import { quantities } from './quantities.js';
+import { quantitiesInExamples } from './quantities-in-examples.js';
 import { repeatedClause } from './repeated-clause.js';
 import { reversedSerials } from './reversed-serials.js';
 import { tooManyPlaces } from './too-many-places.js';
@@ -78,6 +79,9 @@ export const refusals: readonly Rule[] = [
 
 /** What keeps one with gauges and dipsticks from being compiled. Each looks at what is read of them only. */
 export const findingRefusals: readonly Rule[] = [bands];
+
+/** What keeps one with worked examples from being compiled. Each looks at those only. */
+export const exampleRefusals: readonly Rule[] = [quantitiesInExamples];
 
 /** What keeps one with moving parts and places from being compiled. Each looks at their declarations only. */
 export const accessRefusals: readonly Rule[] = [tooManyPlaces, restIncomplete, restTwice, stepGoesNowhere, walkRepeated];

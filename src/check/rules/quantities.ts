@@ -5,7 +5,6 @@ import { limitsIn } from '../limits.js';
 import type { Home, Model, PlacedDeclaration } from '../model.js';
 import { amountOf, calendarAmountOf, delayOf, shortfallOf } from '../quantities/amount.js';
 import { clockMinutesOf } from '../quantities/clock-minutes.js';
-import { readingsInExample } from '../quantities/example.js';
 import { problem, type Read } from '../quantities/read.js';
 import { readingsInCondition, readingsInDeclaration, readingsInReads } from '../quantities/readings.js';
 import { newtonMetresOf, suppliedAmount } from '../quantities/work.js';
@@ -13,9 +12,21 @@ import { secondsOf, unitOf } from '../quantities/units.js';
 import { diagnostic } from '../report.js';
 import { stageSpans } from '../quantities/stage-spans.js';
 
+/** What can be wrong with a quantity. */
+export const quantityCodes: Rule['codes'] = [
+  'wrongUnit',
+  'unknownUnit',
+  'emptySpan',
+  'unclearMeter',
+  'fractionalSpan',
+  'impossibleNumber',
+  'unknownWord',
+  'bandWithoutEdge',
+];
+
 /** Every quantity measures what is wanted in its place, in a unit that exists, and is a number that makes sense there. */
 export const quantities: Rule = {
-  codes: ['wrongUnit', 'unknownUnit', 'emptySpan', 'unclearMeter', 'fractionalSpan', 'impossibleNumber', 'unknownWord', 'bandWithoutEdge'],
+  codes: quantityCodes,
   scope: 'declaration',
   check: ({ model }) => model.declarations.flatMap((declaration) => problems(readingsIn(model, declaration))),
 };
@@ -23,9 +34,11 @@ export const quantities: Rule = {
 /** As many times as a calendar period may ask for. */
 const MOST_TIMES = 366;
 
-type Reading = Read<unknown> | undefined;
+/** What a quantity was read as; nothing where it is read elsewhere. */
+export type Reading = Read<unknown> | undefined;
 
-function problems(readings: readonly Reading[]): readonly Diagnostic[] {
+/** What is wrong with quantities, where anything is. */
+export function problems(readings: readonly Reading[]): readonly Diagnostic[] {
   return readings.flatMap((read) => {
     if (read === undefined || 'value' in read) return [];
     const { code, ...finding } = read.problem;
@@ -46,7 +59,6 @@ function readingsIn(model: Model, declaration: PlacedDeclaration): readonly Read
     );
   if (node.kind === 'defect')
     return node.rules.flatMap(({ outcome }) => outcome.then.map(({ within }) => within && delayOf(model, home, within)));
-  if (node.kind === 'example') return readingsInExample(model, home, node, (limit) => inLimit(model, home, limit));
   return readingsInDeclaration(model, home, node);
 }
 
@@ -112,7 +124,8 @@ function spans(model: Model, home: Home, all: readonly SpanNode[]): readonly Rea
   return all.map((span) => amountOf(model, home, span));
 }
 
-function inLimit(model: Model, home: Home, limit: LimitNode): readonly Reading[] {
+/** The quantities of a limit. */
+export function inLimit(model: Model, home: Home, limit: LimitNode): readonly Reading[] {
   switch (limit.kind) {
     case 'interval':
       return [
