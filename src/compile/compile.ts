@@ -4,6 +4,7 @@
 import { check, type Checked } from '../check/check.js';
 import type { Loader } from '../check/load/shelf.js';
 import { accessCheck } from './access-check.js';
+import { everyMaker } from './every-maker.js';
 import { graphFrom, type Compiled, type CompileOptions } from './graph-of.js';
 
 /**
@@ -25,5 +26,5 @@ export function compile(path: string, load: Loader, options: CompileOptions = {}
  * @example compileChecked(live.check('tarn-55.due', load)).graph
  */
 export function compileChecked(checked: Checked, options: CompileOptions = {}): Compiled {
-  return graphFrom(checked, [accessCheck], options);
+  return graphFrom(checked, everyMaker, [accessCheck], options);
 }

@@ -7,7 +7,7 @@ import type { GrammarPart } from '../syntax/grammar-part.js';
 import { machineryWith, type Machinery } from '../syntax/machinery.js';
 import { parseOn } from '../syntax/parse-on.js';
 import type { CompilerPart } from './compiler-part.js';
-import { graphFrom, type Compiled, type CompileOptions } from './graph-of.js';
+import { graphFrom, type Compiled, type CompileOptions, type GraphMakers } from './graph-of.js';
 
 /** What the parts are called that a schedule can ask for. */
 export type CompilerPartName = GrammarPart | 'files';
@@ -52,6 +52,7 @@ export interface Compiler {
 export function compilerWith(parts: readonly CompilerPart[]): Compiler {
   const rules = [refusals, ...parts.map((part) => part.rules ?? [])].flat();
   const checks = parts.flatMap(({ graphChecks = [] }) => graphChecks);
+  const graphMakers: GraphMakers = Object.assign({}, ...parts.map(({ makers }) => makers)) as GraphMakers;
   const bring = parts.findLast((part) => part.bring !== undefined)?.bring;
   // Made when the first text is read, for it takes some milliseconds. It holds nothing from one text to the next.
   let machinery: Machinery | undefined;
@@ -66,7 +67,7 @@ export function compilerWith(parts: readonly CompilerPart[]): Compiler {
     const examination = { rules, bring: bring ?? bringAlone((at) => lacks.push(lackOf('files', at))) };
     const checked = new Examiner((source, file) => parse(source.text, file), examination).examine(path, load, options);
     if (lacks.length > 0) return { kind: 'refused', lacks };
-    return { kind: 'compiled', ...graphFrom(checked, checks, options) };
+    return { kind: 'compiled', ...graphFrom(checked, graphMakers, checks, options) };
   };
   return { compile };
 }

@@ -9,21 +9,11 @@ import { collect, hasErrors } from '../diagnostics/collect.js';
 import { sealed } from '../graph/fingerprint.js';
 import type { RuleGraph } from '../graph/rule-graph.js';
 import type { HeaderNode } from '../syntax/tree.js';
-import { compileAccess } from './access.js';
 import { checkGraph } from './graph-checks.js';
 import type { GraphCheck } from './graph-finding.js';
-import {
-  compileDefects,
-  compileDipsticks,
-  compileEvents,
-  compileGauges,
-  compileMeters,
-  compileNamed,
-  compileStops,
-  compileSupplies,
-} from './machine.js';
+import { compileEvents, compileMeters, compileNamed, compileStops, compileSupplies } from './machine.js';
 import { compileTasks } from './task.js';
-import { workshop } from './workshop.js';
+import { workshop, type Workshop } from './workshop.js';
 
 /** What `compile` may be given besides the file and its loader. */
 export interface CompileOptions extends CheckOptions {
@@ -37,10 +27,20 @@ export interface Compiled extends Checked {
   readonly graph: RuleGraph | null;
 }
 
+/** What makes those parts of a graph that a compiler may be made without; a schedule for it has nothing of the kind. */
+export type GraphMakers = { readonly [K in 'gauges' | 'dipsticks' | 'defects' | 'access']?: (shop: Workshop) => RuleGraph[K] };
+
+const NO_ACCESS: RuleGraph['access'] = { parts: [], rest: {}, places: [], walks: [], steps: [], nevers: [] };
+
 /** The rest of compiling, once the files are checked: the graph, and what `checks` find in it. */
-export function graphFrom(checked: Checked, checks: readonly GraphCheck[], { sha256 = ours }: CompileOptions): Compiled {
+export function graphFrom(
+  checked: Checked,
+  makers: GraphMakers,
+  checks: readonly GraphCheck[],
+  { sha256 = ours }: CompileOptions,
+): Compiled {
   if (checked.model === null || hasErrors(checked.diagnostics)) return { ...checked, graph: null };
-  const graph = graphOf(checked.model, checked.sources, sha256);
+  const graph = graphOf(checked.model, checked.sources, makers, sha256);
   const found = checkGraph(graph, checked.sources, checks);
   const diagnostics = collect(checked.diagnostics, found);
   return { ...checked, diagnostics, graph: hasErrors(found) ? null : graph };
@@ -51,10 +51,10 @@ export function graphFrom(checked: Checked, checks: readonly GraphCheck[], { sha
  *
  * @throws Error where the model has errors: see {@link compile}.
  */
-export function graphOf(model: Model, sources: readonly SourceText[], sha256 = ours): RuleGraph {
+export function graphOf(model: Model, sources: readonly SourceText[], makers: GraphMakers, sha256 = ours): RuleGraph {
   const shop = workshop(model, sources);
   const stops = compileStops(shop);
-  const access = compileAccess(shop);
+  const access = makers.access?.(shop) ?? NO_ACCESS;
   const tasks = compileTasks(shop);
   const graph: Omit<RuleGraph, 'fingerprint'> = {
     format: 'duewright-rule-graph',
@@ -62,13 +62,13 @@ export function graphOf(model: Model, sources: readonly SourceText[], sha256 = o
     schedule: scheduleOf(model.header),
     sources: sources.map(({ name, text }) => ({ path: name, fingerprint: sha256(text) })),
     meters: compileMeters(shop),
-    gauges: compileGauges(shop),
-    dipsticks: compileDipsticks(shop),
+    gauges: makers.gauges?.(shop) ?? [],
+    dipsticks: makers.dipsticks?.(shop) ?? [],
     duties: compileNamed(shop, 'duty'),
     attachments: compileNamed(shop, 'attachment'),
     events: compileEvents(shop),
     supplies: compileSupplies(shop),
-    defects: compileDefects(shop),
+    defects: makers.defects?.(shop) ?? [],
     stops,
     access,
     nodes: [...shop.nodes],

@@ -4,17 +4,28 @@
 import { bringAll } from '../check/load/bring-all.js';
 import { accessRefusals, exampleRefusals, findingRefusals, remarks as sayings } from '../check/rules/index.js';
 import { accessReader, conditionReader, exampleReader, findingReader, meaningTeller } from '../syntax/whole-machinery.js';
+import { compileAccess } from './access.js';
 import { accessCheck } from './access-check.js';
 import type { CompilerPart } from './compiler-part.js';
+import { compileDefects, compileDipsticks, compileGauges } from './machine.js';
 
 /** Conditions: what is asked for, or not, while something holds; stops. */
 export const conditions: CompilerPart = { reader: conditionReader };
 
 /** Gauges and dipsticks with their bands, defects with their classes, and what follows from each. */
-export const findings: CompilerPart = { reader: findingReader, rules: findingRefusals };
+export const findings: CompilerPart = {
+  reader: findingReader,
+  rules: findingRefusals,
+  makers: { gauges: compileGauges, dipsticks: compileDipsticks, defects: compileDefects },
+};
 
 /** Moving parts, places, walks, steps and what must never be; with the proof that everything can be reached and left again. */
-export const access: CompilerPart = { reader: accessReader, rules: accessRefusals, graphChecks: [accessCheck] };
+export const access: CompilerPart = {
+  reader: accessReader,
+  rules: accessRefusals,
+  makers: { access: compileAccess },
+  graphChecks: [accessCheck],
+};
 
 /** Worked examples: that they can be read and are about this schedule. `runExamples` holds them against the engine. */
 export const examples: CompilerPart = { reader: exampleReader, rules: exampleRefusals };

@@ -1,4 +1,5 @@
 import { check } from '../../src/check/check.js';
+import { everyMaker } from '../../src/compile/every-maker.js';
 import { graphOf } from '../../src/compile/graph-of.js';
 import type { RuleGraph } from '../../src/graph/rule-graph.js';
 import { header } from '../support/compile-text.js';
@@ -10,5 +11,5 @@ export function uncheckedGraph(declarations: readonly string[]): RuleGraph {
   const { model, sources, diagnostics } = check('test.due', (path) => (path === 'test.due' ? text : undefined));
   const errors = diagnostics.filter(({ severity }) => severity === 'error');
   if (model === null || errors.length > 0) throw new Error(errors.map(({ message }) => message).join('\n'));
-  return graphOf(model, sources);
+  return graphOf(model, sources, everyMaker);
 }

@@ -2,9 +2,12 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { refusals } from '../../src/check/rules/index.js';
+import { wholeExamination } from '../../src/check/whole-examination.js';
 import { compile } from '../../src/compile/compile.js';
 import { compilerWith, type Compilation, type Compiler, type CompilerPartName } from '../../src/compile/compiler-with.js';
 import type { CompilerPart } from '../../src/compile/compiler-part.js';
+import { everyMaker } from '../../src/compile/every-maker.js';
 import type { Compiled } from '../../src/compile/graph-of.js';
 import * as all from '../../src/compile/parts.js';
 import type { Diagnostic } from '../../src/diagnostics/diagnostic.js';
@@ -93,6 +96,20 @@ function conformanceSchedules(): readonly (readonly [name: string, texts: Texts]
     return Object.entries(schedules).map(([name, texts]) => [`${file} ${name}`, new Map(Object.entries(texts))] as const);
   });
 }
+
+describe('the parts', () => {
+  const parts: readonly CompilerPart[] = Object.values(all);
+
+  test('have between them every rule that not every compiler has', () => {
+    const rules = [...refusals, ...parts.flatMap((part) => part.rules ?? [])];
+    expect(new Set(rules)).toEqual(new Set(wholeExamination.rules));
+    expect(rules).toHaveLength(wholeExamination.rules.length);
+  });
+
+  test('have between them all that makes a graph', () => {
+    expect(Object.assign({}, ...parts.map(({ makers }) => makers))).toEqual(everyMaker);
+  });
+});
 
 describe('the same graph or none', () => {
   test('of every schedule here', () => {

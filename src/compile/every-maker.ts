@@ -1,0 +1,11 @@
+import { compileAccess } from './access.js';
+import type { GraphMakers } from './graph-of.js';
+import { compileDefects, compileDipsticks, compileGauges } from './machine.js';
+
+/** Makes all there is. */
+export const everyMaker: Required<GraphMakers> = {
+  gauges: compileGauges,
+  dipsticks: compileDipsticks,
+  defects: compileDefects,
+  access: compileAccess,
+};
