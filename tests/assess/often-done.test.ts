@@ -44,6 +44,13 @@ test('twice within so many hours: where the meter stood at each of both', () => 
   expect(look('100 h of engine 2 times', ...on('2026-03-01'), ['2026-04-01', done('t', { engine: 60 })]).stands()).toBe('unknown');
 });
 
+test('twice within so many hours, the second at none that anybody noted: it is one of the two, and stands nowhere', () => {
+  const stated2 = ['2026-05-01', { kind: 'stated', task: 't', doneBy: '2026-04-01' }] as const;
+  const { stands, seen } = look('100 h of engine 2 times', ['2026-03-01', done('t', { engine: 10 })], stated2);
+  expect(stands()).toBe('clear 110 h');
+  expect(seen('interval').stood).toEqual([{ on: 'meter', meter: 'engine', ticks: 360_000 }]);
+});
+
 describe('so far apart', () => {
   const apart = '2 years 2 times, 100 days apart';
 
