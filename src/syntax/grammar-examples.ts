@@ -278,7 +278,7 @@ export const readingExamples: GrammarLayer = (below) =>
       if (this.sees(1, w.multiple)) return this.sees(2, w.of);
       if (this.sees(1, w.look)) return this.sees(2, w.in);
       if (this.sees(1, w.more)) return this.sees(2, w.than);
-      if (this.sees(1, w.calendar)) return this.sees(2, w.month, w.quarter, w['half-year'], w.year);
+      if (this.sees(1, w.calendar)) return this.sees(2, w.week, w.month, w.quarter, w['half-year'], w.year);
       return this.sees(1, w.month, w.months, w.year, w.years) && this.sees(2, w.on, w.in);
     }
 
