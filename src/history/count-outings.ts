@@ -1,24 +1,35 @@
 import type { Meter } from '../graph/rule-graph.js';
 import { addMinutes, compareMoments, minutesBetween, type Moment } from '../values/moment.js';
 import { unitsOf } from '../values/ticks.js';
+import { SERVICE_DAYS } from '../values/service-days.js';
+import { countDays, type Served } from './count-days.js';
 import type { Layout } from './facts.js';
 import type { BareOuting } from './read-outings.js';
 import type { MeterPoint, Spell, Timeline } from './timeline.js';
 
-/** The total of a meter that counts from outings, after each of them: at its end, or now while it is under way (for an attachment's meter: each with the attachment). */
+/**
+ * The total of a meter that counts from outings (for an attachment's meter: those with the attachment): of time after each of them, at its end, or now while it
+ * is under way; of days of service with each of them.
+ */
 export function countOutings(
   meter: Meter,
   { outings, now }: Pick<Layout, 'outings' | 'now'>,
   attachments: Timeline['attachments'],
 ): readonly MeterPoint[] {
-  let total = 0;
-  return inOrderOfEnd(outings, now).flatMap(({ outing, end }): readonly MeterPoint[] => {
+  const served = inOrderOfEnd(outings, now).flatMap(({ outing, end }): readonly Served[] => {
     const spell = runsOn(meter, outing, attachments);
     if (spell === undefined) return [];
-    total += outing.ticks;
     const alongside = spell === null || spell.begin.entry === outing.entry ? [] : [spell.begin.entry];
-    const passed = { since: outing.when, ticks: outing.ticks };
-    return [{ entry: outing.entry, when: end, total, shown: unitsOf(total), alongside, passed }];
+    return [{ entry: outing.entry, when: outing.when, end, ticks: outing.ticks, alongside }];
+  });
+  return meter.unit === SERVICE_DAYS ? countDays(served) : countTime(served);
+}
+
+function countTime(served: readonly Served[]): readonly MeterPoint[] {
+  let total = 0;
+  return served.map(({ entry, when, end, ticks, alongside }) => {
+    total += ticks;
+    return { entry, when: end, total, shown: unitsOf(total), alongside, passed: { since: when, ticks } };
   });
 }
 

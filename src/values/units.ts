@@ -5,6 +5,8 @@
  * exact definition stands here (international foot and pound, standard gravity, US gallon of 231 cubic inches, UK gallon).
  */
 
+import { SERVICE_DAYS } from './service-days.js';
+
 /** What a unit measures; two units convert into each other only within one dimension. */
 export type Dimension =
   | 'time'
@@ -26,6 +28,7 @@ export type Dimension =
   | 'cycles'
   | 'starts'
   | 'landings'
+  | 'service-days'
   | 'bales'
   | 'pieces';
 
@@ -121,6 +124,7 @@ function units(): readonly Unit[] {
     unit('cycles', 'cycles', 1, ['cycle']),
     unit('starts', 'starts', 1, ['start']),
     unit('landings', 'landings', 1, ['landing']),
+    unit(SERVICE_DAYS, 'service-days', 1, ['service-day']),
     unit('bales', 'bales', 1, ['bale']),
     unit('each', 'pieces', 1),
   ];
@@ -146,6 +150,7 @@ const DIMENSION_NAMES: Readonly<Record<Dimension, string>> = {
   cycles: 'a number of cycles',
   starts: 'a number of starts',
   landings: 'a number of landings',
+  'service-days': 'a number of days of service',
   bales: 'a number of bales',
   pieces: 'a number of pieces',
 };

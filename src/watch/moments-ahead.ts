@@ -179,7 +179,7 @@ function endsOf({ until, untilOn, hours }: Extract<Entry, { kind: 'outing' }>, s
 
 /** What belongs to a day's work belongs to it until the day is over. */
 function midnight({ timeline, now }: Found): readonly number[] {
-  return timeline.outings.some(({ when, end }) => when.day === now.day || end?.day === now.day) ? [(now.day + 1) * DAY] : [];
+  return timeline.outings.some(({ when, end }) => when.day === now.day || end === null || end.day === now.day) ? [(now.day + 1) * DAY] : [];
 }
 
 /** While an outing is under way its time adds up, minute by minute; and one whose end lies ahead of what was noted ends now, whenever now is. */

@@ -18,9 +18,6 @@ import { moment } from '../support/history.js';
 
 const folder = new URL('../conformance/cases/', import.meta.url);
 
-/** On a meter that counts from outings a total rests on every outing before it; they are not listed (src/history/timeline.ts). */
-const notListed = ['it adds up the outings that ended', 'and the one under way, so far'];
-
 interface Asked {
   readonly graph: RuleGraph;
   readonly each: ConformanceCase;
@@ -39,9 +36,16 @@ function taskIn(assessment: Assessment, task: string): TaskAssessment | undefine
   return assessment.tasks.find((each) => each.task === task);
 }
 
+/** On a meter that counts from outings a total rests on every outing before it; they are not listed (src/history/timeline.ts). */
+function addsUp(graph: RuleGraph, { history, expected }: ConformanceCase): boolean {
+  const counted = graph.meters.flatMap(({ id, fromOutings }) => (fromOutings ? [id] : []));
+  const due = Object.values(expected.tasks ?? {}).flatMap((task) => (task.due != null && 'meter' in task.due ? [task.due.meter] : []));
+  return due.some((meter) => counted.includes(meter)) && history.filter(({ kind }) => kind === 'outing').length > 1;
+}
+
 /** Tasks whose explanation is bounded by the page: that rest, or whose attachment's coming and going is not cited, or that follow a series. */
 function explained({ graph, each }: Asked, { tasks }: Assessment): readonly TaskAssessment[] {
-  if (notListed.includes(each.name)) return [];
+  if (addsUp(graph, each)) return [];
   const isAttached = (id: string): boolean => graph.tasks.find((task) => task.id === id)?.attachment !== undefined;
   return tasks.filter(({ task, state }) => state !== 'resting' && !isAttached(task) && !looksAtSeries(graph, task));
 }

@@ -103,7 +103,7 @@ function takeDay(dial: Dial, reads: readonly Shown[], hours: boolean): Dial {
 /** The readings of a meter that count; for a meter that counts from outings, its total after each. */
 export const readings = remembered((world: World, meter: string): readonly MeterReading[] => {
   const declared = world.graph.meters.find(({ id }) => id === meter);
-  if (declared?.fromOutings === true) return fromOutings(world, declared.attachment);
+  if (declared?.fromOutings === true) return fromOutings(world, declared.attachment, declared.unit);
   return dial(world, meter).counting;
 });
 
@@ -150,13 +150,24 @@ export function lifeTotal(world: World, meter: string, shown: number, when: When
 }
 
 /** After each outing on which it ran what they come to; those under way come last, and stand where they are now. */
-function fromOutings(world: World, attachment: string | undefined): readonly MeterReading[] {
+function fromOutings(world: World, attachment: string | undefined, unit: string): readonly MeterReading[] {
   const byEnd = outings(world)
     .filter((work) => ran(world, attachment, work))
     .map((work) => ({ id: work.id, when: work.end ?? world.now, work }))
     .sort(inOrder);
+  if (unit === 'service-days') return daysOut(byEnd);
   let total = 0;
   return byEnd.map((each) => ({ ...each, total: (total += each.work.ticks) }));
+}
+
+/** One more with each day on which there was an outing, as soon as the first of that day has begun. */
+function daysOut(outs: readonly { readonly id: string; readonly when: When; readonly work: Work }[]): readonly MeterReading[] {
+  const byStart = outs.map(({ id, when: end, work }) => ({ id, when: work.when, end })).sort(inOrder);
+  const days: { readonly id: string; readonly when: When }[] = [];
+  for (const { id, when, end } of byStart)
+    for (let day = when.day; day <= end.day; day += 1)
+      if (!days.some((known) => known.when.day === day)) days.push({ id, when: day === when.day ? when : { day, minute: null } });
+  return days.sort(inOrder).map((each, before) => ({ ...each, total: (before + 1) * HOUR }));
 }
 
 /** Whether a meter ran on an outing: that of an attachment only while it was on. */

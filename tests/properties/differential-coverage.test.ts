@@ -22,7 +22,7 @@ const OF_NO_ACCOUNT_IN_ENTRIES = /\.(by|note|used|minutes|model|text|task|words|
 /** Where states and due points come from. */
 const PARTS = ['meters', 'gauges', 'dipsticks', 'duties', 'attachments', 'events', 'defects', 'stops', 'nodes', 'tasks'] as const;
 
-const SAMPLE = { numRuns: 120, seed: 20_260_511 };
+const SAMPLE = { numRuns: 160, seed: 20_260_511 };
 
 function partsOf(schema: Schema): readonly (readonly [(typeof PARTS)[number], Schema])[] {
   return PARTS.map((part) => {

@@ -18,6 +18,7 @@ const MACHINE = `meter engine "Hour meter" counts h
 meter shaft "Shaft counter" counts h
 meter road "Distance counter" counts km
 meter mowing "Hours out" counts h from outings
+meter served "Days out" counts service-days from outings
 gauge coolant "Coolant gauge" reads °C  normal 75 to 90  high above 97
 gauge tyre "Tyre gauge" reads kPa fresh for 20 days
 gauge belt "Belt gauge" reads mm fresh for 90 min
@@ -60,8 +61,9 @@ task guards "Look at the guards"
 `;
 
 const whole = (min: number, max: number): fc.Arbitrary<number> => fc.integer({ min, max });
-const METERS = ['engine', 'engine', 'shaft', 'road', 'mowing', 'mower.rotor', 'mower.out'] as const;
-const unitOf = (meter: string): string => (meter === 'road' ? 'km' : 'h');
+const METERS = ['engine', 'engine', 'shaft', 'road', 'mowing', 'served', 'mower.rotor', 'mower.out'] as const;
+const UNITS: Readonly<Record<string, string>> = { road: 'km', served: 'service-days' };
+const unitOf = (meter: string): string => UNITS[meter] ?? 'h';
 
 const onMeter = (min: number, max: number): fc.Arbitrary<string> =>
   fc.tuple(whole(min, max), fc.constantFrom(...METERS)).map(([n, meter]) => `${n} ${unitOf(meter)} of ${meter}`);
@@ -173,6 +175,7 @@ const fact = fc.oneof(
   fc
     .tuple(whole(5, 200), fc.constantFrom('above', 'below', 'at least', 'at most'), fc.constantFrom('engine', 'mowing', 'mower.rotor'))
     .map(([value, how, meter]) => `${meter} ${how} ${value} h`),
+  whole(1, 12).map((value) => `served at least ${value} service-days`),
   whole(5, 150).map((value) => `engine from ${value} h to ${value + 20} h`),
   fc.constantFrom(
     'coolant climbs 6 °C within 60 min',

@@ -353,3 +353,21 @@ describe('49 CFR 213.233(c), from memory: twice weekly with at least one calenda
     expect(rule.says(told, '2026-05-03', 'passenger-track')).toBe(state);
   });
 });
+
+describe('49 CFR 230.14: after 31 service days, days in service counted', () => {
+  const rule = publishedRule('49-cfr-230-14');
+  const days = (times: number, apart: number) =>
+    Array.from({ length: times }, (_, n) =>
+      outing(`${formatDate(addDays(dayNumber({ year: 2026, month: 5, day: 2 }), n * apart))} 08:00`, '15:00'),
+    );
+  const told = [service('2026-05-01'), done('2026-05-01 06:00', 'inspection-1472')];
+
+  it.each([
+    [30, 1, '2026-06-30', 'coming-up 31'],
+    [31, 1, '2026-06-30', 'due 31'],
+    [31, 7, '2026-11-30', 'due 31'],
+    [32, 7, '2026-12-31', 'overdue 31'],
+  ])('%d days in service, %d days apart, on %s: %s', (times, apart, now, state) => {
+    expect(rule.says([...told, ...days(times, apart)], now, 'inspection-31')).toBe(state);
+  });
+});

@@ -9,11 +9,12 @@ import { serviceStart } from './service-start.js';
 /** Ticks of a meter's life total. */
 export function meterAxis(world: World, { meter }: MeterAmount): Axis {
   const track = world.timeline.meters.get(meter);
+  const isCounted = world.index.meters.get(meter)?.fromOutings === true;
   return {
     now: () => meterValueAt(world, meter, world.now),
     at: (doing) => doing.meter(meter),
     atMoment: (when, entry) => {
-      const own = entry === undefined ? undefined : track?.points.findLast((point) => point.entry === entry && point.passed === undefined);
+      const own = entry === undefined || isCounted ? undefined : track?.points.findLast((point) => point.entry === entry);
       return valueAt(own) ?? meterValueAt(world, meter, when);
     },
     // It stood at what the machine's own entry notes, else at 0.

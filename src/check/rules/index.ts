@@ -3,6 +3,7 @@
  */
 import type { Rule } from '../context.js';
 import { notAPosition } from './not-a-position.js';
+import { notFromOutings } from './not-from-outings.js';
 import { oftenMisplaced } from './often-misplaced.js';
 import { restIncomplete } from './rest-incomplete.js';
 import { restTwice } from './rest-twice.js';
@@ -62,6 +63,7 @@ export const refusals: readonly Rule[] = [
   stages,
   firstOfMarks,
   multipleNotOnMeter,
+  notFromOutings,
   standstillMisplaced,
   oftenMisplaced,
   dutyNotOnHours,

@@ -315,6 +315,13 @@ const pages = {
     wrong: 'every 250 h of engine, not counting storage',
     right: 'every 92 days, not counting storage of 30 days or more',
   },
+  notFromOutings: {
+    title: 'Counted from outings, and no time',
+    explanation:
+      'A meter `from outings` adds up the hours of the outings on record, or the days on which there were some. Kilometres, starts and the like stand on no outing: let somebody read that meter.',
+    wrong: 'meter distance "Distance" counts km from outings',
+    right: 'meter service "Days of service" counts service-days from outings',
+  },
   oftenMisplaced: {
     title: 'So many times where it cannot be counted',
     explanation:
