@@ -9,9 +9,9 @@ export const notFromOutings: Rule = {
   scope: 'declaration',
   check: ({ model }) =>
     placed(model, 'meter').flatMap(({ node: { fromOutings, unit } }) => {
-      if (!fromOutings || unit.text === 'h' || unit.text.startsWith(SERVICE_DAYS.slice(0, -1))) return [];
-      const message = `Outings note hours, so that nothing that counts ${unit.text} can be added up from them.`;
-      const help = `Write \`counts h from outings\` or \`counts ${SERVICE_DAYS} from outings\`, or have the meter read.`;
+      if (!fromOutings || /^(h|service-days?)$/.test(unit.text)) return [];
+      const message = `No outing notes ${unit.text}.`;
+      const help = `Write \`h\` or \`${SERVICE_DAYS}\`, or have the meter read.`;
       return [diagnostic('notFromOutings', { at: unit.at, message, help })];
     }),
 };

@@ -47,6 +47,6 @@ function misplaced({ at }: OftenNode, message: string): Diagnostic {
   return diagnostic('oftenMisplaced', {
     at,
     message,
-    help: 'Write `5 years 2 times`, or `calendar year 2 times, 120 days apart`, after `every`.',
+    help: 'Write `every 5 years 2 times`.',
   });
 }
