@@ -72,7 +72,7 @@ function readings(entry: Entry, names: Titles, about: About | null): readonly st
 function happening(entry: Entry, names: Titles, about: About | null): string {
   switch (entry.kind) {
     case 'machine':
-      return entry.inService === undefined ? 'The machine was taken over' : `The machine entered service on ${entry.inService}`;
+      return machine(entry);
     case 'reading':
       return '';
     case 'done':
@@ -110,6 +110,12 @@ function happening(entry: Entry, names: Titles, about: About | null): string {
     default:
       return assertNever(entry);
   }
+}
+
+function machine({ model, serial, inService }: Extract<Entry, { kind: 'machine' }>): string {
+  const plate = [...(model === undefined ? [] : [`“${safeText(model)}”`]), ...(serial === undefined ? [] : [`serial ${serial}`])];
+  const it = plate.length === 0 ? 'The machine' : `The machine, ${plate.join(', ')},`;
+  return inService === undefined ? `${it} was taken over` : `${it} entered service on ${inService}`;
 }
 
 function doneInWords(tasks: readonly string[], names: Titles, about: About | null): string {

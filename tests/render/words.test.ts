@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { listed } from '../../src/base/listed.js';
 import { asSentence, counted, fullStop, inSentence } from '../../src/render/count-in-words.js';
 import { dayInWords, momentInWords } from '../../src/render/dates-in-words.js';
+import { entryInWords } from '../../src/render/entry-in-words.js';
 import { escapeHtml } from '../../src/render/escape-html.js';
 import { safeText } from '../../src/render/safe-text.js';
 import { STATES, stateMark } from '../../src/render/state-in-words.js';
@@ -111,5 +112,18 @@ describe('states', () => {
       expect(marks.every((mark) => columns(mark) === 2)).toBe(true);
       if (!unicode) expect(marks.join('')).toMatch(/^[\x20-\x7e]*$/);
     }
+  });
+});
+
+describe('a machine as its entry names it', () => {
+  const names = { meters: {}, gauges: {}, dipsticks: {}, duties: {}, events: {}, attachments: {}, defects: {}, tasks: {} };
+
+  test.each([
+    [{}, 'The machine was taken over.'],
+    [{ inService: '2024-03-01' }, 'The machine entered service on 2024-03-01.'],
+    [{ serial: 60 }, 'The machine, serial 60, was taken over.'],
+    [{ model: 'Tarn 55', serial: 60, inService: '2024-03-01' }, 'The machine, “Tarn 55”, serial 60, entered service on 2024-03-01.'],
+  ])('%j', (members, words) => {
+    expect(entryInWords({ kind: 'machine', id: 'a', on: '2026-05-20', ...members }, names)).toBe(words);
   });
 });

@@ -21,6 +21,13 @@ function isSchedule(text: string): boolean {
   return /^\uFEFF?(?:\s|#[^\r\n]*)*(?:(?:schedule|variant|part)\s|\{\s*"format"\s*:\s*"duewright-rule-graph")/.test(text);
 }
 
+const HOW_TO_BEGIN =
+  ' A logbook begins with its first entry: `duewright record`, or `duewright takeover` for a machine that came without records.';
+
+function isMissing(error: unknown): boolean {
+  return error instanceof Error && 'code' in error && error.code === 'ENOENT';
+}
+
 /** Reads a logbook; `-` is the standard input. Broken lines are remarked upon and the rest is used. */
 export function openLogbook(path: string): Parsed<OpenedLogbook> {
   try {
@@ -30,6 +37,6 @@ export function openLogbook(path: string): Parsed<OpenedLogbook> {
     const { entries, lines, problems } = readLogbookBytes(bytes);
     return understood({ entries, lines, remarks: problems.map((problem) => describeLogbookProblem(path, problem)) });
   } catch (error) {
-    return refused(describeFileFailure(path, 'read', error));
+    return refused(`${describeFileFailure(path, 'read', error)}${isMissing(error) ? HOW_TO_BEGIN : ''}`);
   }
 }

@@ -47,7 +47,7 @@ export function completeDraft(context: RecordingContext, said: LooseDraft): Reco
     kind: 'ready',
     draft: withoutId(read.entry),
     questions,
-    remarks: [...suspectRemarks(context, read.entry), ...setBackRemarks(context, read.entry)],
+    remarks: [...statementRemarks(said), ...suspectRemarks(context, read.entry), ...setBackRemarks(context, read.entry)],
   };
 }
 
@@ -76,6 +76,12 @@ function entryProblems(entries: readonly Entry[], { entry }: LooseDraft): readon
 function futureProblem({ on, kind }: LooseDraft, now: Moment): readonly string[] {
   const day = on === undefined ? null : dayOf(on);
   return day !== null && day > now.day ? [`${on ?? ''} is still to come: what is recorded (${kind}) must have happened.`] : [];
+}
+
+/** The day of an entry is the day on which it was said; whoever means the day of the work has to say so. */
+function statementRemarks({ kind, on, doneBy }: LooseDraft): readonly string[] {
+  if (kind !== 'stated' || on === undefined || doneBy !== undefined) return [];
+  return [`${on} is kept as the day on which it was said. If the work had been done by then, void this and say \`before ${on}\`.`];
 }
 
 /** What the history would set aside of this entry, so that it can be put right at once. */

@@ -14,6 +14,7 @@ const SAID_OTHERWISE = byWord([
   ['stored', 'storage begins'],
   ['meter reading', 'hours 1302.4'],
   ['saw noticed', 'found "what it was"'],
+  ['serial model bought', 'machine "Tarn 55" serial 1234 since 2024-03-01'],
   ['stated', 'states TASK before 2025-01-01 at 1200'],
   ['delete undo remove', 'void ID'],
 ]);

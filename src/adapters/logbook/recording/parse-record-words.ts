@@ -34,11 +34,14 @@ export const RECORD_EXAMPLES: readonly string[] = [
  * Reads a few words as an entry: a verb, what it is about, then clauses in any order, each opened by its own word (`at 1304`,
  * `on 2026-05-13 07:40`, `by Kim`, `note "…"`, `used …`, `took …`, `reads …`, `in …`, `with …`, `from …`, `to …`).
  *
+ * One word with spaces in it is all of them, put into quotation marks; in it a text stands between quotation marks of its own.
+ *
  * A number without a meter is on the first meter of the schedule. Names are not checked here, see {@link completeDraft}.
  *
  * @example parseRecordWords(graph, ['hours', '1302.4']) // { kind: 'said', draft: { kind: 'reading', meters: { engine: 1302.4 } } }
  */
-export function parseRecordWords(graph: RuleGraph, words: readonly string[]): Words {
+export function parseRecordWords(graph: RuleGraph, given: readonly string[]): Words {
+  const words = given.length === 1 ? wordsOf(given[0] ?? '') : given;
   const [verb = '', ...rest] = words;
   const stray = strayOption(words, [...clauses.keys()]);
   if (stray !== null) return { kind: 'not-understood', problem: stray };
@@ -56,6 +59,10 @@ export function parseRecordWords(graph: RuleGraph, words: readonly string[]): Wo
     draft = joined(draft, said);
   }
   return { kind: 'said', draft };
+}
+
+function wordsOf(sentence: string): readonly string[] {
+  return [...sentence.matchAll(/"([^"]*)"|[^\s"]+/g)].map(([word, text]) => text ?? word);
 }
 
 function noVerb(graph: RuleGraph, words: readonly string[]): string {

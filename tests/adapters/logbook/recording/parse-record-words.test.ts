@@ -83,6 +83,14 @@ describe('a few words', () => {
     expect(said(text)).toContain(problem);
   });
 
+  it('takes a whole sentence in quotation marks for its words, with texts in marks of their own', () => {
+    for (const example of RECORD_EXAMPLES)
+      expect(parseRecordWords(tractor, [example]), example).toEqual(parseRecordWords(tractor, words(example)));
+    expect(parseRecordWords(tractor, ['found "a drop, under the pump" task oil-level'])).toMatchObject({
+      draft: { text: 'a drop, under the pump', task: 'oil-level' },
+    });
+  });
+
   it('reads every example that people are shown', () => {
     for (const example of RECORD_EXAMPLES) expect(parseRecordWords(tractor, words(example)).kind, example).toBe('said');
   });
@@ -154,6 +162,15 @@ describe('completing a draft', () => {
     });
     expect(complete('hours 1400')).toMatchObject({ kind: 'ready', remarks: [expect.stringContaining('more than the time since allows')] });
     expect(complete('hours 1310')).toMatchObject({ kind: 'ready', remarks: [] });
+  });
+
+  it('says that the day of a statement is not the day of the work', () => {
+    expect(complete('states change-oil at 1200 on 2026-03-12')).toMatchObject({
+      kind: 'ready',
+      remarks: [expect.stringContaining('say `before 2026-03-12`')],
+    });
+    expect(complete('states change-oil before 2026-03-12 on 2026-05-12')).toMatchObject({ kind: 'ready', remarks: [] });
+    expect(complete('states change-oil at 1200')).toMatchObject({ kind: 'ready', remarks: [] });
   });
 
   it('says when a reading that fell is confirmed what that means, and what to do if the earlier one was the mistake', () => {
