@@ -1,19 +1,45 @@
+import { titledLike } from '../../base/titled-like.js';
 import type { RuleGraph, Task } from '../../engine.js';
+import { quoted } from '../../render/amounts-in-words.js';
 import type { CommandHost } from './command-host.js';
 import { complain, noSuch } from './complain.js';
 import { exitCode } from './exit-code.js';
 
+/** More tasks than this are no help as an answer. */
+const MOST_TOLD = 12;
+
 /**
- * Finds a TASK argument by its name or by its title, as the due list shows it. Where there is none it says so with what may have
- * been meant, ends the command and gives undefined.
+ * Finds a TASK argument by its name, by its title, as the due list shows it, or by some words of these where they fit one task only. Where there is
+ * none it says so with what may have been meant, ends the command and gives undefined.
  */
 export function openTask({ shell, end }: CommandHost, graph: RuleGraph, wanted: string): Task | undefined {
   const title = wanted.toLowerCase();
+  const named = graph.tasks.find(({ id }) => id === wanted);
   const titled = graph.tasks.filter((task) => task.title.toLowerCase() === title);
-  const task = graph.tasks.find(({ id }) => id === wanted) ?? (titled.length === 1 ? titled[0] : undefined);
+  const meant = titled.length > 0 ? titled : titledLike(wanted, graph.tasks);
+  const task = named ?? (meant.length === 1 ? meant[0] : undefined);
   if (task !== undefined) return task;
-  const names = (titled.length > 1 ? titled : graph.tasks).map(({ id }) => id);
-  complain(shell, titled.length > 1 ? `Several tasks are called \`${wanted}\`: ${names.join(', ')}.` : noSuch('task', wanted, names));
+  complain(
+    shell,
+    ...(meant.length > 1
+      ? several(wanted, meant)
+      : [
+          noSuch(
+            'task',
+            wanted,
+            graph.tasks.map(({ id }) => id),
+          ),
+        ]),
+  );
   end(exitCode.usage);
   return undefined;
+}
+
+function several(wanted: string, meant: readonly Task[]): readonly string[] {
+  const left = meant.length - MOST_TOLD;
+  return [
+    `\`${wanted}\` fits several tasks. Say one of:`,
+    ...meant.slice(0, MOST_TOLD).map((task) => `  ${task.id}  ${quoted(task.title, task.id)}`),
+    ...(left > 0 ? [`  and ${left} more`] : []),
+  ];
 }

@@ -1,3 +1,4 @@
+import { titledLike } from '../../../base/titled-like.js';
 import { nearNames } from '../../../index.js';
 import { notedEvents, type RuleGraph } from '../../../engine.js';
 import type { LooseDraft } from './loose-draft.js';
@@ -6,8 +7,16 @@ import type { LooseDraft } from './loose-draft.js';
 interface Use {
   readonly kind: string;
   readonly name: string;
-  readonly known: readonly string[];
+  readonly known: readonly Thing[];
 }
+
+interface Thing {
+  readonly id: string;
+  readonly title: string;
+}
+
+/** Things that are offered where none has a name like it. */
+const MOST_OFFERED = 3;
 
 /**
  * One sentence for each name in a draft that the schedule does not have, with the nearest one that it has.
@@ -17,17 +26,29 @@ interface Use {
  */
 export function nameProblems(graph: RuleGraph, draft: LooseDraft): readonly string[] {
   return uses(graph, draft)
-    .filter(({ name, known }) => !known.includes(name))
-    .map(({ kind, name, known }) => {
-      const near = nearNames(name, known)[0];
-      return `There is no ${kind} \`${name}\` in this schedule${near === undefined ? '' : `; did you mean \`${near}\`?`}`;
-    });
+    .filter(({ name, known }) => !known.some(({ id }) => id === name))
+    .map(({ kind, name, known }) => `There is no ${kind} \`${name}\` in this schedule${meant(name, known)}`);
+}
+
+/** The nearest name; with none, those whose titles have the words. */
+function meant(name: string, known: readonly Thing[]): string {
+  const [near] = nearNames(
+    name,
+    known.map(({ id }) => id),
+  );
+  const offered =
+    near === undefined
+      ? titledLike(name, known)
+          .slice(0, MOST_OFFERED)
+          .map(({ id }) => id)
+      : [near];
+  return offered.length === 0 ? '' : `; did you mean ${offered.map((id) => `\`${id}\``).join(' or ')}?`;
 }
 
 function uses(graph: RuleGraph, draft: LooseDraft): readonly Use[] {
-  const named = (kind: string, names: readonly (string | undefined)[], known: readonly { readonly id: string }[]): readonly Use[] =>
-    names.flatMap((name) => (name === undefined ? [] : [{ kind, name, known: known.map(({ id }) => id) }]));
-  const classes = graph.defects.find(({ id }) => id === draft.defect)?.classes.map(({ name }) => ({ id: name })) ?? [];
+  const named = (kind: string, names: readonly (string | undefined)[], known: readonly Thing[]): readonly Use[] =>
+    names.flatMap((name) => (name === undefined ? [] : [{ kind, name, known }]));
+  const classes = graph.defects.find(({ id }) => id === draft.defect)?.classes.map(({ name }) => ({ id: name, title: name })) ?? [];
   return [
     ...named('task', [...(draft.tasks ?? []), draft.task], graph.tasks),
     ...named('meter', [...Object.keys(draft.meters ?? {}), ...Object.keys(draft.doneAt ?? {}), draft.meter], graph.meters),
