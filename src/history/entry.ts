@@ -58,7 +58,7 @@ const done = entry('done', {
   used: optional(map(name, amount)),
   minutes: optional(amount),
 });
-/** Work with the machine. `at` is the start; `hours` counts when there is no end and no meter difference. An outing with neither `until` nor `hours` is still under way.
+/** Work with the machine. `at` is the start; `hours` is the time at work, without it that from start to end. An outing with neither `until` nor `hours` is still under way.
  *  Where `until` is earlier than `at` and there is no `untilOn`, it ended on the next day. Meters and readings noted here were taken at its end. */
 const outing = entry('outing', {
   until: optional(time),

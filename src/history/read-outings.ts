@@ -64,11 +64,11 @@ function notedEnd(entry: EntryOf<'outing'>, start: Moment): Moment | null {
   return overMidnight ? addMinutes(end, 24 * 60) : end;
 }
 
-/** Ticks of an hour: by the clock where both ends were noted, else as noted. */
+/** Ticks of an hour: as noted, which leaves out the breaks; else by the clock where both ends were noted. */
 function timeAtWork(entry: EntryOf<'outing'>, start: Moment, end: Moment): number {
+  if (entry.hours !== undefined) return ticksOf(entry.hours);
   const minutes = entry.until === undefined ? null : minutesBetween(start, end);
-  if (minutes !== null) return minutes * TICKS_PER_MINUTE;
-  return entry.hours === undefined ? 0 : ticksOf(entry.hours);
+  return (minutes ?? 0) * TICKS_PER_MINUTE;
 }
 
 /** An outing under way has taken the time since its start, where both minutes are known. */

@@ -82,7 +82,7 @@ function wholeInWords({ unit, count, period }: CalendarAmount): string {
 export function pointInWords(point: DuePoint, names: Titles): string {
   switch (point.on) {
     case 'meter':
-      return `${meterQuantity(point.ticks, point.meter, names)} of ${safeText(point.meter)}`;
+      return `${meterPoint(point, names)} of ${safeText(point.meter)}`;
     case 'calendar':
       return dayInWords(point.day);
     case 'moment':
@@ -94,9 +94,14 @@ export function pointInWords(point: DuePoint, names: Titles): string {
   }
 }
 
+/** Hours in a duty can use up a limit so often that its due point lies before the meter's first hour. */
+function meterPoint({ ticks, meter }: Extract<DuePoint, { on: 'meter' }>, names: Titles): string {
+  return ticks < 0 ? `before ${meterQuantity(0, meter, names)}` : meterQuantity(ticks, meter, names);
+}
+
 /** A point without its axis, for a line on which the axis is already named. */
 export function pointOnAxis(point: DuePoint, names: Titles): string {
-  if (point.on === 'meter') return meterQuantity(point.ticks, point.meter, names);
+  if (point.on === 'meter') return meterPoint(point, names);
   return point.on === 'work' ? durationText(point.ticks) : pointInWords(point, names);
 }
 

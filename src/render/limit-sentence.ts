@@ -62,7 +62,7 @@ function upSentence(told: Told): string {
   const { rule, due, limit, explanation } = told;
   const { names } = explanation;
   const left = limit.left ?? 0;
-  const past = left === 0 ? '' : `, ${lengthInWords(left, due, names)} past ${pastWhat(due, names)}`;
+  const past = left === 0 ? '' : `, ${lengthInWords(left, due, names)} past ${pointOnAxis(due, names)}`;
   const since = sinceBase(told);
   if (due.on === 'calendar')
     return `${spanInWords(rule, names)}${since} ${isPlural(rule) ? 'were' : 'was'} up ${calendarUp(due, left)}${isMark(rule) ? lastDone(rule, limit) : ''}`;
@@ -97,10 +97,6 @@ function mixSentence(told: Told): string {
     ? ''
     : `; in ordinary work it has ${lengthInWords(limit.left ?? 0, due, names)} left, until ${pointOnAxis(due, names)}`;
   return `the work${sinceBase(told)} has used up ${numberText(total * 100, 1)} % of the limit: ${made}${rest}`;
-}
-
-function pastWhat(due: DuePoint, names: Titles): string {
-  return due.on === 'meter' ? meterQuantity(due.ticks, due.meter, names) : pointOnAxis(due, names);
 }
 
 function calendarUp(due: Extract<DuePoint, { on: 'calendar' }>, left: number): string {

@@ -57,7 +57,9 @@ describe('an outing that a doing cuts in two', () => {
 
   test('counts in proportion where the minutes are known', () => {
     expect(counts('2026-05-11 09:00', { until: '12:00' })).toBe('due 3 h');
-    expect(counts('2026-05-11 08:00', { until: '11:59' })).toBe('coming-up 3 h');
+    expect(counts('2026-05-11 08:00', { hours: 4, until: '12:00' })).toBe('due 3 h');
+    expect(counts('2026-05-11 08:00', { hours: 3.98, until: '12:00' })).toBe('coming-up 3 h');
+    expect(counts('2026-05-11 08:00', { until: '12:00' })).toBe('clear 3 h');
     expect(counts('2026-05-11 06:00', { until: '09:00' })).toBe('clear 3 h');
   });
 

@@ -68,9 +68,9 @@ function soFar(world: World, start: When): number {
 }
 
 function timeOf(entry: EntryOf<'outing'>, start: When, end: When): number {
+  if (entry.hours !== undefined) return Math.round(entry.hours * HOUR);
   const minutes = entry.until === undefined ? null : minutesFrom(start, end);
-  if (minutes !== null) return Math.max(0, minutes * 600);
-  return Math.round((entry.hours ?? 0) * HOUR);
+  return Math.max(0, (minutes ?? 0) * 600);
 }
 
 /** Those that are over, in the order in which they ended. */

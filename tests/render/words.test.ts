@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { listed } from '../../src/base/listed.js';
 import { asSentence, counted, fullStop, inSentence } from '../../src/render/count-in-words.js';
 import { dayInWords, momentInWords } from '../../src/render/dates-in-words.js';
+import { pointInWords, pointOnAxis } from '../../src/render/amounts-in-words.js';
 import { entryInWords } from '../../src/render/entry-in-words.js';
 import { escapeHtml } from '../../src/render/escape-html.js';
 import { safeText } from '../../src/render/safe-text.js';
@@ -126,4 +127,11 @@ describe('a machine as its entry names it', () => {
   ])('%j', (members, words) => {
     expect(entryInWords({ kind: 'machine', id: 'a', on: '2026-05-20', ...members }, names)).toBe(words);
   });
+});
+
+test('a due point that hours in a duty have put before the first hour of the meter is told so', () => {
+  const names = { meters: {}, gauges: {}, dipsticks: {}, duties: {}, events: {}, attachments: {}, defects: {}, tasks: {} };
+  expect(pointInWords({ on: 'meter', meter: 'engine', ticks: -36_000 }, names)).toBe('before 0 h of engine');
+  expect(pointOnAxis({ on: 'meter', meter: 'engine', ticks: -36_000 }, names)).toBe('before 0 h');
+  expect(pointInWords({ on: 'meter', meter: 'engine', ticks: 0 }, names)).toBe('0 h of engine');
 });
