@@ -7,7 +7,6 @@ import type { Explanation, RuleFacts } from '../explain/explanation.js';
 import { numberText } from '../values/number-text.js';
 import { TICKS_PER_UNIT } from '../values/ticks.js';
 import { inDuty, lengthInWords, meterQuantity, pointInWords, pointOnAxis, quoted, theMeter, happenedInWords } from './amounts-in-words.js';
-import type { Titles } from './amounts-in-words.js';
 import { listed } from '../base/listed.js';
 import { dayInWords, momentInWords } from './dates-in-words.js';
 import { spanInWords } from './span-in-words.js';
