@@ -187,6 +187,27 @@ describe('what is refused', () => {
     expect(lack?.message).toMatch(/^[A-Z].* read by `\w+`, which this compiler was not given\.$/);
   });
 
+  test.each(asking)('%s, but not by a compiler that has that part: %s', (part, body) => {
+    const mower = 'schedule m "M"\nlanguage 1\nfor attachment\ntask belt "Belt"\n  every 12 months\n';
+    const texts = new Map([
+      ['s.due', header + body],
+      ['mower.due', mower],
+    ]);
+    expect(hold([part], 's.due', texts).kind).toBe('compiled');
+  });
+
+  test('and what is wrong has no graph, whatever the parts: by a rule that every compiler has, and by the proof that comes with access', () => {
+    const shut = `${header}position guard closed, open\nat rest guard closed\ntask belt "Belt"\n  every 12 months\n  with guard open\n`;
+    for (const [parts, text, code] of [
+      [[], `${header}task oil "Oil"\n  every 100 h of shaft\n`, /^DW2/],
+      [['conditions', 'access'], shut, /^DW4/],
+    ] as const) {
+      const answer = hold(parts, 's.due', new Map([['s.due', text]]));
+      expect(answer).toMatchObject({ kind: 'compiled', graph: null });
+      expect(answer.kind === 'compiled' && firstMistake(answer)?.code).toMatch(code);
+    }
+  });
+
   test('all of it at once', () => {
     const text = `${header}use "other"\n${asking.map(([, body]) => body).join('')}`;
     const answer = compilerWith([]).compile('s.due', () => text);

@@ -43,8 +43,36 @@ describe('a period of the calendar', () => {
     expect(node).not.toHaveProperty('doings');
   });
 
-  test('may ask for several doings', () => {
+  test('of a week is due on its Sunday, and met from its Monday on', () => {
+    const node = timing('every calendar week');
+    expect(node).toEqual({
+      kind: 'calendar-marks',
+      months: 1,
+      days: [],
+      weekdays: [7],
+      skip: false,
+      early: { size: 6 },
+      late: { size: 0 },
+      lead: { size: 0 },
+    });
+    // Half of seven days, rounded down: and of a month, which counts as 30 for this.
+    expect(timing('every calendar week', 'allow 50 % late')).toMatchObject({ late: { size: 3 } });
+    expect(timing('every calendar month', 'allow 50 % late')).toMatchObject({ late: { size: 15 } });
+  });
+
+  test('may ask for several doings, and so far apart', () => {
     expect(timing('every calendar quarter 3 times')).toMatchObject({ doings: 3, months: 12 });
+    expect(timing('every calendar quarter 3 times')).not.toHaveProperty('apart');
+    const apart = { on: 'calendar', unit: 'days', count: 20 };
+    expect(timing('every calendar quarter 3 times, 20 days apart')).toMatchObject({ doings: 3, apart });
+    expect(timing('every 100 h of engine 2 times, 20 days apart')).toMatchObject({ kind: 'interval', doings: 2, apart });
+  });
+
+  test('may hold the machine when it is over', () => {
+    const hold = { after: { size: 0 }, text: 'Do not run it on.' };
+    expect(timing('every calendar year', 'hold when overdue "Do not run it on."')).toMatchObject({ kind: 'calendar-marks', hold });
+    expect(timing('every calendar week', 'hold when overdue "Do not run it on."')).toMatchObject({ kind: 'calendar-marks', hold });
+    expect(timing('every calendar year')).not.toHaveProperty('hold');
   });
 });
 
