@@ -10,6 +10,8 @@ import { readCsv, writeCsv } from './csv.js';
 
 const FIRST = ['on', 'at', 'kind', 'tasks', 'text'];
 const LAST = ['by', 'note', 'id'];
+/** Without these no row is an entry. */
+const NEEDED = ['on', 'kind'];
 const LISTS: ReadonlySet<string> = new Set(['tasks', 'attachments', 'duties']);
 const BY_NAME: ReadonlySet<string> = new Set(['meters', 'readings', 'used', 'positions', 'doneAt']);
 const NUMBERS: ReadonlySet<string> = new Set([
@@ -48,6 +50,8 @@ export function entriesFromCsv(text: string): EntriesFromCsv {
   const { rows, separator, problem } = readCsv(text);
   const [heading = [], ...body] = rows;
   const entries: Entry[] = [];
+  const missing = NEEDED.filter((column) => !heading.some((each) => each.trim() === column));
+  if (body.length > 0 && missing.length > 0) return { entries: [], problems: [{ row: 1, what: headingWanted(missing) }] };
   const problems: { row: number; what: string }[] = [];
   const ids = new Map<string, number>();
   body.forEach((cells, index) => {
@@ -59,6 +63,11 @@ export function entriesFromCsv(text: string): EntriesFromCsv {
     else problems.push({ row: index + 2, what: entryProblemWords(read.problems) });
   });
   return { entries, problems: problem === null ? problems : [...problems, problem] };
+}
+
+function headingWanted(missing: readonly string[]): string {
+  const columns = missing.map((column) => `\`${column}\``).join(' and ');
+  return `the heading names no ${columns}; it has to name what entries have, such as \`on\`, \`kind\`, \`tasks\`, \`meters.engine\`, \`note\``;
 }
 
 function flatten(entry: Entry): ReadonlyMap<string, string> {

@@ -134,6 +134,16 @@ describe('entries as a table', () => {
     expect(entriesFromCsv(table).entries).toEqual(entries);
   });
 
+  it('says once what a heading that is none of entries lacks', () => {
+    const { entries, problems } = entriesFromCsv('Datum;Stunden\n12.03.2026;380,5\n20.04.2026;400\n');
+    expect(entries).toEqual([]);
+    expect(problems).toEqual([{ row: 1, what: expect.stringMatching(/^the heading names no `on` and `kind`; /) as unknown }]);
+    expect(entriesFromCsv('on,meters.engine\n2026-03-01,3').problems).toMatchObject([
+      { row: 1, what: expect.stringContaining('no `kind`;') as unknown },
+    ]);
+    expect(entriesFromCsv('').problems).toEqual([]);
+  });
+
   it('says by row what is no entry, and takes the rest', () => {
     const { entries, problems } = entriesFromCsv(
       'on,kind,meters.engine\n2026-02-30,reading,1\n2026-02-28,reading,many\n2026-03-01,reading,3',

@@ -107,7 +107,10 @@ async function runImport(host: CommandHost, what: string, paths: Paths, options:
 
 function readTable(text: string): Imported {
   const { entries, problems } = entriesFromCsv(text);
-  return { drafts: entries, problems: problems.map(({ row, what }) => `Row ${row} is left out: ${what}.`) };
+  return {
+    drafts: entries,
+    problems: problems.map(({ row, what }) => `${row === 1 ? 'Nothing is read' : `Row ${row} is left out`}: ${what}.`),
+  };
 }
 
 function readFeed(text: string, graph: RuleGraph, { machine = '', meter, zone }: ImportOptions): Imported {
