@@ -189,23 +189,20 @@ describe('what is refused', () => {
 
   test.each(asking)('%s, but not by a compiler that has that part: %s', (part, body) => {
     const mower = 'schedule m "M"\nlanguage 1\nfor attachment\ntask belt "Belt"\n  every 12 months\n';
-    const texts = new Map([
-      ['s.due', header + body],
-      ['mower.due', mower],
-    ]);
-    expect(hold([part], 's.due', texts).kind).toBe('compiled');
+    const load = (path: string) => (path === 's.due' ? header + body : mower);
+    const { graph } = compile('s.due', load);
+    expect(compilerWith([all[part]]).compile('s.due', load)).toMatchObject({ kind: 'compiled', graph });
   });
 
-  test('and what is wrong has no graph, whatever the parts: by a rule that every compiler has, and by the proof that comes with access', () => {
+  test('and what is wrong has no graph: by a rule that every compiler has, and by the proof that comes with access', () => {
+    const allowed = `${header}task oil "Oil"\n  every 100 h of engine\n  allow 100 h late\n`;
     const shut = `${header}position guard closed, open\nat rest guard closed\ntask belt "Belt"\n  every 12 months\n  with guard open\n`;
-    for (const [parts, text, code] of [
-      [[], `${header}task oil "Oil"\n  every 100 h of shaft\n`, /^DW2/],
-      [['conditions', 'access'], shut, /^DW4/],
-    ] as const) {
-      const answer = hold(parts, 's.due', new Map([['s.due', text]]));
-      expect(answer).toMatchObject({ kind: 'compiled', graph: null });
-      expect(answer.kind === 'compiled' && firstMistake(answer)?.code).toMatch(code);
-    }
+    const told = (parts: readonly CompilerPart[], text: string) => {
+      const answer = compilerWith(parts).compile('s.due', () => text);
+      return answer.kind === 'compiled' && answer.graph === null && firstMistake(answer)?.code;
+    };
+    expect(told([], allowed)).toBe('DW265');
+    expect(told([all.conditions, all.access], shut)).toMatch(/^DW4/);
   });
 
   test('all of it at once', () => {
