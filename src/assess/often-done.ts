@@ -18,7 +18,12 @@ export function baseOfSeveral(
   const times = node.doings ?? 1;
   const last = farApart(doingsOf(world, context.task), node.apart).slice(-times);
   world.step(last.length);
-  if (last.length < times) return { found: baseOf(world, node, axis, [], context.fromStart) };
+  if (last.length < times) {
+    const found = baseOf(world, node, axis, [], context.fromStart);
+    // Past what stands first it is one of them that makes it ask for more.
+    const past = context.fromStart ? [] : last.slice(0, 1);
+    return { found: 'missing' in found ? { ...found, entries: entriesOf(past, found.entries) } : found };
+  }
   const found = baseOf(world, node, axis, last.slice(0, 1), context.fromStart);
   if ('missing' in found) return { found: withLater(found, last) };
   const stood = last.flatMap((doing) => axis.at(doing, null) ?? []).map(({ value }) => axis.point(value));

@@ -128,6 +128,12 @@ const byTheCalendar = fc.constantFrom(
   '20 days, not counting storage',
   '20 days, not counting storage of 5 days or more',
   '1 months, not counting storage of 2 weeks or more',
+  '60 days 2 times',
+  '40 h of engine 2 times',
+  '2 months 2 times, 10 days apart',
+  'calendar week',
+  'calendar week 2 times, 2 days apart',
+  'calendar month 2 times, 10 days apart',
 );
 const timing = fc.oneof(
   { weight: 4, arbitrary: plan.map((each) => `every ${each}`) },
