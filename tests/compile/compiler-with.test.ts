@@ -194,6 +194,14 @@ describe('what is refused', () => {
     expect(compilerWith([all[part]]).compile('s.due', load)).toMatchObject({ kind: 'compiled', graph });
   });
 
+  test('of several files, wherever among others that part is named', () => {
+    const whole = 'schedule s "S"\nlanguage 1\nfits model "M"\nuse "more"\n';
+    const load = (path: string) => (path === 's.due' ? whole : 'part more "More"\ntask belt "Belt"\n  every 12 months\n');
+    const { graph } = compile('s.due', load);
+    expect(graph?.tasks).toHaveLength(1);
+    expect(compilerWith([all.files, all.conditions]).compile('s.due', load)).toMatchObject({ kind: 'compiled', graph });
+  });
+
   test('and what is wrong has no graph: by a rule that every compiler has, and by the proof that comes with access', () => {
     const allowed = `${header}task oil "Oil"\n  every 100 h of engine\n  allow 100 h late\n`;
     const shut = `${header}position guard closed, open\nat rest guard closed\ntask belt "Belt"\n  every 12 months\n  with guard open\n`;
