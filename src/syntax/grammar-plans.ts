@@ -72,7 +72,7 @@ export abstract class PlanGrammar extends QuantityGrammar {
     const first = this.LA(1);
     const strict = this.OPTION(() => (this.CONSUME(this.v.word.more), this.CONSUME(this.v.word.than), true)) ?? false;
     const share = this.OPTION1({
-      GATE: () => this.sees(2, this.v.Percent) && !this.seesRestOfSpan(3),
+      GATE: () => this.seesShare(),
       DEF: () => this.SUBRULE(this.shareOf),
     });
     const span = this.SUBRULE(this.span);
@@ -91,6 +91,12 @@ export abstract class PlanGrammar extends QuantityGrammar {
       ...(standstill === undefined ? {} : { standstill }),
     };
   });
+
+  /** A percentage, and not as the unit of a span: `of` and a span come next, or a span before which the `of` was left out. */
+  private seesShare(): boolean {
+    if (!this.sees(2, this.v.Percent) || this.seesRestOfSpan(3)) return false;
+    return this.sees(3, this.v.word.of) || (this.sees(3, this.v.Number) && !this.sees(4, this.v.word.times));
+  }
 
   /** Integer "times" ( ","? Span "apart" )? */
   private readonly often = this.RULE('often', (): OftenNode => {
