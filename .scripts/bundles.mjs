@@ -165,6 +165,7 @@ export const library = {
     'src/index.ts',
     'src/engine.ts',
     'src/compiler.ts',
+    'src/reading.ts',
     'src/ahead.ts',
     'src/adapters/logbook.ts',
     'src/adapters/exchange.ts',

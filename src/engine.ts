@@ -67,7 +67,7 @@ export type * from './explain/change.js';
 export type * from './explain/explanation.js';
 export type { ExplainOptions } from './explain/explain.js';
 export type { Situation } from './explain/apply-change.js';
-export type { RuleGraphRead } from './graph/read-rule-graph.js';
+export type { RuleGraphRead } from './graph/graph-reader-with.js';
 export type * from './graph/rule-graph.js';
 export type { Entry, EntryId, EntryKind, EntryOf } from './history/entry.js';
 export type * from './history/timeline.js';

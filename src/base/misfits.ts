@@ -13,6 +13,8 @@ export interface Misfit {
   readonly wanted: string;
   /** Whether nothing stands there at all. */
   readonly missing: boolean;
+  /** Whether something of a shape stands there that was not given: it may be right. */
+  readonly unread?: true;
 }
 
 /** One walk through a value. `path` grows and shrinks with it, so that what fits costs no lists. */
@@ -63,8 +65,7 @@ function look(walk: Walk, value: unknown, shape: Shape): void {
     }
     case 'named': {
       const named = walk.shapes[shape.name];
-      if (named === undefined) throw new Error(`no shape ${shape.name}`);
-      return look(walk, value, named);
+      return named === undefined ? sayUnread(walk) : look(walk, value, named);
     }
     default:
       return assertNever(shape);
@@ -116,6 +117,10 @@ function sayInside(walk: Walk, name: string, value: unknown, wanted: string): vo
 
 function say({ most, path, found }: Walk, value: unknown, wanted: string | null): void {
   if (wanted !== null && found.length < most) found.push({ path: [...path], wanted, missing: value === undefined });
+}
+
+function sayUnread({ most, path, found }: Walk): void {
+  if (found.length < most) found.push({ path: [...path], wanted: 'nothing that is not read here', missing: false, unread: true });
 }
 
 function own(value: Members, name: string): unknown {

@@ -44,5 +44,5 @@ export type ObjectShape = Extract<Shape, { readonly is: 'object' }>;
 /** The shape of one of several objects, told apart by a member. */
 export type ChoiceShape = Extract<Shape, { readonly is: 'choice' }>;
 
-/** Shapes by the name under which others refer to them. */
+/** Shapes by the name under which others refer to them; one that is not among them is read by somebody else. */
 export type Shapes = Readonly<Record<string, Shape>>;

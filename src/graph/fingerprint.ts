@@ -10,11 +10,14 @@ export function graphFingerprint(graph: Omit<RuleGraph, 'fingerprint'>, sha256: 
   return sha256(canonicalJson(withoutFingerprint(graph)));
 }
 
-/** Whether a graph's fingerprint is that of its content. */
-export function fingerprintFits(graph: RuleGraph, sha256: (text: string) => string = ours): boolean {
+/**
+ * Whether a graph's fingerprint is that of its content as it stands, or else with its keys put in order by `ordered`, where that is given.
+ */
+export function fingerprintFits(graph: RuleGraph, ordered?: (value: unknown) => unknown, sha256: (text: string) => string = ours): boolean {
+  const content = withoutFingerprint(graph);
   // As it was written its keys are in canonical order already; to put them there takes longer than to hash.
-  if (sha256(JSON.stringify(withoutFingerprint(graph))) === graph.fingerprint) return true;
-  return graphFingerprint(graph, sha256) === graph.fingerprint;
+  if (sha256(JSON.stringify(content)) === graph.fingerprint) return true;
+  return ordered !== undefined && sha256(JSON.stringify(ordered(content))) === graph.fingerprint;
 }
 
 function withoutFingerprint(graph: Omit<RuleGraph, 'fingerprint'> & { readonly fingerprint?: string }): Omit<RuleGraph, 'fingerprint'> {

@@ -3,34 +3,35 @@
  *
  * For graphs that already have the shape of one: see {@link misfits}.
  */
-import { assertNever } from '../base/assert-never.js';
 import { circular } from './circular.js';
+import type { GraphPart } from './graph-part.js';
+import { lists, namesOfSite, type Name, type NameKind } from './names-in-graph.js';
 import { conditionsIn, isTrigger, partsOf, triggersIn } from './node-references.js';
-import type { Amount, Instrument, Node, Outcome, RuleGraph, Site, Stance, Task } from './rule-graph.js';
-
-const lists = ['meters', 'gauges', 'dipsticks', 'duties', 'attachments', 'events', 'supplies', 'defects', 'tasks'] as const;
-
-type NameKind = (typeof lists)[number] | 'parts' | 'places';
-
-/** A name and the list in which it has to stand. */
-type Name = readonly [kind: NameKind, id: string | undefined];
+import type { Node, RuleGraph, Task } from './rule-graph.js';
 
 /**
- * One sentence without its full stop about the first loose end; undefined where there is none.
+ * One sentence without its full stop about the first loose end; undefined where there is none. `parts` have read all that is in the graph.
  *
  * Law: in a graph that passes, each node refers to earlier nodes of the right sort, each name to a thing of the graph, no two things of
  * one sort share an id, and neither covering, restarting, following nor being met by goes round in a circle.
  */
-export function looseEnd(graph: RuleGraph): string | undefined {
+export function looseEnd(graph: RuleGraph, parts: readonly GraphPart[]): string | undefined {
   return (
     twice(graph) ??
     looseNode(graph) ??
-    looseName(graph, namesIn(graph)) ??
-    loosePosition(graph) ??
-    looseClass(graph) ??
-    looseOrigin(graph) ??
+    looseName(graph, namesIn(graph, parts)) ??
+    first(parts, (part) => part.loose?.(graph)) ??
+    looseOrigin(graph, parts) ??
     circular(graph)
   );
+}
+
+function first<T, R>(items: readonly T[], of: (item: T) => R | undefined): R | undefined {
+  for (const item of items) {
+    const found = of(item);
+    if (found !== undefined) return found;
+  }
+  return undefined;
 }
 
 function twice(graph: RuleGraph): string | undefined {
@@ -81,20 +82,16 @@ function looseName(graph: RuleGraph, names: readonly Name[]): string | undefined
   return loose === undefined ? undefined : `it names something that is not among its \`${loose[0]}\``;
 }
 
-function namesIn(graph: RuleGraph): readonly Name[] {
-  const { access } = graph;
+function namesIn(graph: RuleGraph, parts: readonly GraphPart[]): readonly Name[] {
+  const ofNodes: GraphPart['ofNodes'] = Object.assign({}, ...parts.map((part) => part.ofNodes)) as GraphPart['ofNodes'];
+  // Which function is for which kind the table says; the type checker cannot follow it through the look-up.
+  const namesOf = (node: Node): readonly Name[] => ofNodes[node.kind]?.(node as never) ?? [];
   return [
-    ...graph.nodes.flatMap(namesOfNode),
+    ...graph.nodes.flatMap(namesOf),
     ...graph.tasks.flatMap(namesOfTask),
     ...graph.meters.map(({ attachment }): Name => ['attachments', attachment]),
     ...graph.events.flatMap(({ task }): readonly Name[] => (task === undefined ? [] : [['tasks', task]])),
-    ...graph.defects.flatMap(({ rules }) => rules.flatMap(({ outcome }) => namesOfOutcome(outcome))),
-    ...access.places.map(({ under }): Name => ['parts', under]),
-    ...access.walks.flatMap(({ from, to }): readonly Name[] => [
-      ['places', from],
-      ['places', to],
-    ]),
-    ...access.steps.flatMap((step): readonly Name[] => [['parts', step.part], ...namesOfSite(step.site)]),
+    ...parts.flatMap((part) => part.names?.(graph) ?? []),
   ];
 }
 
@@ -105,127 +102,13 @@ function namesOfTask(task: Task): readonly Name[] {
     ...[...task.covers, ...task.restarts, ...task.follows, ...task.metBy].map((id): Name => ['tasks', id]),
     ...task.mends.map((id): Name => ['defects', id]),
     ...task.uses.map(({ supply }): Name => ['supplies', supply]),
-    ...task.reads.flatMap(({ instrument, rules }) => [nameOf(instrument), ...rules.flatMap(({ outcome }) => namesOfOutcome(outcome))]),
   ];
 }
 
-function namesOfSite({ place, under }: Site): readonly Name[] {
-  return [['places', place], ...under.map(({ part }): Name => ['parts', part])];
-}
-
-function namesOfOutcome({ then }: Outcome): readonly Name[] {
-  return then.flatMap(({ task, within }): readonly Name[] => [['tasks', task], ...amountNames(within)]);
-}
-
-function amountNames(amount: Amount | undefined): readonly Name[] {
-  if (amount === undefined || amount.on === 'calendar') return [];
-  return amount.on === 'meter' ? [['meters', amount.meter]] : [['duties', amount.duty]];
-}
-
-function nameOf({ is, id }: Instrument): Name {
-  return [`${is}s`, id];
-}
-
-function namesOfNode(node: Node): readonly Name[] {
-  switch (node.kind) {
-    case 'interval':
-    case 'marks':
-      return amountNames(node.amount);
-    case 'duty-mix':
-      return [['meters', node.meter], ...node.duties.map(({ duty }): Name => ['duties', duty])];
-    case 'stages':
-      return [...node.amounts.flatMap(amountNames), ...(node.from.is === 'event' ? [['events', node.from.event] as const] : [])];
-    case 'attaching':
-    case 'attachment-is':
-      return [['attachments', node.attachment]];
-    case 'event':
-      return [['events', node.event], ...amountNames(node.within)];
-    case 'asked':
-      return [node.by.is === 'reading' ? ['tasks', node.by.task] : ['defects', node.by.defect], ...amountNames(node.within)];
-    case 'sooner':
-      return [['dipsticks', node.dipstick]];
-    case 'position-is':
-      return [['parts', node.part]];
-    case 'defect-is':
-      return [['defects', node.defect]];
-    case 'duty-is':
-      return [['duties', node.duty]];
-    case 'unworked':
-      return [['tasks', node.task]];
-    case 'compare':
-    case 'trend':
-      return [nameOf(node.instrument)];
-    case 'recent':
-      return [recentName(node.what), ...amountNames(node.within)];
-    case 'first':
-    case 'calendar-marks':
-    case 'calendar-window':
-    case 'whichever':
-    case 'any':
-    case 'occasion':
-    case 'shortly-before':
-    case 'refuelling':
-    case 'when':
-    case 'while':
-    case 'and':
-    case 'or':
-    case 'not':
-    case 'age':
-    case 'idle':
-    case 'at-work':
-    case 'season':
-      return [];
-    default:
-      return assertNever(node);
-  }
-}
-
-function recentName(what: Extract<Node, { readonly kind: 'recent' }>['what']): Name {
-  switch (what.is) {
-    case 'read':
-      return nameOf(what.instrument);
-    case 'done':
-      return ['tasks', what.task];
-    case 'happened':
-      return ['events', what.event];
-  }
-}
-
-function loosePosition({ access, nodes }: RuleGraph): string | undefined {
-  const positions = new Map(access.parts.map((part) => [part.id, new Set(part.positions.map(({ name }) => name))]));
-  const has = (part: string, position: string): boolean => positions.get(part)?.has(position) === true;
-  const stances: readonly Stance[] = [access.rest, access.work ?? {}];
-  const whole =
-    access.parts.every((part) => part.positions.length > 0 && Object.hasOwn(access.rest, part.id)) &&
-    stances.every((stance) => Object.entries(stance).every(([part, position]) => has(part, position))) &&
-    access.steps.every(({ part, from, to }) => has(part, from) && has(part, to)) &&
-    nodes.every((node) => node.kind !== 'position-is' || has(node.part, node.position));
-  return whole ? undefined : 'it names a position that its part does not have, or leaves a part without one';
-}
-
-function looseClass({ defects, nodes, tasks }: RuleGraph): string | undefined {
-  const classes = new Map(defects.map((defect) => [defect.id, new Set(defect.classes.map(({ name }) => name))]));
-  const byId = new Map(tasks.map((task) => [task.id, task]));
-  const has = (defect: string, name: string | undefined): boolean => name === undefined || classes.get(defect)?.has(name) === true;
-  const whole =
-    defects.every(({ id, rules }) => rules.every((rule) => has(id, rule.class))) &&
-    nodes.every((node) => {
-      if (node.kind === 'defect-is') return has(node.defect, node.class) && has(node.defect, node.worseThan);
-      if (node.kind !== 'asked') return true;
-      const { by } = node;
-      return by.is === 'defect' ? has(by.defect, by.class) : byId.get(by.task)?.reads[by.reads]?.rules[by.rule] !== undefined;
-    });
-  return whole ? undefined : 'it names a class that its defect does not have, or a reading that its task does not take';
-}
-
-function looseOrigin(graph: RuleGraph): string | undefined {
-  const { sources, stops, access, nodes } = graph;
+function looseOrigin(graph: RuleGraph, parts: readonly GraphPart[]): string | undefined {
+  const { sources, nodes, stops } = graph;
   const things = [...lists.flatMap((kind): readonly { readonly origin: { readonly source: number } }[] => graph[kind]), ...stops, ...nodes];
-  const inner = [
-    ...[...access.parts, ...access.places, ...access.steps, ...access.nevers].map(({ origin }) => origin),
-    ...graph.defects.flatMap(({ rules }) => rules.map(({ origin }) => origin)),
-    ...graph.tasks.flatMap(({ reads }) => reads.flatMap(({ rules }) => rules.map(({ origin }) => origin))),
-  ];
-  const whole = [...things.map(({ origin }) => origin), ...inner].every(({ source }) => source < sources.length);
+  const inner = parts.flatMap((part) => part.inner?.(graph) ?? []);
+  const whole = [...things, ...inner].every(({ origin }) => origin.source < sources.length);
   return whole ? undefined : 'it says that something was written in a source that it does not have';
 }

@@ -42,6 +42,7 @@ export const arrows: Readonly<Record<string, readonly string[]>> = {
   sql: ['base', 'values', 'graph', 'fleet'],
   watch: ['base', 'values', 'graph', 'history', 'assess'],
   compiler: ['base', 'diagnostics', 'check', 'compile'],
+  reading: ['graph'],
   ahead: ['base', 'values', 'graph', 'history', 'assess', 'outlook'],
   engine: ['base', 'values', 'graph', 'history', 'assess', 'explain', 'access', 'outlook'],
   index: [

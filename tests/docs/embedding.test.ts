@@ -38,6 +38,7 @@ beforeAll(async () => {
     bundle('job.mjs', 'node'),
     bundle('small.mjs', 'node'),
     bundle('written-here.mjs', 'node'),
+    bundle('from-elsewhere.mjs', 'node'),
     bundle('page.js', 'browser'),
   ]);
 });
@@ -55,6 +56,7 @@ async function bundle(entry: string, platform: 'node' | 'browser'): Promise<void
     alias: {
       'duewright/engine': sourceOf('src/engine.ts'),
       'duewright/compiler': sourceOf('src/compiler.ts'),
+      'duewright/reading': sourceOf('src/reading.ts'),
       'duewright/fleet': sourceOf('src/adapters/fleet.ts'),
     },
     logLevel: 'silent',
@@ -103,6 +105,18 @@ describe('the compiler of a few parts', () => {
     expect(dueBy(`${header}${task}  only if date from 1 April to 1 May\n`, [done], '2026-06-01')[0]).toMatch(
       /^Line 5 of the schedule asks for `gate`, which this engine was not given\. Give /,
     );
+  });
+});
+
+describe('the reader of a few kinds', () => {
+  test('reads what it is made for, and says by its line what it is not', async () => {
+    const { graphFrom } = await load<{ graphFrom: (text: string) => RuleGraph | string }>('from-elsewhere.mjs');
+    const text = 'schedule s "S"\nlanguage 1\nmeter engine "Hours" counts h\ntask oil "Oil"\n  every 100 h of engine\n';
+    const simple = compile('s.due', () => text).graph;
+    const gauged = compile('s.due', () => `${text}gauge coolant "Coolant" reads °C\n`).graph;
+    expect(graphFrom(JSON.stringify(simple))).toEqual(simple);
+    expect(graphFrom(JSON.stringify(gauged))).toBe('line 6 of the schedule asks for `gauges`, which this reader was not given');
+    expect(graphFrom('{')).toBe('it is not a JSON object');
   });
 });
 

@@ -1,0 +1,14 @@
+/**
+ * A reader of rule graphs that hold just those kinds of thing that your schedules ask for, beside an engine of just those kinds.
+ *
+ * `readRuleGraph` of `duewright/engine` is all of them.
+ */
+export { canonical } from './graph/canonical-json.js';
+export { graphReaderWith } from './graph/graph-reader-with.js';
+export { access } from './graph/parts/access.js';
+export { conditions } from './graph/parts/conditions.js';
+export { findings } from './graph/parts/findings.js';
+export { timing } from './graph/parts/timing.js';
+
+export type { GraphPart } from './graph/graph-part.js';
+export type { GraphReader, Ordered, RuleGraphRead } from './graph/graph-reader-with.js';
