@@ -21,6 +21,7 @@ import type { Loader, Shelf } from './load/shelf.js';
 import { idIn, isDefinitionOf, type Definition, type DefinitionOf, type Home, type Model, type NamingNode, type PlacedDeclaration, type Reference } from './model.js'; // prettier-ignore
 import { define, nameTable, resolveNames, type NameTable } from './names.js';
 import { countErrors, told } from './told.js';
+import type { ExampleUses } from './references.js';
 import { nodeIndex } from './walk.js';
 
 /** What is known of one declaration. */
@@ -43,6 +44,8 @@ const TOGETHER = 64;
 export interface Examination {
   readonly rules: readonly Rule[];
   readonly bring: Bring;
+  /** Of worked examples the names that they use. */
+  readonly ofExample: ExampleUses;
 }
 
 /** Checks one schedule any number of times; a class because what it remembers is its own. */
@@ -56,14 +59,16 @@ export class Examiner {
   private readonly ofDeclarations: readonly Rule[];
   private readonly ofSchedules: readonly Rule[];
   private readonly bring: Bring;
+  private readonly ofExample: ExampleUses;
 
   constructor(
     private readonly parse: Shelf['parse'],
-    { rules, bring }: Examination,
+    { rules, bring, ofExample }: Examination,
   ) {
     this.ofDeclarations = rules.filter(({ scope }) => scope === 'declaration');
     this.ofSchedules = rules.filter(({ scope }) => scope === 'schedule');
     this.bring = bring;
+    this.ofExample = ofExample;
   }
 
   /** As `check`. */
@@ -146,7 +151,7 @@ export class Examiner {
     const { node, home } = declaration;
     const before = this.known.get(node);
     if (before?.home === home) return before;
-    const references = resolveNames(declaration, table);
+    const references = resolveNames(declaration, table, this.ofExample);
     const known: Known = { home, references, clean: false };
     this.known.set(node, known);
     return known;

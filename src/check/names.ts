@@ -6,7 +6,7 @@
  */
 import type { NameNode } from '../syntax/tree.js';
 import { idIn, type Definition, type Home, type NameKind, type NamingNode, type PlacedDeclaration, type Reference } from './model.js';
-import { usesIn } from './references.js';
+import { usesIn, type ExampleUses } from './references.js';
 
 /** Names by kind and id. */
 export interface NameTable {
@@ -77,8 +77,8 @@ function takenBy({ kind, id }: Definition, find: NameTable['find']): Definition 
 }
 
 /** Every use of a name in one declaration, with what it means. */
-export function resolveNames({ node, home }: PlacedDeclaration, table: NameTable): readonly Reference[] {
-  return usesIn(node).map(({ name, kinds }) => ({ name, kinds, home, definition: lookUp(table, name, kinds, home) }));
+export function resolveNames({ node, home }: PlacedDeclaration, table: NameTable, ofExample: ExampleUses): readonly Reference[] {
+  return usesIn(node, ofExample).map(({ name, kinds }) => ({ name, kinds, home, definition: lookUp(table, name, kinds, home) }));
 }
 
 /** What a name means at a place where these kinds can be meant; the kinds first named go first. */

@@ -2,14 +2,16 @@
  * Which names a declaration uses, and what each can mean where it stands.
  */
 import { assertNever } from '../base/assert-never.js';
-import type { DeclarationNode, NameNode } from '../syntax/tree.js';
+import type { DeclarationNode, ExampleNode, NameNode } from '../syntax/tree.js';
 import { usesInCondition, usesInSpan, type Use } from './references-in-conditions.js';
-import { usesInExample } from './references-in-examples.js';
 import { usesInOutcome, usesInStepClause, usesInTaskClause } from './references-in-tasks.js';
 import type { NameKind } from './model.js';
 
+/** The names that a worked example uses, in the order written. */
+export type ExampleUses = (example: ExampleNode) => readonly Use[];
+
 /** The names that a declaration uses (not the one it gives), in the order written. */
-export function usesIn(node: DeclarationNode): readonly Use[] {
+export function usesIn(node: DeclarationNode, ofExample: ExampleUses): readonly Use[] {
   switch (node.kind) {
     case 'meter':
     case 'duty':
@@ -43,7 +45,7 @@ export function usesIn(node: DeclarationNode): readonly Use[] {
     case 'remove':
       return [];
     case 'example':
-      return usesInExample(node);
+      return ofExample(node);
     default:
       return assertNever(node);
   }

@@ -53,6 +53,7 @@ export function compilerWith(parts: readonly CompilerPart[]): Compiler {
   const rules = [refusals, ...parts.map((part) => part.rules ?? [])].flat();
   const checks = parts.flatMap(({ graphChecks = [] }) => graphChecks);
   const graphMakers: GraphMakers = Object.assign({}, ...parts.map(({ makers }) => makers)) as GraphMakers;
+  const { ofExample = () => [] } = parts.find((part) => part.ofExample !== undefined) ?? {};
   const bring = parts.findLast((part) => part.bring !== undefined)?.bring;
   // Made when the first text is read, for it takes some milliseconds. It holds nothing from one text to the next.
   let machinery: Machinery | undefined;
@@ -64,7 +65,7 @@ export function compilerWith(parts: readonly CompilerPart[]): Compiler {
       lacks.push(...read.missing.map(({ part, at }) => lackOf(part, at)));
       return read;
     };
-    const examination = { rules, bring: bring ?? bringAlone((at) => lacks.push(lackOf('files', at))) };
+    const examination = { rules, ofExample, bring: bring ?? bringAlone((at) => lacks.push(lackOf('files', at))) };
     const checked = new Examiner((source, file) => parse(source.text, file), examination).examine(path, load, options);
     if (lacks.length > 0) return { kind: 'refused', lacks };
     return { kind: 'compiled', ...graphFrom(checked, graphMakers, checks, options) };

@@ -2,6 +2,7 @@
  * The parts of a compiler. Between them and what every compiler has they are `compile`.
  */
 import { bringAll } from '../check/load/bring-all.js';
+import { usesInExample } from '../check/references-in-examples.js';
 import { accessRefusals, exampleRefusals, findingRefusals, remarks as sayings } from '../check/rules/index.js';
 import { accessReader, conditionReader, exampleReader, findingReader, meaningTeller } from '../syntax/whole-machinery.js';
 import { compileAccess } from './access.js';
@@ -28,7 +29,7 @@ export const access: CompilerPart = {
 };
 
 /** Worked examples: that they can be read and are about this schedule. `runExamples` holds them against the engine. */
-export const examples: CompilerPart = { reader: exampleReader, rules: exampleRefusals };
+export const examples: CompilerPart = { reader: exampleReader, rules: exampleRefusals, ofExample: usesInExample };
 
 /** Schedules of several files: parts that are used, variants of a base, attachments that follow schedules of their own. */
 export const files: CompilerPart = { bring: bringAll };

@@ -5,6 +5,7 @@
  * of the word. What a name would mean there is read from the tree that a made-up name gives, completed in one of a few ways if need be.
  */
 import { usesIn } from '../check/references.js';
+import { usesInExample } from '../check/references-in-examples.js';
 import type { NameKind } from '../check/model.js';
 import { chunksOf } from '../syntax/chunks.js';
 import { parse } from '../syntax/parse.js';
@@ -105,7 +106,7 @@ export function siteAt(draft: Draft): Site | undefined {
     const declaration = diagnostics.some((each) => each.at.end >= last && each.at.start <= at) ? undefined : file?.declarations.at(-1);
     const found = declaration === undefined ? undefined : findAt(declaration, at, []);
     if (declaration === undefined || found === undefined) continue;
-    const kinds = usesIn(declaration).find(({ name }) => name.at.start === at)?.kinds;
+    const kinds = usesIn(declaration, usesInExample).find(({ name }) => name.at.start === at)?.kinds;
     // What is declared is the author's to name.
     return { declaration, path: found.path, leaf: found.leaf, kinds };
   }

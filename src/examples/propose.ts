@@ -4,6 +4,7 @@
 import type { DuePoint, TaskAssessment } from '../assess/assessment.js';
 import type { Home } from '../check/model.js';
 import { nameTable, resolveNames } from '../check/names.js';
+import { usesInExample } from '../check/references-in-examples.js';
 import type { Amount, RuleGraph, Trigger } from '../graph/rule-graph.js';
 import { hasErrors } from '../diagnostics/collect.js';
 import { parse } from '../syntax/parse.js';
@@ -137,7 +138,7 @@ function readExample(bench: Bench, text: string): { readonly bench: Bench; reado
   const { file, diagnostics } = parse(`part proposal "Proposal"\n${text}`);
   const example = file?.declarations[0];
   if (example?.kind !== 'example' || hasErrors(diagnostics)) return null;
-  const references = resolveNames({ node: example, home: machine }, nameTable(bench.model.declarations));
+  const references = resolveNames({ node: example, home: machine }, nameTable(bench.model.declarations), usesInExample);
   if (references.some(({ definition }) => definition === undefined)) return null;
   const names = new Map(references.map(({ name, definition }) => [name, definition]));
   const meaning: Bench['meaning'] = (name) => names.get(name) ?? bench.meaning(name);
