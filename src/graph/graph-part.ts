@@ -6,7 +6,7 @@ import type { Node, Origin, RuleGraph } from './rule-graph.js';
 export interface GraphPart {
   readonly shapes: Shapes;
   /** The names in nodes of each kind. */
-  readonly ofNodes: { readonly [K in Node['kind']]?: (node: Extract<Node, { readonly kind: K }>) => readonly Name[] };
+  readonly ofNodes: NamesOfNodes;
   /** Names elsewhere. */
   readonly names?: (graph: RuleGraph) => readonly Name[];
   /** One sentence without its full stop on what else is loose. */
@@ -14,6 +14,8 @@ export interface GraphPart {
   /** Things inside others that were written somewhere. */
   readonly inner?: (graph: RuleGraph) => readonly { readonly origin: Origin }[];
 }
+
+type NamesOfNodes = { readonly [K in Node['kind']]?: (node: Extract<Node, { readonly kind: K }>) => readonly Name[] };
 
 /** Of nodes that name nothing but nodes. */
 export const namesNothing = (): readonly Name[] => [];
