@@ -52,9 +52,12 @@ for (const [index, { name, says }] of hostileCases.entries()) {
 rmSync(folder, { recursive: true });
 const late = rows.filter(({ fits }) => !fits);
 const most = rows.reduce((max, { slowest }) => Math.max(max, slowest.cpu), 0);
-console.log(
-  `\n${rows.length} files, ${rows.length - late.length} as promised (each question ${BOUND} ms of processor time, 64 MB of heap; ${rows.filter(({ whole }) => whole.cpu <= BOUND).length} with all questions at once); the slowest took ${Math.round(most)} ms.`,
-);
+const within = (holds) => rows.filter(holds).length;
+console.log(`
+${rows.length} files; within ${BOUND} ms and 64 MB of heap, in words:
+  ${rows.length - late.length} for each question by itself, in processor time of all threads; the slowest took ${Math.round(most)} ms
+  ${within(({ fits, slowest }) => fits || (slowest.elapsed <= BOUND && slowest.kind !== 'thrown' && slowest.kind !== 'died'))} for each question by itself, by the clock, which a busy machine makes slower
+  ${within(({ whole }) => whole.cpu <= BOUND)} for all questions at once, in processor time`);
 if (late.length > 0) process.exitCode = 1;
 
 /** Processor time, what a clock shows, and asking once more. */

@@ -1,6 +1,7 @@
 /**
  * Everything that may be asked of a schedule and a logbook, asked at once: where hostile files meet all of the program.
  */
+import { createHash } from 'node:crypto';
 import { walkRound } from '../../src/access/plan-walk-round.js';
 import { assess, assessTimeline } from '../../src/assess/assess.js';
 import type { Assessment } from '../../src/assess/assessment.js';
@@ -31,7 +32,7 @@ const now: Moment = { day: dayNumber({ year: 2026, month: 5, day: 12 }), minute:
 const ASKED_TASKS = 4;
 
 /** What docs/security.md says to let a search for a walk-round take, and how many futures to follow, where machines are other people's. */
-const CAPS = { expanded: 5_000, held: 50_000 };
+const CAPS = { expanded: 1_000, held: 20_000 };
 const FUTURES = 200;
 
 /** What one command answers: what is due, why, by which rules, in what order, and what comes. */
@@ -44,6 +45,11 @@ export type Asked = 'state' | 'all';
 /** Each command by itself. */
 export function commandsOn(hostile: HostileFiles, asked: Asked = 'all'): readonly Question[] {
   return commandsOf(asked).map((command) => ({ what: command, ask: () => askCommands(hostile, [command]) }));
+}
+
+/** The host's own, which the command hands in: src/adapters/cli/host-sha256.ts. */
+export function hostSha256(text: string): string {
+  return createHash('sha256').update(text).digest('hex');
 }
 
 /** Asks everything of one reading of the files. Throws only where the program is at fault. */
@@ -93,7 +99,7 @@ function openGraph({ files, graph }: HostileFiles, said: Set<string>, shown: str
     return null;
   }
   const all = files ?? {};
-  const compiled = compile('schedule.due', (path) => (Object.hasOwn(all, path) ? all[path] : undefined));
+  const compiled = compile('schedule.due', (path) => (Object.hasOwn(all, path) ? all[path] : undefined), { sha256: hostSha256 });
   for (const { code } of compiled.diagnostics) said.add(code);
   shown.push(renderDiagnostics(compiled.diagnostics, compiled.sources, plainStyle(100)));
   return compiled.graph;

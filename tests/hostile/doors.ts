@@ -105,13 +105,17 @@ class OpenText {
   }
 
   open(): Ending {
-    const ending = this.show(this.text);
+    return this.show(this.text);
+  }
+
+  /** What stands beside the text: its outline, and what can be folded. */
+  outline(): Ending {
     const { file } = parse(this.text);
     if (file !== null) {
       foldsOf(file, this.text);
       symbolsOf(file);
     }
-    return ending;
+    return answered([], 'outline');
   }
 
   type(): Ending {
@@ -142,6 +146,7 @@ function editing(hostile: HostileFiles): readonly Question[] {
   const type = (): Ending => editor.type();
   return [
     { what: 'opened', ask: open },
+    { what: 'its outline', before: [open], ask: () => editor.outline() },
     { what: 'a letter typed', before: [open], ask: type },
     { what: 'and taken back', before: [open, type], ask: () => editor.takeBack() },
   ];
