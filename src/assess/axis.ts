@@ -25,7 +25,7 @@ export interface Axis {
   readonly before: (due: number, margin: Margin) => number;
   readonly after: (due: number, margin: Margin) => number;
   readonly point: (value: number) => DuePoint;
-  /** The moment from which the axis stood at `value` or beyond it, as far as the record shows. */
+  /** The moment from which the axis stood at `value`, which it has reached, or beyond it; `null` where the record does not show it. */
   readonly reached: (value: number, strict: boolean) => (AxisValue & { readonly when: Moment }) | null;
   /** What would settle a missing "now". */
   readonly missing: Missing;

@@ -54,7 +54,7 @@ export function compilerWith(parts: readonly CompilerPart[]): Compiler {
   const checks = parts.flatMap(({ graphChecks = [] }) => graphChecks);
   const graphMakers: GraphMakers = Object.assign({}, ...parts.map(({ makers }) => makers)) as GraphMakers;
   const { ofExample = () => [] } = parts.find((part) => part.ofExample !== undefined) ?? {};
-  const bring = parts.findLast((part) => part.bring !== undefined)?.bring;
+  const { bring } = parts.find((part) => part.bring !== undefined) ?? {};
   // Made when the first text is read, for it takes some milliseconds. It holds nothing from one text to the next.
   let machinery: Machinery | undefined;
   const compile = (path: string, load: Loader, options: CompileOptions = {}): Compilation => {

@@ -7,6 +7,7 @@ import { monthName } from '../values/calendar.js';
 import { civilOf } from '../values/civil.js';
 import { amountInWords, meterQuantity, pointOnAxis, titleOf } from './amounts-in-words.js';
 import type { Titles } from './amounts-in-words.js';
+import { timesInWords } from './count-in-words.js';
 import { dayInWords } from './dates-in-words.js';
 
 /** `the 100 h of engine`, `the second stage, 10 h of engine`, `the mark at 1250 h of engine`, `April 2026`. */
@@ -14,7 +15,7 @@ export function spanInWords(rule: RuleFacts, names: Titles): string {
   const node = rule.node as Trigger;
   switch (node.kind) {
     case 'interval':
-      return `the ${amountInWords(node.amount, names)}${node.doings === undefined ? '' : ` for ${node.doings} times`}`;
+      return `the ${amountInWords(node.amount, names)}${node.doings === undefined ? '' : ` for doing it ${timesInWords(node.doings)}`}`;
     case 'duty-mix':
       return `the ${meterQuantity(node.ticks, node.meter, names)} of ${node.meter}`;
     case 'stages':

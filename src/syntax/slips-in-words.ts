@@ -2,7 +2,7 @@
  * Words of other habits: what people write where this language has another word, or another order.
  */
 import { byWord } from '../base/by-word.js';
-import { image, isName, isNumber, over, write, type SlipKind } from './slip.js';
+import { image, isName, isNumber, isUnit, over, write, type SlipKind } from './slip.js';
 
 /** `before every day's work`, `before each day work`. */
 export const eachRound: SlipKind = (around) => {
@@ -120,4 +120,17 @@ export const timeWithoutThat: SlipKind = (around, opener) => {
   const token = around(0);
   if (token === undefined || opener !== 'sooner' || image(around(-1)) !== 'time' || !isName(token)) return undefined;
   return over(token, token, `It is \`the time that ${token.image} takes\`.`, { fix: write(`that ${token.image}`, 'sure') });
+};
+
+const TIMES = new Map([
+  ['twice', '2 times'],
+  ['thrice', '3 times'],
+]);
+
+/** `every 5 years twice`. */
+export const timesInOneWord: SlipKind = (around) => {
+  const word = around(0);
+  const times = TIMES.get(image(word));
+  if (word === undefined || times === undefined || !(isUnit(around(-1)) || image(around(-2)) === 'of')) return undefined;
+  return over(word, word, `How often is a number: \`${times}\`.`, { fix: write(times) });
 };

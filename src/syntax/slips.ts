@@ -44,6 +44,7 @@ import {
   dayOfWork,
   eachForEvery,
   timeWithoutThat,
+  timesInOneWord,
 } from './slips-in-words.js';
 
 /** The first slip that the words around a failure show. `opener` is the word that began the clause. */
@@ -59,6 +60,7 @@ const kinds: readonly SlipKind[] = [
   conditionWord,
   idleAlone,
   dayOfWork,
+  timesInOneWord,
   firstAfter,
   openSerials,
   whicheverInBrackets,

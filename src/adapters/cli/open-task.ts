@@ -13,26 +13,24 @@ const MOST_TOLD = 12;
  * none it says so with what may have been meant, ends the command and gives undefined.
  */
 export function openTask({ shell, end }: CommandHost, graph: RuleGraph, wanted: string): Task | undefined {
-  const title = wanted.toLowerCase();
-  const named = graph.tasks.find(({ id }) => id === wanted);
-  const titled = graph.tasks.filter((task) => task.title.toLowerCase() === title);
-  const meant = titled.length > 0 ? titled : titledLike(wanted, graph.tasks);
-  const task = named ?? (meant.length === 1 ? meant[0] : undefined);
-  if (task !== undefined) return task;
-  complain(
-    shell,
-    ...(meant.length > 1
-      ? several(wanted, meant)
-      : [
-          noSuch(
-            'task',
-            wanted,
-            graph.tasks.map(({ id }) => id),
-          ),
-        ]),
-  );
+  const meant = tasksMeant(graph, wanted);
+  if (meant.length === 1) return meant[0];
+  complain(shell, ...(meant.length > 1 ? several(wanted, meant) : [noSuch('task', wanted, namesOfTasks(graph))]));
   end(exitCode.usage);
   return undefined;
+}
+
+/** The one of that name; else those of that title; else those that the words fit. */
+function tasksMeant({ tasks }: RuleGraph, wanted: string): readonly Task[] {
+  const named = tasks.find(({ id }) => id === wanted);
+  if (named !== undefined) return [named];
+  const title = wanted.toLowerCase();
+  const titled = tasks.filter((task) => task.title.toLowerCase() === title);
+  return titled.length > 0 ? titled : titledLike(wanted, tasks);
+}
+
+function namesOfTasks({ tasks }: RuleGraph): readonly string[] {
+  return tasks.map(({ id }) => id);
 }
 
 function several(wanted: string, meant: readonly Task[]): readonly string[] {

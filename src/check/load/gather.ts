@@ -7,6 +7,7 @@ import type { Home, PlacedDeclaration } from '../model.js';
 import { diagnostic } from '../report.js';
 import { openFirst, type OpenFile, type Shelf } from './shelf.js';
 
+/** What a schedule is made of. */
 export interface Gathered {
   /** Headers of all files opened, the first one's first. */
   readonly headers: readonly HeaderNode[];

@@ -15,7 +15,7 @@ export const oftenMisplaced: Rule = {
     tasksIn(model).flatMap(({ node, home }) =>
       node.clauses.flatMap((clause) => {
         if (clause.kind === 'first' && clause.what.kind === 'plan')
-          return oftenIn(clause.what.plan).map(({ often }) => misplaced(often, 'The first time is once.'));
+          return oftenIn(clause.what.plan).map(({ often }) => misplaced(often, 'The first time is once.', 'Leave out how many times.'));
         return clause.kind === 'every' || clause.kind === 'while-every' ? inPlan(model, home, node, clause.plan) : [];
       }),
     ),
@@ -27,13 +27,26 @@ function inPlan(model: Model, home: Home, task: TaskNode, plan: PlanNode): reado
   return oftenIn(plan).flatMap((limit) => {
     const { often } = limit;
     const apart = often.apart === undefined ? undefined : calendarAmountOf(often.apart);
-    if (apart !== undefined && valueOf(apart)?.unit === 'minutes') return [misplaced(often, 'How far apart is told in days.')];
+    if (apart !== undefined && valueOf(apart)?.unit === 'minutes')
+      return [
+        misplaced(often, 'How far apart is told in days.', 'Write days, weeks, months or years, such as `2 times, 20 months apart`.'),
+      ];
     if (limit.kind === 'calendar-period') return [];
     const read = amountOf(model, home, limit.span);
     const on = read === undefined ? undefined : valueOf(read)?.on;
-    if (on === 'work') return [misplaced(often, 'Time at work is counted from the last time only.')];
-    if (on === 'meter' && has('in-duty')) return [misplaced(often, 'Hours in duties are counted from the last time only.')];
-    return has('count') ? [misplaced(often, 'A beat that is kept goes from one time to the next.')] : [];
+    if (on === 'work')
+      return [
+        misplaced(
+          often,
+          'Time at work is counted from the last time only.',
+          'Count on the calendar or a meter, such as `every 5 years 2 times`.',
+        ),
+      ];
+    if (on === 'meter' && has('in-duty'))
+      return [misplaced(often, 'Hours in duties are counted from the last time only.', 'Leave out how many times, or the `in …` clause.')];
+    return has('count')
+      ? [misplaced(often, 'A beat that is kept goes from one time to the next.', 'Leave out how many times, or the `count` clause.')]
+      : [];
   });
 }
 
@@ -43,10 +56,6 @@ function oftenIn(plan: PlanNode) {
   );
 }
 
-function misplaced({ at }: OftenNode, message: string): Diagnostic {
-  return diagnostic('oftenMisplaced', {
-    at,
-    message,
-    help: 'Write `every 5 years 2 times`.',
-  });
+function misplaced({ at }: OftenNode, message: string, help: string): Diagnostic {
+  return diagnostic('oftenMisplaced', { at, message, help });
 }

@@ -155,12 +155,13 @@ export function inLimit(model: Model, home: Home, limit: LimitNode): readonly Re
   }
 }
 
-function howOften(often: OftenNode | undefined, help: string): readonly Reading[] {
+function howOften(often: OftenNode | undefined, once: string): readonly Reading[] {
   if (often === undefined) return [];
   const { times, apart } = often;
   const sound = Number.isInteger(times.value) && times.value >= 2 && times.value <= MOST_TIMES;
+  const help = times.value === 1 ? { help: once } : {};
   const message = `It can be asked for 2 to ${MOST_TIMES} times, not ${times.text}.`;
-  return [sound ? undefined : problem('impossibleNumber', { at: times.at, message, help }), apart && calendarAmountOf(apart)];
+  return [sound ? undefined : problem('impossibleNumber', { at: times.at, message, ...help }), apart && calendarAmountOf(apart)];
 }
 
 function chance({ at, number }: PercentNode): Reading {

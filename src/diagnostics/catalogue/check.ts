@@ -316,7 +316,7 @@ const pages = {
     right: 'every 92 days, not counting storage of 30 days or more',
   },
   notFromOutings: {
-    title: 'Counted from outings, and no time',
+    title: 'Counted from outings, which do not note it',
     explanation:
       'A meter `from outings` adds up the hours of the outings on record, or the days on which there were some. Kilometres, starts and the like stand on no outing: let somebody read that meter.',
     wrong: 'meter distance "Distance" counts km from outings',
