@@ -2,10 +2,10 @@
  * A limit as the subject of a sentence.
  */
 import type { RuleFacts } from '../explain/explanation.js';
-import type { Trigger } from '../graph/rule-graph.js';
+import type { IntervalNode, Trigger } from '../graph/rule-graph.js';
 import { monthName } from '../values/calendar.js';
 import { civilOf } from '../values/civil.js';
-import { amountInWords, meterQuantity, pointOnAxis, titleOf } from './amounts-in-words.js';
+import { amountInWords, calendarInWords, meterQuantity, pointOnAxis, titleOf } from './amounts-in-words.js';
 import type { Titles } from './amounts-in-words.js';
 import { timesInWords } from './count-in-words.js';
 import { dayInWords } from './dates-in-words.js';
@@ -15,7 +15,7 @@ export function spanInWords(rule: RuleFacts, names: Titles): string {
   const node = rule.node as Trigger;
   switch (node.kind) {
     case 'interval':
-      return `the ${amountInWords(node.amount, names)}${node.doings === undefined ? '' : ` for doing it ${timesInWords(node.doings)}`}`;
+      return `the ${amountInWords(node.amount, names)}${oftenInWords(node)}`;
     case 'duty-mix':
       return `the ${meterQuantity(node.ticks, node.meter, names)} of ${node.meter}`;
     case 'stages':
@@ -32,6 +32,12 @@ export function spanInWords(rule: RuleFacts, names: Titles): string {
     default:
       return 'the limit';
   }
+}
+
+/** Whoever did it too soon after the last time learns here why that did not count. */
+function oftenInWords({ doings, apart }: IntervalNode): string {
+  if (doings === undefined) return '';
+  return ` for doing it ${timesInWords(doings)}${apart === undefined ? '' : `, at least ${calendarInWords(apart)} apart,`}`;
 }
 
 function stageInWords(rule: RuleFacts, names: Titles): string {
