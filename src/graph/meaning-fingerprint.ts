@@ -1,32 +1,15 @@
 /**
  * What a graph means, apart from how it was written down: for pinning an edition and for telling whether an edit changed anything.
  */
-import { compareKeys } from './canonical-json.js';
+import { keysInOrder } from './canonical-json.js';
+import { lists } from './names-in-graph.js';
 import type { Node, NodeId, RuleGraph } from './rule-graph.js';
 import { sha256 } from '../base/sha256.js';
 
 /** Lists whose order says nothing. Parts of `whichever` are not among them: of equals, the part written first governs. */
-const unordered = new Set([
-  'meters',
-  'gauges',
-  'dipsticks',
-  'duties',
-  'attachments',
-  'events',
-  'supplies',
-  'defects',
-  'stops',
-  'places',
-  'walks',
-  'steps',
-  'nevers',
-  'tasks',
-  'fits',
-  'covers',
-  'restarts',
-  'follows',
-  'metBy',
-  'mends',
+const unordered: ReadonlySet<string> = /* @__PURE__ */ new Set([
+  ...lists,
+  ...['stops', 'places', 'walks', 'steps', 'nevers', 'fits', 'covers', 'restarts', 'follows', 'metBy', 'mends'],
 ]);
 
 /** Keys that hold node ids, by the kind of thing that has them; the rest of the graph has none. */
@@ -47,17 +30,10 @@ export function meaningText(value: unknown, nodes: readonly Node[], key = ''): s
   return new Speller(nodes).spell(value, key);
 }
 
-/** A member that is spelled: its name, the same as JSON with a colon, and where its value stands. */
-interface Spelled {
-  readonly name: string;
-  readonly start: string;
-  readonly key: string;
-}
-
-/** Spells parts of one graph; a class because it remembers which members objects of one shape have, of which a graph has thousands. */
+/** Spells parts of one graph. */
 class Speller {
   readonly #nodes: readonly Node[];
-  readonly #shapes = new Map<string, readonly Spelled[]>();
+  readonly #keysOf = keysInOrder();
 
   constructor(nodes: readonly Node[]) {
     this.#nodes = nodes;
@@ -75,28 +51,15 @@ class Speller {
   }
 
   #object(value: object): string {
+    const kind = 'kind' in value && typeof value.kind === 'string' && 'id' in value && typeof value.id === 'number' ? value.kind : null;
     let text = '';
-    for (const { name, start, key } of this.#membersOf(value)) {
+    for (const name of this.#keysOf(value)) {
       const member: unknown = Reflect.get(value, name);
-      if (member !== undefined) text += `${text === '' ? '' : ','}${start}${this.spell(member, key)}`;
+      if (member === undefined || name === 'origin' || (kind !== null && name === 'id')) continue;
+      const key = kind !== null && name === 'parts' ? `${kind} parts` : name;
+      text += `${text === '' ? '' : ','}${JSON.stringify(name)}:${this.spell(member, key)}`;
     }
     return `{${text}}`;
-  }
-
-  #membersOf(value: object): readonly Spelled[] {
-    const kind = 'kind' in value && typeof value.kind === 'string' && 'id' in value && typeof value.id === 'number' ? value.kind : null;
-    const names = Object.keys(value);
-    const shape = JSON.stringify([kind, ...names]);
-    const known = this.#shapes.get(shape);
-    if (known !== undefined) return known;
-    const kept = names.filter((name) => name !== 'origin' && !(kind !== null && name === 'id'));
-    const members = kept.sort(compareKeys).map((name) => ({
-      name,
-      start: `${JSON.stringify(name)}:`,
-      key: kind !== null && name === 'parts' ? `${kind} parts` : name,
-    }));
-    this.#shapes.set(shape, members);
-    return members;
   }
 }
 

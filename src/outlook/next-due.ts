@@ -123,40 +123,62 @@ function onTable(table: DayTable): BringForward {
   };
 }
 
-/** So many doings within a span: each future keeps where the last of them were; the span counts from the first of these. */
+/** So many doings within a span, which counts from the first of the last of them. */
 function oftenWithin({ amount, strict }: IntervalNode, times: number, seen: Observation | undefined, sky: Sky): BringForward {
-  if (amount.on === 'work') return NEVER;
-  const course = amount.on === 'meter' ? sky.futures.get(amount.meter) : null;
-  if (course === undefined) return NEVER;
-  const known = (seen?.stood ?? []).map((point) => (point.on === 'meter' ? point.ticks : point.on === 'calendar' ? point.day : 0));
-  const rings = new Map<number, number[]>();
   const beyond = strict ? 1 : 0;
-  return ({ count, future, day }, due) => {
-    for (let i = 0; i < count; i += 1) {
-      const [f, at] = [future[i] ?? 0, day[i] ?? 0];
-      const ring = [...(rings.get(f) ?? known), course === null ? at : totalOn(course, f, at)].slice(-times);
-      rings.set(f, ring);
-      const first = ring[0] ?? 0;
-      due[i] =
-        amount.on === 'calendar'
-          ? Math.min(due[i] ?? 0, spanOn(sky.almanac, first, amount) + beyond)
-          : course === null
-            ? (due[i] ?? 0)
-            : reachedBy(course, f, first + amount.ticks + beyond, at, due[i] ?? 0);
+  switch (amount.on) {
+    case 'work':
+      return NEVER;
+    case 'meter': {
+      const course = sky.futures.get(amount.meter);
+      if (course === undefined) return NEVER;
+      const last = lastDoings(
+        times,
+        (seen?.stood ?? []).flatMap((point) => (point.on === 'meter' ? [point.ticks] : [])),
+      );
+      return ({ count, future, day }, due) => {
+        for (let i = 0; i < count; i += 1) {
+          const [f, at] = [future[i] ?? 0, day[i] ?? 0];
+          const [first = 0] = last(f, totalOn(course, f, at));
+          due[i] = reachedBy(course, f, first + amount.ticks + beyond, at, due[i] ?? 0);
+        }
+      };
     }
+    case 'calendar': {
+      const last = lastDoings(times, daysStood(seen));
+      return ({ count, future, day }, due) => {
+        for (let i = 0; i < count; i += 1) {
+          const [first = 0] = last(future[i] ?? 0, day[i] ?? 0);
+          due[i] = Math.min(due[i] ?? 0, spanOn(sky.almanac, first, amount) + beyond);
+        }
+      };
+    }
+    default:
+      return assertNever(amount);
+  }
+}
+
+/** Where the last so many doings of each future stood, after one more; `known`: those on record. A place that has none yet holds the first. */
+function lastDoings(times: number, known: readonly number[]): (future: number, stands: number) => readonly number[] {
+  const rings = new Map<number, readonly number[]>();
+  return (future, stands) => {
+    const ring = [...(rings.get(future) ?? known), stands].slice(-times);
+    rings.set(future, ring);
+    return ring;
   };
 }
 
-/** Marks that so many doings meet: each future keeps the days of the last of them; a place in the ring that has none yet holds the first. */
+function daysStood(seen: Observation | undefined): readonly number[] {
+  return (seen?.stood ?? []).flatMap((point) => (point.on === 'calendar' ? [point.day] : []));
+}
+
+/** Marks that so many doings meet. */
 function oftenEnough(node: CalendarMarksNode, times: number, seen: Observation | undefined, sky: Sky): BringForward {
-  const known = (seen?.stood ?? []).flatMap((point) => (point.on === 'calendar' ? [point.day] : []));
   const marks = marksTable(node, sky);
-  const rings = new Map<number, number[]>();
+  const last = lastDoings(times, daysStood(seen));
   return ({ count, future, day }, due) => {
     for (let i = 0; i < count; i += 1) {
-      const [f, at] = [future[i] ?? 0, day[i] ?? 0];
-      const ring = [...(rings.get(f) ?? known), at].slice(-times);
-      rings.set(f, ring);
+      const ring = last(future[i] ?? 0, day[i] ?? 0);
       due[i] = Math.min(due[i] ?? 0, owedAfter(node, marks, sky.now, ring, times));
     }
   };
