@@ -72,8 +72,7 @@ export abstract class SeriesGrammar extends OccasionGrammar {
       if (series.opens()) {
         const item = this.item(series, start);
         if (item !== undefined) found.push(item);
-        if (item === undefined) starts = [];
-        else starts = starts.length === 0 ? [start] : [starts.at(-1) ?? start, start];
+        starts = item === undefined ? [] : [...starts.slice(-1), start];
       } else {
         const from = this.mendStray(series, starts);
         if (from === undefined) this.passOver(start);
