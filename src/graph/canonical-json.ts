@@ -20,7 +20,7 @@ export function keysInOrder(): (object: object) => readonly string[] {
   };
 }
 
-/** The value with the keys of every object in order, as {@link keysInOrder} has them. */
+/** The value with the keys of every object in schema order, keys that the schema does not know after them by code unit. */
 export function canonical<T>(value: T): T;
 export function canonical(value: unknown): unknown {
   const keysOf = keysInOrder();
