@@ -146,11 +146,31 @@ export type Note =
   | { readonly is: 'stages'; readonly met: number; readonly of: number }
   | { readonly is: 'marks-missed'; readonly count: number }
   /** Of the doings that a mark asks for, with how many earlier marks passed without enough of them. */
-  | { readonly is: 'times-done'; readonly done: number; readonly of: number; readonly missed: number }
+  | {
+      readonly is: 'times-done';
+      readonly done: number;
+      readonly of: number;
+      readonly missed: number;
+      readonly tooSoon?: readonly TooSoon[];
+    }
+  /** Of the doings that a span asks for: the last that count, and where the limit's axis stood at each (`null`: nobody noted it). */
+  | {
+      readonly is: 'doings-counted';
+      readonly counted: readonly { readonly when: Moment | null; readonly at: DuePoint | null }[];
+      readonly of: number;
+      readonly tooSoon?: readonly TooSoon[];
+    }
   /** Days in storage that a limit does not count; `goesOn`: the machine is in storage now. */
   | { readonly is: 'stood-still'; readonly days: number; readonly goesOn: boolean }
   | { readonly is: 'position'; readonly position: string; readonly atRest: boolean }
   | { readonly is: 'condition-off' };
+
+/** A doing that came too soon after another, which counts, to count itself. */
+export interface TooSoon {
+  readonly when: Moment;
+  readonly after: Moment;
+  readonly entry: EntryId;
+}
 
 /** How one task stands, and the numbers that say so. */
 export interface TaskAssessment {

@@ -4,7 +4,7 @@
 import type { Amount, Counting, Margin } from '../graph/rule-graph.js';
 import type { EntryId } from '../history/entry.js';
 import type { Moment } from '../values/moment.js';
-import type { LimitFacts, Missing } from './assessment.js';
+import type { LimitFacts, Missing, Note } from './assessment.js';
 import type { Axis } from './axis.js';
 import type { EffectiveDoing } from './doings.js';
 import { carried } from './kinds.js';
@@ -28,6 +28,7 @@ export interface NoBase {
   readonly entries: readonly EntryId[];
   readonly since?: Moment | null;
   readonly later?: readonly Moment[];
+  readonly note?: Note;
 }
 
 export interface RepeatRule {

@@ -6,12 +6,13 @@
 import type { CalendarAmount, Condition, IntervalNode, MeterAmount, NodeId, Task, Trigger, WorkAmount } from '../graph/rule-graph.js';
 import type { EntryKind } from '../history/entry.js';
 import type { Facts } from '../history/facts.js';
-import type { DuePoint, Hold, Notice, Observation } from './assessment.js';
+import type { Hold, Notice, Observation } from './assessment.js';
 import type { Axis, AxisKind } from './axis.js';
-import type { Base, BaseResult, RepeatRule } from './base.js';
+import type { Base, RepeatRule } from './base.js';
 import type { EffectiveDoing } from './doings.js';
 import type { Finding } from './finding.js';
 import type { Measured } from './judge.js';
+import type { SeveralDoings } from './often-done.js';
 import type { Reach } from './reach.js';
 import type { TriggerContext } from './trigger-context.js';
 import type { World } from './world.js';
@@ -56,12 +57,7 @@ export interface Aspects {
   /** Of a task that reads instruments. */
   readonly reads: (world: World, task: Task) => Holding;
   /** Of a limit that asks for so many doings: where it counts from, and where its axis stood at each of them. */
-  readonly often: (
-    world: World,
-    node: IntervalNode,
-    axis: Axis,
-    context: TriggerContext,
-  ) => { readonly found: BaseResult; readonly stood?: readonly DuePoint[] };
+  readonly often: (world: World, node: IntervalNode, axis: Axis, context: TriggerContext) => SeveralDoings;
   /** What owners state about a task without a record. */
   readonly stated: (world: World, task: string) => readonly EffectiveDoing[];
   /** Of a limit that leaves storage of at least so long out. */

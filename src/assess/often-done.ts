@@ -1,45 +1,82 @@
 /** Rules that ask for so many doings (docs/meaning.md §4, "So many times"): which of the doings count, and which of them is the one to count from. */
 import { dayAfter } from '../graph/calendar-amount.js';
 import type { CalendarAmount, IntervalNode } from '../graph/rule-graph.js';
-import type { DuePoint } from './assessment.js';
+import type { DuePoint, Note } from './assessment.js';
 import type { Axis } from './axis.js';
 import { baseOf, type BaseResult, type NoBase } from './base.js';
-import { doingsOf, type EffectiveDoing } from './doings.js';
+import { type DatedDoing, doingsOf, type EffectiveDoing } from './doings.js';
 import type { TriggerContext } from './trigger-context.js';
 import type { World } from './world.js';
 
-/** Where a rule that asks for so many doings within a span counts from, and where its axis stood at each of them: the first of the last so many. */
-export function baseOfSeveral(
-  world: World,
-  node: IntervalNode,
-  axis: Axis,
-  context: TriggerContext,
-): { readonly found: BaseResult; readonly stood?: readonly DuePoint[] } {
-  const times = node.doings ?? 1;
-  const last = farApart(doingsOf(world, context.task), node.apart).slice(-times);
-  world.step(last.length);
-  if (last.length < times) {
-    const found = baseOf(world, node, axis, [], context.fromStart);
-    // Past what stands first it is one of them that makes it ask for more.
-    const past = context.fromStart ? [] : last.slice(0, 1);
-    return { found: 'missing' in found ? { ...found, entries: entriesOf(past, found.entries) } : found };
-  }
-  const found = baseOf(world, node, axis, last.slice(0, 1), context.fromStart);
-  if ('missing' in found) return { found: withLater(found, last) };
-  const stood = last.flatMap((doing) => axis.at(doing, null) ?? []).map(({ value }) => axis.point(value));
-  return { found: { base: { ...found.base, entries: entriesOf(last, found.base.entries) } }, stood };
+type DoingsCounted = Extract<Note, { is: 'doings-counted' }>;
+
+/** Where a rule that asks for so many doings within a span counts from, and what is to be told of them. */
+export interface SeveralDoings {
+  readonly found: BaseResult;
+  /** Where its axis stood at each of them. */
+  readonly stood?: readonly DuePoint[];
+  readonly note: DoingsCounted;
 }
 
-/** The doings that are so long after the last before them that counts; one whose day nobody knows counts. */
-export function farApart(doings: readonly EffectiveDoing[], apart: CalendarAmount | undefined): readonly EffectiveDoing[] {
-  if (apart === undefined) return doings;
+/** Doings in their order, and of those that have to be so far apart which came too soon to count. */
+export interface FarApart {
+  readonly counting: readonly EffectiveDoing[];
+  readonly tooSoon: readonly { readonly doing: DatedDoing; readonly after: DatedDoing }[];
+}
+
+/** Counts from the first of the last so many; where there are fewer, from the machine's start, if that counts. */
+export function baseOfSeveral(world: World, node: IntervalNode, axis: Axis, context: TriggerContext): SeveralDoings {
+  const times = node.doings ?? 1;
+  const all = farApart(doingsOf(world, context.task), node.apart);
+  const last = all.counting.slice(-times);
+  world.step(last.length);
+  const missed = tooSoonAfter(all, last);
+  const cited = [...last, ...missed.map(({ doing }) => doing)];
+  const counted = last.map((doing) => ({ when: doing.when, at: pointAt(axis, doing) }));
+  const note: DoingsCounted = { is: 'doings-counted', counted, of: times, ...tooSoonNote(missed) };
+  const stood = counted.flatMap(({ at }) => at ?? []);
+  const found = baseOf(world, node, axis, last.length < times ? [] : last.slice(0, 1), context.fromStart);
+  if ('base' in found) return { found: { base: { ...found.base, entries: entriesOf(cited, found.base.entries) } }, stood, note };
+  if (last.length < times) return { found: { ...found, entries: entriesOf(cited, found.entries) }, note };
+  return { found: withLater({ ...found, entries: entriesOf(cited, found.entries) }, last), note };
+}
+
+function pointAt(axis: Axis, doing: EffectiveDoing): DuePoint | null {
+  const stood = axis.at(doing, null);
+  return stood === null ? null : axis.point(stood.value);
+}
+
+/** The doings that are so long after the last before them that counts, and the others; one whose day nobody knows counts. */
+export function farApart(doings: readonly EffectiveDoing[], apart: CalendarAmount | undefined): FarApart {
+  if (apart === undefined) return { counting: doings, tooSoon: [] };
+  const counting: EffectiveDoing[] = [];
+  const tooSoon: FarApart['tooSoon'][number][] = [];
+  let after: DatedDoing | null = null;
   let from = -Infinity;
-  return doings.filter(({ when }) => {
-    if (when === null) return true;
-    if (when.day < from) return false;
-    from = dayAfter(when.day, apart);
-    return true;
-  });
+  for (const doing of doings) {
+    if (!isDated(doing)) counting.push(doing);
+    else if (after !== null && doing.when.day < from) tooSoon.push({ doing, after });
+    else {
+      counting.push(doing);
+      [after, from] = [doing, dayAfter(doing.when.day, apart)];
+    }
+  }
+  return { counting, tooSoon };
+}
+
+function isDated(doing: EffectiveDoing): doing is DatedDoing {
+  return doing.when !== null;
+}
+
+/** Those that came too soon after one of some doings. */
+export function tooSoonAfter({ tooSoon }: FarApart, counted: readonly EffectiveDoing[]): FarApart['tooSoon'] {
+  return tooSoon.filter(({ after }) => counted.includes(after));
+}
+
+/** What is told of doings that came too soon to count; nothing where none did. */
+export function tooSoonNote(missed: FarApart['tooSoon']): Pick<DoingsCounted, 'tooSoon'> {
+  if (missed.length === 0) return {};
+  return { tooSoon: missed.map(({ doing, after }) => ({ when: doing.when, after: after.when, entry: doing.entries[0] ?? '' })) };
 }
 
 /** Which of several doings is the one that a rule counts from goes by how many there are. */

@@ -7,6 +7,7 @@ import { reachedBy } from './course-days.js';
 import { FAR, NEVER } from './due-days.js';
 import type { BringForward, Columns } from './due-days.js';
 import { cheapFirst, nextDue } from './next-due.js';
+import { countsFrom } from './several-ahead.js';
 import type { Sky } from './sky.js';
 import type { UseFutures } from './use-futures.js';
 
@@ -61,10 +62,11 @@ export function dueCourse(nodes: readonly Node[], trigger: NodeId, record: reado
     const due = pointOf(seen);
     if (due === null) return null;
     const beyond = node.kind === 'interval' && node.strict ? 1 : 0;
-    if (due.on !== 'meter') return onDay((due.on === 'calendar' ? due.day : due.at.day) + beyond, rules.push(node.id) - 1);
+    const from = countsFrom(node, seen);
+    if (due.on !== 'meter') return onDay(Math.max(from, (due.on === 'calendar' ? due.day : due.at.day) + beyond), rules.push(node.id) - 1);
     const course = sky.futures.get(due.meter);
     (course === undefined ? unforeseen : meters).add(due.meter);
-    return course === undefined ? null : atTotal(course, due.ticks + beyond, rules.push(node.id) - 1);
+    return course === undefined ? null : atTotal(course, due.ticks + beyond, from, rules.push(node.id) - 1);
   };
   const first = firstOf(trigger);
   if (first === null)
@@ -88,9 +90,10 @@ function onDay(day: number, rule: number): FirstDue {
   };
 }
 
-function atTotal(course: UseFutures, total: number, rule: number): FirstDue {
+function atTotal(course: UseFutures, total: number, from: number, rule: number): FirstDue {
   return (due, by) => {
-    for (let f = 0; f < due.length; f += 1) decide(due, by, f, reachedBy(course, f, total, course.start, (due[f] ?? 0) + 1), rule);
+    for (let f = 0; f < due.length; f += 1)
+      decide(due, by, f, Math.max(from, reachedBy(course, f, total, course.start, (due[f] ?? 0) + 1)), rule);
   };
 }
 

@@ -25,6 +25,7 @@ import type { DayTable } from './day-table.js';
 import { NEVER } from './due-days.js';
 import type { BringForward, Columns } from './due-days.js';
 import { markNotMet } from './mark-not-met.js';
+import { oftenEnough, oftenWithin } from './several-ahead.js';
 import type { Sky } from './sky.js';
 import { stagesAhead } from './stages-ahead.js';
 import type { UseFutures } from './use-futures.js';
@@ -41,15 +42,15 @@ export function nextDue(nodes: readonly Node[], trigger: NodeId, record: readonl
     const node = id === undefined ? undefined : nodes[id];
     switch (node?.kind) {
       case 'interval':
-        return node.doings === undefined
-          ? afterSpan(node, observed.get(node.id), sky)
-          : oftenWithin(node, node.doings, observed.get(node.id), sky);
+        return node.doings === undefined ? afterSpan(node, observed.get(node.id), sky) : oftenWithin(node, observed.get(node.id), sky);
       case 'duty-mix':
         return afterSpan(node, observed.get(node.id), sky);
       case 'marks':
         return atMarks(node, sky.futures.get(node.amount.meter));
       case 'calendar-marks':
-        return node.doings === undefined ? onTable(marksTable(node, sky)) : oftenEnough(node, node.doings, observed.get(node.id), sky);
+        return node.doings === undefined
+          ? onTable(marksTable(node, sky))
+          : oftenEnough(node, observed.get(node.id), marksTable(node, sky), sky);
       case 'calendar-window':
         return onTable(marksTable(node, sky));
       case 'first': {
@@ -121,74 +122,6 @@ function onTable(table: DayTable): BringForward {
   return ({ count, day }, due) => {
     for (let i = 0; i < count; i += 1) due[i] = Math.min(due[i] ?? 0, lookUp(table, day[i] ?? 0));
   };
-}
-
-/** So many doings within a span, which counts from the first of the last of them. */
-function oftenWithin({ amount, strict }: IntervalNode, times: number, seen: Observation | undefined, sky: Sky): BringForward {
-  const beyond = strict ? 1 : 0;
-  switch (amount.on) {
-    case 'work':
-      return NEVER;
-    case 'meter': {
-      const course = sky.futures.get(amount.meter);
-      if (course === undefined) return NEVER;
-      const last = lastDoings(
-        times,
-        (seen?.stood ?? []).flatMap((point) => (point.on === 'meter' ? [point.ticks] : [])),
-      );
-      return ({ count, future, day }, due) => {
-        for (let i = 0; i < count; i += 1) {
-          const [f, at] = [future[i] ?? 0, day[i] ?? 0];
-          const [first = 0] = last(f, totalOn(course, f, at));
-          due[i] = reachedBy(course, f, first + amount.ticks + beyond, at, due[i] ?? 0);
-        }
-      };
-    }
-    case 'calendar': {
-      const last = lastDoings(times, daysStood(seen));
-      return ({ count, future, day }, due) => {
-        for (let i = 0; i < count; i += 1) {
-          const [first = 0] = last(future[i] ?? 0, day[i] ?? 0);
-          due[i] = Math.min(due[i] ?? 0, spanOn(sky.almanac, first, amount) + beyond);
-        }
-      };
-    }
-    default:
-      return assertNever(amount);
-  }
-}
-
-/** Where the last so many doings of each future stood, after one more; `known`: those on record. A place that has none yet holds the first. */
-function lastDoings(times: number, known: readonly number[]): (future: number, stands: number) => readonly number[] {
-  const rings = new Map<number, readonly number[]>();
-  return (future, stands) => {
-    const ring = [...(rings.get(future) ?? known), stands].slice(-times);
-    rings.set(future, ring);
-    return ring;
-  };
-}
-
-function daysStood(seen: Observation | undefined): readonly number[] {
-  return (seen?.stood ?? []).flatMap((point) => (point.on === 'calendar' ? [point.day] : []));
-}
-
-/** Marks that so many doings meet. */
-function oftenEnough(node: CalendarMarksNode, times: number, seen: Observation | undefined, sky: Sky): BringForward {
-  const marks = marksTable(node, sky);
-  const last = lastDoings(times, daysStood(seen));
-  return ({ count, future, day }, due) => {
-    for (let i = 0; i < count; i += 1) {
-      const ring = last(future[i] ?? 0, day[i] ?? 0);
-      due[i] = Math.min(due[i] ?? 0, owedAfter(node, marks, sky.now, ring, times));
-    }
-  };
-}
-
-/** The mark that is owed after doings on some days: one that the first of so many does not meet, and never one that lies behind. */
-function owedAfter(node: CalendarMarksNode, marks: DayTable, now: Day, ring: readonly number[], times: number): number {
-  const first = ring[0] ?? now;
-  if (ring.length < times) return markNotMet({ ...node, early: { size: 0 } }, (first - 1) as Day);
-  return first >= now ? lookUp(marks, first) : markNotMet(node, first as Day);
 }
 
 function marksTable(node: CalendarMarksNode | CalendarWindowNode, { now, to }: Sky): DayTable {

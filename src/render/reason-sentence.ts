@@ -86,8 +86,6 @@ function noteInWords(note: Note, rule: RuleFacts, explanation: Explanation): str
       return `${counted(note.count, 'earlier mark')} passed without it; only the latest counts`;
     case 'stood-still':
       return stoodStill(note);
-    case 'times-done':
-      return timesDone(note);
     case 'consumption':
       return `the level falls by ${numberText(note.litresPerHour, 3)} L an hour (by ${counted(note.levels, 'level')} on record), with ${numberText(note.litresLeft)} L above low`;
     case 'condition-off':
@@ -95,6 +93,8 @@ function noteInWords(note: Note, rule: RuleFacts, explanation: Explanation): str
     case 'reading':
     case 'defect':
     case 'position':
+    case 'times-done':
+    case 'doings-counted':
       return null;
     default:
       return assertNever(note);
@@ -111,11 +111,6 @@ function stoodStill({ days, goesOn }: Extract<Note, { is: 'stood-still' }>): str
   const stored = goesOn ? 'the machine is in storage' : '';
   const left = days === 0 ? 'so far every day of it counts' : `${counted(days, 'day')} in storage ${days === 1 ? 'does' : 'do'} not count`;
   return stored === '' ? left : `${stored}: ${left}`;
-}
-
-function timesDone({ done, of, missed }: Extract<Note, { is: 'times-done' }>): string {
-  const asked = `${done} of the ${counted(of, 'time')} that it asks for ${done === 1 ? 'is' : 'are'} on record`;
-  return missed === 0 ? asked : `${asked}; ${counted(missed, 'earlier mark')} passed without enough, and only the latest counts`;
 }
 
 function workOn(note: Extract<Note, { is: 'work-on' }>, rule: RuleFacts): string {

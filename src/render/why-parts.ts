@@ -7,6 +7,7 @@ import { formatDate } from '../values/civil.js';
 import { changeSentences } from './change-sentence.js';
 import { asSentence, fullStop } from './count-in-words.js';
 import { clockTime } from './dates-in-words.js';
+import { doingsSentences } from './doings-sentence.js';
 import { aboutOf, entryInWords } from './entry-in-words.js';
 import { forecastSentence } from './forecast-sentence.js';
 import { headline } from './headline.js';
@@ -64,8 +65,9 @@ function otherSentences(explanation: Explanation): readonly string[] {
   const said = governing === null ? [] : [fullStop(asSentence(reasonSentence(governing, explanation)))];
   const others = rules
     .filter((rule) => !isSilent(rule) && !isAsUnknownAs(rule, governing))
-    .map((rule) => fullStop(asSentence(reasonSentence(rule, explanation))));
-  return [...new Set(others)].filter((sentence) => !said.includes(sentence));
+    .flatMap((rule) => [reasonSentence(rule, explanation), ...doingsSentences(rule, explanation.now)]);
+  const besides = governing === null ? [] : doingsSentences(governing, explanation.now);
+  return [...new Set([...besides, ...others].map((sentence) => fullStop(asSentence(sentence))))].filter((one) => !said.includes(one));
 }
 
 /** A rule that cannot be told for the same reason as the governing one. */

@@ -21,7 +21,8 @@ describe('twice within two years', () => {
   test('counts from the start where it was done once only, and is unrecorded where nobody knows that', () => {
     const once = look('2 years 2 times', isNew, ...on('2025-01-01'));
     expect(once.stands()).toBe('overdue 2026-01-01');
-    expect(once.seen('interval').entries).toEqual(['e1']);
+    expect(once.seen('interval').entries).toEqual(['e1', 'e2']);
+    expect(once.seen('interval').note).toMatchObject({ is: 'doings-counted', of: 2, counted: [{ at: day('2025-01-01') }] });
     expect(look('2 years 2 times', ...on('2025-01-01')).stands()).toBe('unrecorded');
   });
 
@@ -63,6 +64,21 @@ describe('so far apart', () => {
   test('and is held against that one, not against another that does not count', () => {
     expect(look(apart, ...on('2025-01-01', '2025-03-01', '2025-04-11')).stands()).toBe('clear 2027-01-01');
     expect(look(apart, ...on('2025-01-01', '2025-04-11', '2025-06-01', '2025-07-20')).stands()).toBe('clear 2027-04-11');
+  });
+
+  test('which came too soon, and after which of those that count, is told and rests on both', () => {
+    const { seen } = look(apart, ...on('2024-01-01', '2024-02-01', '2025-01-01', '2025-03-01', '2025-04-11', '2025-05-01'));
+    const soon = (when: string, after: string, entry: string) => ({ when: moment(when), after: moment(after), entry });
+    expect(seen('interval')).toMatchObject({
+      entries: ['e3', 'e5', 'e4', 'e6'],
+      note: { tooSoon: [soon('2025-03-01', '2025-01-01', 'e4'), soon('2025-05-01', '2025-04-11', 'e6')] },
+    });
+    const yearly = look('calendar year 2 times, 120 days apart', ...on('2025-11-20', '2026-01-10', '2026-04-10', '2026-05-09'));
+    expect(yearly.seen('calendar-marks')).toMatchObject({
+      entries: ['e1', 'e3', 'e2', 'e4'],
+      note: { tooSoon: [soon('2026-01-10', '2025-11-20', 'e2'), soon('2026-05-09', '2026-04-10', 'e4')] },
+    });
+    expect(look(apart, ...on('2025-01-01', '2026-01-01')).seen('interval').note).not.toHaveProperty('tooSoon');
   });
 
   test('one without a day counts, and the next is not held against it', () => {

@@ -5,6 +5,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { assessTimeline } from '../../src/assess/assess.js';
+import type { Observation } from '../../src/assess/assessment.js';
 import type { RuleGraph } from '../../src/graph/rule-graph.js';
 import type { Entry } from '../../src/history/entry.js';
 import { readTimeline } from '../../src/history/read-timeline.js';
@@ -36,6 +37,18 @@ const plan = fc.oneof(
   limit.map((one) => `every ${one}`),
   fc.tuple(limit, limit, fc.constantFrom('first', 'last')).map(([a, b, which]) => `every ${a} or ${b}, whichever ${which}`),
   fc.tuple(limit, limit, limit).map(([a, b, c]) => `every ${a} or (${b} or ${c}, whichever first), whichever last`),
+);
+/** So many times, of which some have to be so far apart. */
+const several = fc
+  .tuple(
+    fc.oneof(hours, calendar, fc.constantFrom('calendar week', 'calendar month', 'calendar quarter')),
+    fc.integer({ min: 2, max: 3 }),
+    fc.constantFrom('', ', 5 days apart', ', 3 weeks apart', ', 1 month apart'),
+  )
+  .map(([span, times, apart]) => `${span} ${times} times${apart}`);
+const severalRule = fc.oneof(
+  several.map((one) => `every ${one}`),
+  fc.tuple(several, fc.oneof(limit, several), fc.constantFrom('first', 'last')).map(([a, b, w]) => `every ${a} or ${b}, whichever ${w}`),
 );
 const count = fc.constantFrom('', ' count from due if late', ' count from due within the allowance allow 20 % early, 25 % late');
 const rule = fc.oneof(
@@ -72,11 +85,26 @@ function course(start: Day, weekly: readonly (readonly number[])[]): UseFutures 
   return { start, count: weekly.length, weeks: WEEKS, totals, readings: 9, weeksOnRecord: 9, method: 'as given' };
 }
 
-/** The machine entered service today, and everything was done. */
-function known(graph: RuleGraph, today: Day): Entry[] {
-  const on = formatDate(today);
-  const start: Entry = { kind: 'machine', id: 'a', on, inService: on, meters: { engine: START / 36_000 } };
-  return [start, { kind: 'done', id: 'b', on, tasks: graph.tasks.map(({ id }) => id), meters: { engine: START / 36_000 } }];
+/** What is on record before the first day: when the machine entered service (`null`: nobody knows) and each doing of all tasks, in days back. */
+interface Before {
+  readonly inService: number | null;
+  readonly done: readonly number[];
+}
+
+const TODAY: Before = { inService: 0, done: [0] };
+const before: fc.Arbitrary<Before> = fc.record({
+  inService: fc.constantFrom(null, 300, 100),
+  done: fc.uniqueArray(fc.integer({ min: 0, max: 99 }), { maxLength: 3 }),
+});
+
+function known(graph: RuleGraph, today: Day, { inService, done }: Before): Entry[] {
+  const meters = (back: number) => ({ engine: START / 36_000 - back / 10 });
+  const on = (back: number): string => formatDate(addDays(today, -back));
+  const tasks = graph.tasks.map(({ id }) => id);
+  const doings = done.map((back, i): Entry => ({ kind: 'done', id: `b${i}`, on: on(back), tasks, meters: meters(back) }));
+  const read: Entry = { kind: 'reading', id: 'a', on: on(0), meters: meters(0) };
+  if (inService === null) return [read, ...doings];
+  return [{ kind: 'machine', id: 'm', on: on(inService), inService: on(inService), meters: meters(inService) }, read, ...doings];
 }
 
 function assessedOn(graph: RuleGraph, entries: readonly Entry[], day: Day): ReturnType<typeof assessTimeline> {
@@ -84,24 +112,51 @@ function assessedOn(graph: RuleGraph, entries: readonly Entry[], day: Day): Retu
   return assessTimeline(graph, readTimeline(entries, graph, now), now);
 }
 
-/** Task → the days on which it is done, if each day is assessed in full and what is due is done. */
-function dayByDay(graph: RuleGraph, futures: UseFutures, f: number, to: Day): ReadonlyMap<string, readonly number[]> {
-  const entries = known(graph, futures.start);
+/** Task → the days on which it is done, if each day is assessed in full and what is due is done; on the first day what is unrecorded too. */
+function dayByDay(graph: RuleGraph, futures: UseFutures, to: Day, record: Before): ReadonlyMap<string, readonly number[]> {
+  const entries = known(graph, futures.start, record);
   const done = new Map<string, number[]>(graph.tasks.map(({ id }) => [id, []]));
   for (let day = futures.start; day <= to; day = addDays(day, 1)) {
-    const meters = { engine: totalOn(futures, f, day) / 36_000 };
+    const meters = { engine: totalOn(futures, 0, day) / 36_000 };
+    const doing = (tasks: string[]): Entry => ({ kind: 'done', id: `s${day}`, on: formatDate(day), tasks, meters });
     entries.push({ kind: 'reading', id: `r${day}`, on: formatDate(day), meters });
-    const due = assessedOn(graph, entries, day).tasks.filter(({ state }) => state === 'due' || state === 'overdue');
-    const tasks = due.map(({ task }) => task);
+    const stands = assessedOn(graph, entries, day);
+    const isUp = (state: string | undefined): boolean => state === 'due' || state === 'overdue';
+    const due = stands.tasks
+      .filter(({ state }) => isUp(state) || (state === 'unrecorded' && day === futures.start))
+      .map(({ task }) => task);
+    const isFirst = day === futures.start;
+    const after = isFirst || due.length === 0 ? null : assessedOn(graph, [...entries, doing(due)], day);
+    const tasks = due.filter((task) => after === null || isOfUse(graph, task, stands.record[task] ?? [], after.record[task] ?? [], day));
     tasks.forEach((task) => done.get(task)?.push(day));
-    if (tasks.length > 0) entries.push({ kind: 'done', id: `s${day}`, on: formatDate(day), tasks, meters });
+    if (tasks.length > 0) entries.push(doing(tasks));
   }
   return done;
 }
 
+/** Whether some rule asks for the task on a day, and takes it for done if it is done then: a doing that comes too soon is none. */
+function isOfUse(graph: RuleGraph, task: string, stands: readonly Observation[], after: readonly Observation[], day: Day): boolean {
+  const observed = (record: readonly Observation[], id: number) => record.find(({ node }) => node === id);
+  const asks = (id: number | undefined): boolean => {
+    const node = id === undefined ? undefined : graph.nodes[id];
+    if (node?.kind === 'whichever') return node.mode === 'first' ? node.parts.some(asks) : node.parts.every(asks);
+    if (node?.kind === 'first') return true;
+    const state = observed(stands, node?.id ?? -1)?.state;
+    const note = observed(after, node?.id ?? -1)?.note;
+    const tooSoon = note?.is === 'doings-counted' || note?.is === 'times-done' ? (note.tooSoon ?? []) : [];
+    return (state === 'due' || state === 'overdue') && !tooSoon.some(({ when }) => when.day === day);
+  };
+  return asks(graph.tasks.find(({ id }) => id === task)?.trigger);
+}
+
 /** Task → the days that the pass says. */
-function followed(graph: RuleGraph, futures: UseFutures, to: Day): ReadonlyMap<string, readonly (number | null)[]> {
-  const ahead = tasksAhead(graph, assessedOn(graph, known(graph, futures.start), futures.start), new Map([['engine', futures]]), to);
+function followed(graph: RuleGraph, futures: UseFutures, to: Day, record = TODAY): ReadonlyMap<string, readonly (number | null)[]> {
+  const ahead = tasksAhead(
+    graph,
+    assessedOn(graph, known(graph, futures.start, record), futures.start),
+    new Map([['engine', futures]]),
+    to,
+  );
   return new Map(ahead.map(({ task, next, later }) => [task, [next, ...later].flatMap((range) => (range === null ? [] : [range.likely]))]));
 }
 
@@ -117,7 +172,19 @@ describe('following along a course', () => {
         const graph = compileText(`meter engine "Hours" counts h\n${rules.map((text, i) => `task t${i} "T" ${text}`).join('\n')}`);
         const futures = course(start, [weekly]);
         const to = addDays(start, 7 * WEEKS - 1);
-        const [said, full] = [followed(graph, futures, to), dayByDay(graph, futures, 0, to)];
+        const [said, full] = [followed(graph, futures, to), dayByDay(graph, futures, to, TODAY)];
+        rules.forEach((text, i) => expect(said.get(`t${i}`), text).toEqual(full.get(`t${i}`)));
+      }),
+      { numRuns: RUNS },
+    );
+  });
+  test('also by rules of several doings, some of them so far apart, whatever is on record', () => {
+    fc.assert(
+      fc.property(fc.array(severalRule, { minLength: 8, maxLength: 8 }), starts, uses, before, (rules, start, weekly, record) => {
+        const graph = compileText(`meter engine "Hours" counts h\n${rules.map((text, i) => `task t${i} "T" ${text}`).join('\n')}`);
+        const futures = course(start, [weekly]);
+        const to = addDays(start, 7 * WEEKS - 1);
+        const [said, full] = [followed(graph, futures, to, record), dayByDay(graph, futures, to, record)];
         rules.forEach((text, i) => expect(said.get(`t${i}`), text).toEqual(full.get(`t${i}`)));
       }),
       { numRuns: RUNS },
@@ -136,7 +203,7 @@ describe('following along a course', () => {
           const alone = weekly.map((_, f) => followed(graph, one(futures, f), to));
           const ahead = tasksAhead(
             graph,
-            assessedOn(graph, known(graph, futures.start), futures.start),
+            assessedOn(graph, known(graph, futures.start, TODAY), futures.start),
             new Map([['engine', futures]]),
             to,
           );

@@ -103,7 +103,7 @@ function isSeries(graph: RuleGraph, node: Node): boolean {
   const event = node.kind === 'event' ? node.event : node.kind === 'stages' && node.from.is === 'event' ? node.from.event : null;
   if (event !== null) return isMetByParts(graph, graph.events.find(({ id }) => id === event)?.task ?? '');
   if (node.kind === 'recent') return node.what.is === 'done' && isMetByParts(graph, node.what.task);
-  return node.kind === 'sooner' || 'apart' in node || ('count' in node && node.count !== 'doing');
+  return node.kind === 'sooner' || ('count' in node && node.count !== 'doing');
 }
 
 function isMetByParts(graph: RuleGraph, task: string): boolean {

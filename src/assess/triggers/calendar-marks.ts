@@ -6,7 +6,7 @@ import { type Axis, axisOf } from '../axis.js';
 import { doingsOf, type EffectiveDoing } from '../doings.js';
 import { judge, type LimitRule, type Measured } from '../judge.js';
 import { baseForMarks, type MarksBase, unmetMark } from '../marks.js';
-import { entriesOf, farApart, withLater } from '../often-done.js';
+import { entriesOf, type FarApart, farApart, tooSoonAfter, tooSoonNote, withLater } from '../often-done.js';
 import { quiet, type Reach } from '../reach.js';
 import type { TriggerContext } from '../trigger-context.js';
 import type { World } from '../world.js';
@@ -36,7 +36,8 @@ function onCalendar(
   context: TriggerContext,
 ): Reach {
   const axis = axisOf(world, { on: 'calendar', unit: 'days', count: 1 });
-  const doings = farApart(doingsOf(world, context.task), node.kind === 'calendar-marks' ? node.apart : undefined);
+  const all = farApart(doingsOf(world, context.task), node.kind === 'calendar-marks' ? node.apart : undefined);
+  const doings = all.counting;
   const found = baseForMarks(world, axis, upToCounted(doings, times, context.fromStart && axis.start() !== null));
   if (found !== null && 'missing' in found) return lacksBase(world, rule, withLater(found, doings.slice(-times)));
   const search = new MarkSearch(world, node);
@@ -52,7 +53,7 @@ function onCalendar(
   const base = { value: found.value, why: found.why, when: found.when, entries: found.entries };
   const measured = { base, due, now: { value: today, entries: [] } };
   if (times > 1)
-    return judge(world, rule, axis, { ...measured, ...metInPart(world, axis, doings, { times, due, missed, base, early: node.early }) });
+    return judge(world, rule, axis, { ...measured, ...metInPart(world, axis, all, { times, due, missed, base, early: node.early }) });
   return judge(world, rule, axis, { ...measured, ...(missed > 0 ? { note: { is: 'marks-missed', count: missed } as const } : {}) });
 }
 
@@ -86,21 +87,18 @@ interface PartlyMet {
 }
 
 /** How many of the doings that a mark asks for there are: those since its margin began. */
-function metInPart(
-  world: World,
-  axis: Axis,
-  doings: readonly EffectiveDoing[],
-  part: PartlyMet,
-): Pick<Measured, 'note' | 'stood' | 'base'> {
+function metInPart(world: World, axis: Axis, all: FarApart, part: PartlyMet): Pick<Measured, 'note' | 'stood' | 'base'> {
   world.step(part.times);
+  const doings = all.counting;
   const last = doings.slice(-part.times);
   const opens = axis.before(part.due, part.early);
   const since = last.filter(({ when }) => when !== null && when.day >= opens);
   const counted = doings.length >= part.times ? last : since;
-  const entries = entriesOf(counted, part.base.entries);
+  const missed = tooSoonAfter(all, last);
+  const entries = entriesOf([...counted, ...missed.flatMap(({ doing, after }) => [after, doing])], part.base.entries);
   return {
     base: { ...part.base, entries },
-    note: { is: 'times-done', done: since.length, of: part.times, missed: part.missed },
+    note: { is: 'times-done', done: since.length, of: part.times, missed: part.missed, ...tooSoonNote(missed) },
     stood: last.flatMap(({ when }) => (when === null ? [] : [axis.point(when.day)])),
   };
 }
