@@ -94,7 +94,7 @@ export abstract class QuantityGrammar extends GrammarBase {
     if (!this.RECORDING_PHASE && first.tokenType !== this.v.word.calendar) return this.unitNode(first);
     return this.OR([
       {
-        GATE: () => this.sees(0, this.v.word.calendar) && this.seesPeriods(1),
+        GATE: () => this.sees(0, this.v.word.calendar) && (this.seesPeriods(1) || this.seesDaysOrWeeks()),
         ALT: () => this.calendarPeriods(first, this.CONSUME(this.v.Unit)),
       },
       { ALT: () => this.unitNode(first) },
@@ -206,6 +206,11 @@ export abstract class QuantityGrammar extends GrammarBase {
   private seesPeriods(n: number): boolean {
     const { word } = this.v;
     return this.sees(n, word.months, word.month, word.quarters, word.quarter, word['half-years'], word['half-year'], word.years, word.year);
+  }
+
+  /** Read with their `calendar`, so that one mistake is told once: there are no such units. */
+  private seesDaysOrWeeks(): boolean {
+    return /^(?:day|week)s?$/.test(this.LA(1).image);
   }
 
   /** A unit is optional in a level, so what follows has to tell a unit from the name that begins the next band or act. */
