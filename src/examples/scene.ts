@@ -6,6 +6,7 @@ import type { RuleGraph } from '../graph/rule-graph.js';
 import { formatDate } from '../values/civil.js';
 import type { Day } from '../values/moment.js';
 import { numberText } from '../values/number-text.js';
+import { SERVICE_DAYS } from '../values/service-days.js';
 import { unitsOf } from '../values/ticks.js';
 
 /** One line: a day, a time where one matters, and acts in the words of the language. */
@@ -49,6 +50,7 @@ export function reach(scene: Scene, point: DuePoint, graph: RuleGraph, beyond: b
     }
     case 'meter': {
       const meter = graph.meters.find(({ id }) => id === point.meter);
+      if (meter?.unit === SERVICE_DAYS) return [...scene, ...served(last, Math.max(1, unitsOf(point.ticks) + (beyond ? 1 : 0)))];
       if (meter?.fromOutings === true) return [...scene, { day: later(last, 1), acts: [`outing ${hours(point.ticks, beyond)} h`] }];
       const value = unitsOf(point.ticks) + (beyond ? 0.1 : 0);
       // No hour meter gains a day in a day.
@@ -56,6 +58,14 @@ export function reach(scene: Scene, point: DuePoint, graph: RuleGraph, beyond: b
       return [...scene, { day: later(last, Math.min(days, 400)), acts: [`${point.meter} ${numberText(value)} ${meter?.unit ?? 'h'}`] }];
     }
   }
+}
+
+/** So many days of service after a day, in one outing round the clock: one line, however many there are. */
+function served(last: Day, days: number): Scene {
+  return [
+    { day: later(last, 1), minute: 0, acts: [`outing ${24 * days - 1} h`] },
+    { day: later(last, days), acts: [] },
+  ];
 }
 
 function hours(ticks: number, beyond: boolean): string {

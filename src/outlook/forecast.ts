@@ -32,7 +32,9 @@ export function forecastTotal(futures: UseFutures, total: number, now: Day): For
   const days = new Float64Array(futures.count);
   for (let f = 0; f < futures.count; f += 1) days[f] = Math.max(now, dayReached(futures, f, total));
   const range = rangeOfDays(days);
-  return range === null ? null : { ...range, n: futures.readings, of: 'days with a reading', method: futures.method };
+  return range === null
+    ? null
+    : { ...range, n: futures.readings, of: futures.fromOutings ? 'days with an outing' : 'days with a reading', method: futures.method };
 }
 
 /** The middle 80 % of days, Infinity meaning beyond what was looked at; sorts `days`. `null` where nearly all lie beyond. */

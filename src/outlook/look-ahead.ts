@@ -33,7 +33,7 @@ export interface OutlookOptions extends AheadOptions, Pick<VisitOptions, 'shelf'
 export function lookAhead(graph: RuleGraph, entries: readonly Entry[], now: Moment, options: OutlookOptions = {}): Outlook {
   const { days = 365, shelf, pull } = options;
   const timeline = readTimeline(entries, graph, now);
-  const futures = futuresOf(timeline, now.day, options);
+  const futures = futuresOf(graph, timeline, now.day, options);
   const to = addDays(now.day, days);
   const tasks = tasksAhead(graph, assessTimeline(graph, timeline, now), futures, to);
   const choices = { without: tasksOfWork(graph), ...(shelf === undefined ? {} : { shelf }), ...(pull === undefined ? {} : { pull }) };
@@ -46,19 +46,20 @@ export function lookAhead(graph: RuleGraph, entries: readonly Entry[], now: Mome
     from: now.day,
     to,
     tasks,
-    meters: graph.meters.map(({ id }) => meterAhead(id, timeline, futures, now, to)),
+    meters: graph.meters.map((meter) => meterAhead(meter, timeline, futures, now, to)),
     fluids: graph.dipsticks.map(({ id, litres }) => fluidAhead(id, litres, hours, timeline, futures, now.day)),
     defects: graph.defects.flatMap(({ id }) => defectAhead(id, hours, timeline)),
     visits: visitsAhead(graph, { from: now.day, to, tasks }, choices),
   };
 }
 
-function meterAhead(meter: string, timeline: Timeline, futures: FuturesByMeter, now: Moment, to: Day): MeterAhead {
+function meterAhead({ id: meter, fromOutings }: Meter, timeline: Timeline, futures: FuturesByMeter, now: Moment, to: Day): MeterAhead {
   const track = timeline.meters.get(meter);
   const course = futures.get(meter);
   return {
     meter,
-    rate: track === undefined ? null : rateOfUse(track, now),
+    ...(fromOutings ? { fromOutings } : {}),
+    rate: track === undefined ? null : rateOfUse(track, now, fromOutings),
     course: course === undefined ? [] : useCourse(course, to),
   };
 }

@@ -23,9 +23,11 @@ export interface CoursePoint {
 /** The use of one meter. */
 export interface MeterAhead {
   readonly meter: string;
-  /** Ticks a day; `null` where the readings do not tell. */
+  /** Nobody reads it: it counts from outings. */
+  readonly fromOutings?: true;
+  /** Ticks a day; `null` where the readings, or the outings, do not tell. */
   readonly rate: RateOfUse | null;
-  /** From the last reading on; empty where the use is not known. */
+  /** From the last reading on, or from now where it counts from outings; empty where the use is not known. */
   readonly course: readonly CoursePoint[];
 }
 

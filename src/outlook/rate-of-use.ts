@@ -1,3 +1,4 @@
+import type { Meter } from '../graph/rule-graph.js';
 import type { MeterTrack } from '../history/timeline.js';
 import { civilOf } from '../values/civil.js';
 import type { Day, Moment } from '../values/moment.js';
@@ -6,7 +7,7 @@ import type { Estimate } from './estimate.js';
 import { normalQuantile } from './normal.js';
 import { theilSen } from './theil-sen.js';
 import { useSpread } from './use-spread.js';
-import { dailyTotals, weeklyUse } from './weekly-use.js';
+import { dailyTotals, standsUntil, stoodUntil, weeklyUse } from './weekly-use.js';
 import type { DailyTotal } from './weekly-use.js';
 
 /** How fast a meter counts at present. */
@@ -37,37 +38,46 @@ const LEVEL = 0.8;
  * The present rate of use of one meter, robust to a wrong reading, recent use weighing more.
  *
  * `null` with fewer than two days with readings, or where nothing was counted.
+ *
+ * @param fromOutings whether it counts from outings: then it has stood since the last of them.
  */
-export function rateOfUse(track: MeterTrack, now: Moment): RateOfUse | null {
-  const days = dailyTotals(track).filter(({ day }) => day <= now.day);
+export function rateOfUse(track: MeterTrack, now: Moment, fromOutings = false): RateOfUse | null {
+  const until = fromOutings ? standsUntil(track, now.day) : undefined;
+  const noted = dailyTotals(track).filter(({ day }) => day <= now.day);
+  const days = stoodUntil(noted, until);
   const last = days.at(-1);
-  if (last === undefined || days.length < 2) return null;
+  if (last === undefined || noted.length < 2) return null;
   const points = evenly(days).map(({ day, total }) => ({ x: day, y: total, weight: 2 ** ((day - last.day) / HALF_LIFE) }));
   const line = theilSen(points, { bySpan: true });
   if (line === null || line.slope <= 0) return null;
   return {
     value: line.slope,
     perDay: line.slope,
-    range: rangeOf(line.slope, track),
-    n: days.length,
-    of: 'days with a reading',
-    method: `median of slopes (Theil–Sen), readings ${HALF_LIFE} days old counting half`,
+    range: rangeOf(line.slope, track, until),
+    n: noted.length,
+    of: fromOutings ? 'days with an outing' : 'days with a reading',
+    method: `median of slopes (Theil–Sen), ${fromOutings ? 'outings' : 'readings'} ${HALF_LIFE} days old counting half`,
     seasons: seasonsOf(days),
     until: last.day,
   };
 }
 
-/** The rates of all meters that have one, for `assess` and `explain`: meter → ticks a day. */
-export function ratesOfUse(tracks: ReadonlyMap<string, MeterTrack>, now: Moment): ReadonlyMap<string, number> {
+/** The rates of all meters that have one, for `assess` and `explain`: meter → ticks a day. `meters`: those of the schedule, which say what counts from outings. */
+export function ratesOfUse(
+  tracks: ReadonlyMap<string, MeterTrack>,
+  now: Moment,
+  meters: readonly Pick<Meter, 'id' | 'fromOutings'>[] = [],
+): ReadonlyMap<string, number> {
+  const counted = new Set(meters.filter(({ fromOutings }) => fromOutings).map(({ id }) => id));
   const rates = [...tracks].flatMap(([meter, track]): readonly [string, number][] => {
-    const rate = rateOfUse(track, now);
+    const rate = rateOfUse(track, now, counted.has(meter));
     return rate === null ? [] : [[meter, rate.perDay]];
   });
   return new Map(rates);
 }
 
-function rangeOf(slope: number, track: MeterTrack): Estimate['range'] {
-  const use = weeklyUse(track);
+function rangeOf(slope: number, track: MeterTrack, until: Day | undefined): Estimate['range'] {
+  const use = weeklyUse(track, until);
   if (use === null) return null;
   const { blocks, levelSpread } = useSpread(use);
   if (blocks < 3) return null;

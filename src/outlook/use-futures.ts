@@ -7,12 +7,12 @@ import type { RandomNumbers } from './random-numbers.js';
 import { seasonProfile, withoutSeason, YEAR_WEEKS } from './season-profile.js';
 import { useSpread } from './use-spread.js';
 import type { UseSpread } from './use-spread.js';
-import { weeklyUse } from './weekly-use.js';
+import { standsUntil, weeklyUse } from './weekly-use.js';
 import type { WeeklyUse } from './weekly-use.js';
 
 /** Many courses that the use of one meter might take from its last reading on. */
 export interface UseFutures {
-  /** The day of the last reading, from which all of them start. */
+  /** The day of the last reading, from which all of them start; of a meter that counts from outings the day up to which there was none. */
   readonly start: Day;
   readonly count: number;
   /** Weeks that each is followed for. */
@@ -22,8 +22,9 @@ export interface UseFutures {
    * multiple of 7 ticks from one to the next: evenly over the days, and by whole ticks.
    */
   readonly totals: Float64Array;
-  /** Days with a reading, and weeks between the first and the last. */
+  /** Days with a reading (`fromOutings`: with an outing), and weeks between the first and the last. */
   readonly readings: number;
+  readonly fromOutings?: true;
   readonly weeksOnRecord: number;
   readonly method: string;
 }
@@ -39,6 +40,8 @@ export interface FuturesOptions {
   readonly days?: number;
   /** Which ones; the same seed gives the same futures. */
   readonly seed?: number;
+  /** Given for a meter that counts from outings: now, up to which it has stood since the last of them. */
+  readonly outingsUntil?: Day;
 }
 
 /** Three runs from one reading to the next, as for any interval of the outlook. */
@@ -54,7 +57,8 @@ const HALF_LIFE_WEEKS = 40;
  * `null` with fewer than four days with a reading or less than a week on record, or where nothing was counted: from less nobody can tell. No clock and no chance: the draws follow from `seed`.
  */
 export function useFutures(track: MeterTrack, options: FuturesOptions = {}): UseFutures | null {
-  const use = weeklyUse(track);
+  const { outingsUntil } = options;
+  const use = weeklyUse(track, outingsUntil === undefined ? undefined : standsUntil(track, outingsUntil));
   if (use === null || use.readings < LEAST_READINGS || use.weeks.every((week) => week === 0)) return null;
   const { count = 1000, days = 760, seed = 1 } = options;
   const weeks = Math.ceil(days / 7);
@@ -72,7 +76,8 @@ export function useFutures(track: MeterTrack, options: FuturesOptions = {}): Use
   }
   const seasons = use.weeks.length >= YEAR_WEEKS ? ', by season' : ', whose season is not known: it may have been a high or a low one';
   const method = `${count} simulated futures from ${use.weeks.length} weeks of use${seasons}`;
-  return { start: use.end, count, weeks, totals, readings: use.readings, weeksOnRecord: use.weeks.length, method };
+  const counts = outingsUntil === undefined ? {} : { fromOutings: true as const };
+  return { start: use.end, count, weeks, totals, readings: use.readings, ...counts, weeksOnRecord: use.weeks.length, method };
 }
 
 /** One way to see the record, from which futures are drawn as often as it is likely. */

@@ -1,4 +1,5 @@
 import type { MeterTrack } from '../history/timeline.js';
+import { addDays } from '../values/calendar.js';
 import type { Day } from '../values/moment.js';
 
 /** What a meter counted in each of the weeks before its last reading. */
@@ -9,7 +10,7 @@ export interface WeeklyUse {
   readonly total: number;
   /** Ticks in each whole week, oldest first; spread evenly between readings. */
   readonly weeks: readonly number[];
-  /** Days with a reading. */
+  /** Days with a reading, or with an outing where it counts from those. */
   readonly readings: number;
   /** The middle of the days from one reading to the next. */
   readonly usualGap: number;
@@ -31,9 +32,26 @@ export function dailyTotals(track: MeterTrack): readonly DailyTotal[] {
   return days;
 }
 
-/** The use of a meter by weeks; `null` before there is a week between the first reading and the last. */
-export function weeklyUse(track: MeterTrack): WeeklyUse | null {
-  const days = dailyTotals(track);
+/**
+ * The last day on which a meter that counts from outings is known to stand where it does: nobody reads it, and what is not on record is no outing. Today may still bring one;
+ * `undefined` where the last outing was not before then.
+ */
+export function standsUntil(track: MeterTrack, now: Day): Day | undefined {
+  const last = track.points.at(-1);
+  const yesterday = addDays(now, -1);
+  return last === undefined || last.when.day >= yesterday ? undefined : yesterday;
+}
+
+/** Totals, with where the meter stood up to a day after the last of them. */
+export function stoodUntil(days: readonly DailyTotal[], until: Day | undefined): readonly DailyTotal[] {
+  const last = days.at(-1);
+  return until === undefined || last === undefined ? days : [...days, { day: until, total: last.total }];
+}
+
+/** The use of a meter by weeks; `until`: see {@link standsUntil}; `null` before there is a week between the first reading and the last. */
+export function weeklyUse(track: MeterTrack, until?: Day): WeeklyUse | null {
+  const noted = dailyTotals(track);
+  const days = stoodUntil(noted, until);
   const [first, last] = [days[0], days.at(-1)];
   if (first === undefined || last === undefined || last.day - first.day < 7) return null;
   const count = Math.floor((last.day - first.day) / 7);
@@ -47,9 +65,9 @@ export function weeklyUse(track: MeterTrack): WeeklyUse | null {
     weeks.push(after - before);
     after = before;
   }
-  const gaps = days.slice(1).map(({ day }, index) => day - (days[index]?.day ?? day));
+  const gaps = noted.slice(1).map(({ day }, index) => day - (noted[index]?.day ?? day));
   gaps.sort((a, b) => a - b);
-  return { end: last.day, total: last.total, weeks: weeks.reverse(), readings: days.length, usualGap: gaps[gaps.length >> 1] ?? 7 };
+  return { end: last.day, total: last.total, weeks: weeks.reverse(), readings: noted.length, usualGap: gaps[gaps.length >> 1] ?? 7 };
 }
 
 function between(a: DailyTotal, b: DailyTotal, day: number): number {

@@ -50,8 +50,9 @@ export interface TaskAhead {
   readonly later: readonly DateRange[];
   /** Meters that parts of its limits count on and whose use is not known: those parts are left out. */
   readonly unforeseen: readonly string[];
-  /** Days with a reading, of the meter that has the fewest; 0 where no meter bears on it. */
+  /** Days with a reading, of the meter that has the fewest; 0 where no meter bears on it. `fromOutings`: days with an outing, from which that meter counts. */
   readonly n: number;
+  readonly fromOutings?: true;
   /** The last reading that it starts from (of the meter that was not read the longest); what was due since then shows as due today. */
   readonly readUntil: Day | null;
   readonly method: string;
@@ -84,18 +85,19 @@ export interface AheadOptions {
 export function yearAhead(graph: RuleGraph, timeline: Timeline, assessment: Assessment, options: AheadOptions = {}): YearAhead {
   const { days = 365 } = options;
   const from = assessment.now.day;
-  const futures = futuresOf(timeline, from, options);
+  const futures = futuresOf(graph, timeline, from, options);
   return { from, to: addDays(from, days), tasks: tasksAhead(graph, assessment, futures, addDays(from, days)) };
 }
 
 /** Meter → futures of its use that reach `days` beyond now; meters whose use is not known are missing. */
-export function futuresOf(timeline: Timeline, now: Day, options: AheadOptions = {}): FuturesByMeter {
+export function futuresOf(graph: Pick<RuleGraph, 'meters'>, timeline: Timeline, now: Day, options: AheadOptions = {}): FuturesByMeter {
   const { days = 365, count = 1000, seed = 1 } = options;
+  const counted = new Set(graph.meters.filter(({ fromOutings }) => fromOutings).map(({ id }) => id));
   return new Map(
     [...timeline.meters].flatMap(([meter, track]): readonly (readonly [string, UseFutures])[] => {
       const since = now - (track.points.at(-1)?.when.day ?? now);
       // One seed for all: the meters of one machine run together.
-      const futures = useFutures(track, { count, seed, days: days + since });
+      const futures = useFutures(track, { count, seed, days: days + since, ...(counted.has(meter) ? { outingsUntil: now } : {}) });
       return futures === null ? [] : [[meter, futures]];
     }),
   );
@@ -152,12 +154,17 @@ function taskAhead(assessed: TaskAssessment, course: DueCourse | null, sky: Sky,
   const { rounds, decides } = followCourse(course, sky, most);
   const [next = null, ...later] = rounds;
   const used = course.meters.flatMap((meter) => sky.futures.get(meter) ?? []);
+  const fewest = used.reduce<UseFutures | undefined>(
+    (least, one) => (least !== undefined && least.readings <= one.readings ? least : one),
+    undefined,
+  );
   return {
     ...none,
     next: next && { ...next, ...(foreseen === 'simulated' ? {} : { level: 1 }), ...(foreseen === 'use-unknown' ? { early: sky.now } : {}) },
     decides,
     later,
-    n: used.length === 0 ? 0 : Math.min(...used.map(({ readings }) => readings)),
+    n: fewest?.readings ?? 0,
+    ...(fewest?.fromOutings === undefined ? {} : { fromOutings: fewest.fromOutings }),
     readUntil: used.length === 0 ? null : (Math.min(...used.map(({ start }) => start)) as Day),
     method: used[0]?.method ?? 'by the calendar',
   };

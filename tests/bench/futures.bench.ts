@@ -70,8 +70,8 @@ function ratio(name: string, graph: RuleGraph): void {
   let rounds = 0;
   for (let run = 0; run < RUNS; run += 1) {
     const options = { days: DAYS, count: 1000, seed: run + 1 };
-    let futures = futuresOf(timeline, now.day, { ...options, count: 1 });
-    making.push(cost(() => (futures = futuresOf(timeline, now.day, options))));
+    let futures = futuresOf(graph, timeline, now.day, { ...options, count: 1 });
+    making.push(cost(() => (futures = futuresOf(graph, timeline, now.day, options))));
     let tasks: ReturnType<typeof tasksAhead> = [];
     following.push(cost(() => (tasks = tasksAhead(graph, assessment, futures, addDays(now.day, DAYS)))));
     rounds = tasks.reduce((sum, { next, later }) => sum + (next === null ? 0 : 1) + later.length, 0);

@@ -122,3 +122,19 @@ task look-band "Look at the new band" on renew-band
     [true, false],
   ]);
 });
+
+test('limits on days of service are reached by that many days of work, of which there may be many', () => {
+  const text = `schedule engine "Steam engine" language 1 edition 1 of 2026-01-01 by "B" fits model "M"
+meter service "Days in service" counts service-days from outings
+task wash "Wash the boiler out" every 31 service-days of service
+task test-boiler "Test the boiler" first at 5 service-days of service every 1472 service-days of service
+task inspect "Inspect it" every more than 92 service-days of service 2 times or 4 months, whichever first
+`;
+  const report = runExamples(
+    compile('engine.due', () => text),
+    { propose: true },
+  );
+  const unlike = (report?.proposals ?? []).filter(({ proposal }) => proposal?.shows !== true || !proposal.holds);
+  expect(unlike).toEqual([]);
+  expect(report?.proposals).toHaveLength(10);
+});

@@ -87,7 +87,7 @@ function taskRow(task: TaskAhead, to: Outlook['to'], graph: RuleGraph, names: Ti
   if (next === null) return [];
   const again = later.length === 0 ? '' : `; then ${counted(later.length, 'more time')}`;
   const leftOut = unforeseen.length === 0 ? '' : `; left out: ${listed(unforeseen.map(safeText))}, whose use is not known`;
-  const basis = task.n === 0 ? '' : ` (${counted(task.n, 'day')} read)`;
+  const basis = task.n === 0 ? '' : ` (${counted(task.n, 'day')} ${task.fromOutings ? 'worked' : 'read'})`;
   return [
     safeText(names.tasks[task.task] ?? task.task),
     ...(task.foreseen === 'use-unknown'
@@ -106,7 +106,7 @@ function restLines(tasks: readonly TaskAhead[], to: Outlook['to'], names: Titles
   const sentences = [
     beyond.length === 0 ? '' : `Hardly before ${dayInWords(to)}: ${named(beyond)}.`,
     unknown.length === 0 ? '' : `Unknown, because a reading or a record is missing: ${named(unknown)}.`,
-    useless.length === 0 ? '' : `No date, because too few readings say how their meter is used: ${named(useless)}.`,
+    useless.length === 0 ? '' : `No date, because too few readings, or outings, say how their meter is used: ${named(useless)}.`,
     of('no-date').length === 0
       ? ''
       : `${counted(of('no-date').length, 'task')} without a date: they come with work, a reading or an event.`,
@@ -119,7 +119,7 @@ function footLines({ tasks, fluids, meters }: Outlook, style: Style): readonly s
   const simulated = new Set(tasks.filter(({ foreseen }) => foreseen === 'simulated').map(({ method }) => method));
   const sentences = [
     simulated.size === 0 ? '' : `Dates: ${listed([...simulated])}; a range holds in four cases of five, if the use goes on as it was.`,
-    meters.some(({ rate }) => rate !== null) ? `Use: ${meters.flatMap(({ rate }) => rate?.method ?? [])[0] ?? ''}.` : '',
+    meters.some(({ rate }) => rate !== null) ? `Use: ${[...new Set(meters.flatMap(({ rate }) => rate?.method ?? []))].join('; ')}.` : '',
     fluids.some(({ loss }) => loss !== null) ? `Fluids: ${fluids.flatMap(({ loss }) => loss?.litresPerHour.method ?? [])[0] ?? ''}.` : '',
     'Each thing is taken to be done on the day on which it falls due.',
     DEFERENCE,

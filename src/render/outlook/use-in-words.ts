@@ -16,17 +16,22 @@ import { safeText } from '../safe-text.js';
 import { likelyInWords, numberAndRange, rangeInWords } from './range-in-words.js';
 
 /** Meter, rate, season, data. */
-export function meterRow({ meter, rate }: MeterAhead, names: Titles): readonly string[] {
+export function meterRow({ meter, rate, fromOutings }: MeterAhead, names: Titles): readonly string[] {
   const { title, unit } = names.meters[meter] ?? { title: meter, unit: 'h' };
-  if (rate === null) return [safeText(title), 'not known: too few readings', '', ''];
+  if (rate === null) return [safeText(title), `not known: too few ${fromOutings ? 'outings' : 'readings'}`, '', ''];
   const weekly = (ticks: number): number => unitsOf(ticks * 7);
   const range = rate.range === null ? null : { low: weekly(rate.range.low), high: weekly(rate.range.high) };
   return [
     safeText(title),
     `${numberAndRange(weekly(rate.value), range, 1)} ${safeText(unit)} a week`,
     busyMonths(rate),
-    `${counted(rate.n, 'day')} with a reading, up to ${dayInWords(rate.until)}`,
+    `${daysNoted(rate.n, fromOutings)}, up to ${dayInWords(rate.until)}`,
   ];
+}
+
+/** What the use of a meter rests on: `4 days with a reading`, `1 day with an outing`. */
+export function daysNoted(n: number, fromOutings: true | undefined): string {
+  return `${counted(n, 'day')} with ${fromOutings ? 'an outing' : 'a reading'}`;
 }
 
 /** A month counts as busy from this many times the average on. */

@@ -41,7 +41,7 @@ async function runDue(host: CommandHost, schedule: string, logbook: string, opti
   const { graph, entries, now, intent } = question;
   const timeline = readTimeline(entries, graph, now);
   // With the rates of use the part that is named as governing is the one that `why` names.
-  const assessment = assessTimeline(graph, timeline, now, { intent, rates: ratesOfUse(timeline.meters, now) });
+  const assessment = assessTimeline(graph, timeline, now, { intent, rates: ratesOfUse(timeline.meters, now, graph.meters) });
   host.shell.out(options.json === true ? jsonText(assessment) : `${renderDueList(assessment, graph, style, { timeline })}\n`);
   host.end(codes[assessment.verdict]);
 }

@@ -208,7 +208,7 @@ export class Workbench {
     const asRecorded = readTimeline(recorded, graph, now);
     const entries = [...recorded, ...this.supposedReading(asRecorded, now)];
     const timeline = entries.length === recorded.length ? asRecorded : readTimeline(entries, graph, now);
-    const rates = ratesOfUse(asRecorded.meters, now);
+    const rates = ratesOfUse(asRecorded.meters, now, graph.meters);
     const assessment = assess(graph, entries, now, { intent: this.intent(graph), rates });
     this.answered = { graph, entries, timeline, assessment, rates };
     const machine = {

@@ -11,7 +11,7 @@ import { listed } from '../../../base/listed.js';
 import { counted, inSentence } from '../../../render/count-in-words.js';
 import { dayInWords } from '../../../render/dates-in-words.js';
 import { escapeHtml } from '../../../render/escape-html.js';
-import { fluidRow } from '../../../render/outlook/use-in-words.js';
+import { daysNoted, fluidRow } from '../../../render/outlook/use-in-words.js';
 import { numberAndRange } from '../../../render/outlook/range-in-words.js';
 import { numberText } from '../../../values/number-text.js';
 import { unitsOf } from '../../../values/ticks.js';
@@ -51,12 +51,12 @@ function head(graph: RuleGraph, { machine }: Timeline, outlook: Outlook): string
 function facts(graph: RuleGraph, { tasks, meters }: Outlook): readonly (readonly [string, string])[] {
   const now = tasks.filter(({ foreseen }) => foreseen === 'now').length;
   const unknown = tasks.filter(({ foreseen, next }) => next === null && (foreseen === 'unknown' || foreseen === 'use-unknown')).length;
-  const rates = meters.flatMap(({ meter, rate }): readonly (readonly [string, string])[] => {
+  const rates = meters.flatMap(({ meter, rate, fromOutings }): readonly (readonly [string, string])[] => {
     const { title, unit } = graph.meters.find(({ id }) => id === meter) ?? { title: meter, unit: 'h' };
     if (rate === null) return [];
     const weekly = (ticks: number): number => unitsOf(ticks * 7);
     const range = rate.range === null ? null : { low: weekly(rate.range.low), high: weekly(rate.range.high) };
-    return [[`${numberAndRange(weekly(rate.value), range, 1)} ${unit} a week`, `${title}, ${counted(rate.n, 'day')} with a reading`]];
+    return [[`${numberAndRange(weekly(rate.value), range, 1)} ${unit} a week`, `${title}, ${daysNoted(rate.n, fromOutings)}`]];
   });
   const unknowns: readonly (readonly [string, string])[] = unknown === 0 ? [] : [[String(unknown), 'cannot be told: something is missing']];
   return [[String(now), now === 1 ? 'task due now' : 'tasks due now'], ...unknowns, ...rates.slice(0, 2)];
@@ -173,8 +173,11 @@ function foot({ schedule }: RuleGraph, { tasks }: Outlook): string {
     schedule.edition === undefined ? '' : `, edition ${schedule.edition.number} of ${schedule.edition.date} by ${schedule.edition.by}`;
   const methods = [...new Set(tasks.filter(({ foreseen }) => foreseen === 'simulated').map(({ method }) => method))];
   const days = tasks.map(({ n }) => n).filter((n) => n > 0);
+  const isWorked = tasks.some(({ fromOutings }) => fromOutings);
   const basis =
-    days.length === 0 ? '' : ` They rest on ${numberText(Math.min(...days))} to ${numberText(Math.max(...days))} days with a reading.`;
+    days.length === 0
+      ? ''
+      : ` They rest on ${numberText(Math.min(...days))} to ${numberText(Math.max(...days))} days with a reading${isWorked ? ' or an outing' : ''}.`;
   return `<footer><p>${escapeHtml(`By the schedule “${schedule.title}”${edition}.`)} ${escapeHtml(methods.length === 0 ? '' : `Dates by use: ${listed(methods)}, if the use goes on as it was.${basis}`)}</p>
 <p><strong>${escapeHtml(DEFERENCE)}</strong> An estimate is no promise: look at the machine.</p></footer>`;
 }

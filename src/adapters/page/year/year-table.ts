@@ -10,6 +10,7 @@ import { escapeHtml } from '../../../render/escape-html.js';
 import { byDay } from '../../../render/outlook/ahead.js';
 import { decidesInWords } from '../../../render/outlook/decides-in-words.js';
 import { likelyInWords, rangeInWords } from '../../../render/outlook/range-in-words.js';
+import { daysNoted } from '../../../render/outlook/use-in-words.js';
 import { stateInWords } from '../../../render/state-in-words.js';
 import type { Service } from './services.js';
 
@@ -29,7 +30,7 @@ export function yearTable({ tasks, to }: Outlook, graph: RuleGraph): string {
   const names = namesOf(graph);
   const dated = tasks.filter(({ next, foreseen }) => next !== null && foreseen !== 'now').sort(byDay);
   const rows = [...tasks.filter(({ foreseen }) => foreseen === 'now'), ...dated].flatMap((task): readonly (readonly string[])[] => {
-    const { next, later, n } = task;
+    const { next, later, n, fromOutings } = task;
     if (next === null) return [];
     const isNow = task.foreseen === 'now';
     return [
@@ -39,7 +40,7 @@ export function yearTable({ tasks, to }: Outlook, graph: RuleGraph): string {
         isNow ? '' : likelyInWords(next, to),
         decidesInWords(task, graph, names),
         later.length === 0 ? '' : counted(later.length, 'time'),
-        isNow ? '' : n === 0 ? 'the calendar' : counted(n, 'day with a reading', 'days with a reading'),
+        isNow ? '' : n === 0 ? 'the calendar' : daysNoted(n, fromOutings),
       ],
     ];
   });
