@@ -122,9 +122,11 @@ export abstract class TaskGrammar extends TimingGrammar {
         return this.sees(2, w.when, v.Number, w.lesser);
       case w.record:
         return this.sees(2, w.kept);
+      case w.caution:
+        // With a consequence it is what follows from a band of a reading.
+        return this.sees(2, v.Text) && !this.sees(3, w.then);
       case w.danger:
       case w.warning:
-      case w.caution:
       case w.notice:
       case w.do:
       case w.reason:

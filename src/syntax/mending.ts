@@ -80,11 +80,13 @@ export const mending: GrammarLayer = (below) =>
         if (mend !== undefined) return mend;
       }
       for (let index = failedAt; index >= Math.max(start, failedAt - LOOK_BACK); index -= 1) {
-        const mend = this.respell(index, (word) => {
-          this.go(index);
-          if (this.around.some((each) => each.resumes() && (each !== series || index > start))) return { word };
+        if (index === failedAt && index > start && this.beginsNext(series, index)) continue;
+        const mend = this.respell(index, (word, isKnown) => {
           const outcome = this.tryAt(start, series.read);
-          return this.reached(outcome) > failedAt ? { word, outcome } : undefined;
+          if (isKnown ? this.readsWhole(outcome, failedAt) : this.reached(outcome) > failedAt) return { word, outcome };
+          this.go(index);
+          const opensNext = !isKnown && this.around.some((each) => each.resumes() && (each !== series || index > start));
+          return opensNext ? { word } : undefined;
         });
         if (mend === undefined) continue;
         if (mend.outcome === undefined) this.go(index);
@@ -93,25 +95,42 @@ export const mending: GrammarLayer = (below) =>
       return undefined;
     }
 
-    /** A reserved word stands where a name belongs: read on as if it were one, unless it plainly begins the next item. */
+    /** The next item begins with a word of the language, or on a line of its own: what it follows was left unfinished, and the word itself is right. */
+    private beginsNext<T>(series: Series<T>, index: number): boolean {
+      const token = this.tokenAt(index);
+      this.go(index);
+      if (token === undefined) return false;
+      return this.isReserved(token) ? this.resumes() : this.beginsLine(index) && series.opens();
+    }
+
+    /** A reserved word stands where a thing is declared, or stood there before: read on as if it were a name. */
     private mendReserved<T>(series: Series<T>, start: number, failedAt: number, token: Token): Mend<T> | undefined {
-      this.go(failedAt);
-      const before = this.tokenAt(failedAt - 1);
-      const declared = before !== undefined && opensDeclaration(before.image);
-      if (isJoining(token.image) && !declared) return undefined;
-      const titled = declared && this.tokenAt(failedAt + 1)?.tokenType === this.v.Text;
-      if (!titled && this.resumes() && !this.mistaken.has(token.image)) return undefined;
+      const again = this.mistaken.has(token.image);
+      if (!again && !this.isDeclaredAs(start, failedAt, token)) return undefined;
       const kind = token.tokenType;
       retype(token, this.v.Name);
       const outcome = this.tryAt(start, series.read);
-      if (this.reached(outcome) <= failedAt + (this.mistaken.has(token.image) ? 0 : 1) && !outcome.ok) {
+      if (!outcome.ok && this.reached(outcome) <= failedAt + (again ? 0 : 1)) {
         retype(token, kind);
         return undefined;
       }
-      if (!this.mistaken.has(token.image)) this.problems.push(reservedAsName(token, this.tokenAt(failedAt - 1), this.spanOf(token)));
+      if (!again) this.problems.push(reservedAsName(token, this.tokenAt(failedAt - 1), this.spanOf(token)));
       this.mistaken.add(token.image);
       this.altered.add(failedAt);
       return { word: token.image, outcome };
+    }
+
+    /**
+     * A declaration has this reserved word for a name, as its own or in a list. Elsewhere a name was more likely left out, and the word goes on with what
+     * comes behind it.
+     */
+    private isDeclaredAs(start: number, index: number, token: Token): boolean {
+      const [opener, before] = [this.tokenAt(start), this.tokenAt(index - 1)];
+      this.go(index);
+      if (before !== undefined && opensDeclaration(before.image))
+        return this.tokenAt(index + 1)?.tokenType === this.v.Text || !this.resumes();
+      const inDeclaration = opener !== undefined && opensDeclaration(opener.image);
+      return inDeclaration && !isJoining(token.image) && !this.beginsLine(index) && !this.resumes();
     }
 
     /**
@@ -122,15 +141,19 @@ export const mending: GrammarLayer = (below) =>
     protected override mendStray<T>(series: Series<T>, starts: readonly number[]): number | undefined {
       const index = this.place;
       if (this.isSlipOfWord(index)) return undefined;
-      const opening = this.respell(index, (word): Mend<T> | undefined => {
+      const opening = this.respell(index, (word, isKnown): Mend<T> | undefined => {
         this.go(index);
-        if (this.around.some((each) => each !== series && each.resumes())) return { word };
-        return series.opens() && this.reached(this.tryAt(index, series.read)) > index + 1 ? { word } : undefined;
+        if (!isKnown && this.around.some((each) => each !== series && each.resumes())) return { word };
+        if (!series.opens()) return undefined;
+        const outcome = this.tryAt(index, series.read);
+        return (isKnown ? this.readsWhole(outcome, index) : this.reached(outcome) > index + 1) ? { word } : undefined;
       });
       let from = opening === undefined ? undefined : index;
       for (let at = index; from === undefined && at > index - LOOK_BACK; at -= 1) {
         for (const start of starts.filter((each) => each < at || (each === at && at < index))) {
-          const mend = this.respell(at, (word): Mend<T> | undefined => (this.readsBeyond(series, start, index) ? { word } : undefined));
+          const mend = this.respell(at, (word, isKnown): Mend<T> | undefined =>
+            !isKnown && this.readsBeyond(series, start, index) ? { word } : undefined,
+          );
           if (mend !== undefined) from = start;
         }
       }
@@ -148,18 +171,32 @@ export const mending: GrammarLayer = (below) =>
       return this.place > index;
     }
 
-    /** Tries a word as each word of the language it resembles; the first that `accept` takes is told and kept. */
-    private respell<T>(index: number, accept: (word: string) => Mend<T> | undefined): Mend<T> | undefined {
+    /** An item was read beyond `index`, and what follows it plainly begins another: what a word of the language must come to, to be taken for a slip. */
+    private readsWhole(outcome: Outcome<unknown>, index: number): boolean {
+      return outcome.ok && this.pending.length === 0 && this.place > index && (this.atEnd() || this.resumes());
+    }
+
+    /**
+     * Tries a word as each word of the language it resembles; the first that `accept` takes is told and kept. `accept` is told whether what was written is
+     * a word of the language itself.
+     */
+    private respell<T>(index: number, accept: (word: string, isKnown: boolean) => Mend<T> | undefined): Mend<T> | undefined {
       const token = this.tokenAt(index);
-      if (token === undefined || !this.isWord(token)) return undefined;
+      if (token === undefined || !this.isWord(token) || this.altered.has(index)) return undefined;
+      const isKnown = token.tokenType !== this.v.Name;
       const before = { kind: token.tokenType, image: token.image, endOffset: token.endOffset };
+      const [told, lost] = [this.problems.length, this.lost];
       const at = this.spanOf(token);
       for (const word of resembling(token.image).slice(0, 8)) {
         token.endOffset = at.end - 1;
         token.image = word;
         retype(token, this.kindOfWord(word));
-        const mend = accept(word);
-        if (mend !== undefined) {
+        const mend = accept(word, isKnown);
+        if (mend === undefined || (isKnown && this.problems.length > told)) {
+          // What was told on this reading was told of words that nobody wrote.
+          this.problems.length = told;
+          this.lost = lost;
+        } else {
           this.problems.push(misspelt(before.image, word, at));
           this.altered.add(index);
           return mend;

@@ -50,7 +50,8 @@ export const bandCompared: SlipKind = (around) => {
   for (const at of [0, -1, -2]) {
     const [first, second] = [around(at), around(at + 1)];
     const meant = COMPARED.get(`${image(first)} ${image(second)}`);
-    if (first === undefined || second === undefined || meant === undefined) continue;
+    // After `when` the subject of a condition was left out.
+    if (first === undefined || second === undefined || meant === undefined || image(around(at - 1)) === 'when') continue;
     return over(first, second, `A band begins with \`${meant}\`, not \`${first.image} ${second.image}\`.`, { fix: write(meant, 'sure') });
   }
   return undefined;

@@ -37,7 +37,7 @@ export const joinedByAnd: SlipKind = (around) => {
   if (and === undefined || and.image !== 'and' || !(isNumber(around(1)) || image(around(1)) === '(')) return undefined;
   if (isName(around(-1)) && image(around(-2)) !== 'of' && (isUnit(around(-2)) || isNumber(around(-2))))
     return over(and, and, 'What is used is told apart by commas.', { fix: write(',') });
-  const isBand = isNumber(around(-1)) || (isUnit(around(-1)) && image(around(-1)) === image(around(2)));
+  const isBand = (isNumber(around(-1)) && image(around(-2)) !== 'of') || (isUnit(around(-1)) && image(around(-1)) === image(around(2)));
   if (isBand) return over(and, and, 'A band goes from one level `to` another.', { fix: write('to', 'sure') });
   return over(and, and, 'Limits are joined by `or`, and `whichever first` or `whichever last` says which of them decides.', {
     help: '`whichever last` waits until all of them are reached.',

@@ -8,7 +8,7 @@ import { image, isName, isNumber, isUnit, over, write, type SlipKind } from './s
 export const eachRound: SlipKind = (around) => {
   const token = around(0);
   if (token === undefined) return undefined;
-  if (token.image === 'every' && /^(?:before|after)$/.test(image(around(-1))))
+  if (token.image === 'every' && /^(?:before|after)$/.test(image(around(-1))) && !isNumber(around(1)))
     return over(token, token, `It is \`${image(around(-1))} each\`.`, { fix: write('each', 'sure') });
   if (token.image !== 'day' || image(around(-1)) !== 'each' || image(around(1)) !== 'work') return undefined;
   return over(token, token, "It is `day's work`.", { fix: write("day's", 'sure') });

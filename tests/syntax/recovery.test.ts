@@ -86,6 +86,28 @@ describe('a misspelt word in the long example', () => {
   });
 });
 
+describe('a word left out of the long example', () => {
+  const all = [...input.matchAll(/#.*|"[^"]*"|\d{4}-\d\d-\d\d|\d\d:\d\d|[^\s",()]+|[,()]/g)].filter((each) => !each[0].startsWith('#'));
+  const without = all.map((each) => input.slice(0, each.index) + input.slice(each.index + each[0].length));
+
+  test('is told once, and at most twice', () => {
+    const counts = without.map((text) => parse(text).diagnostics.length);
+    const often = without.filter((_, index) => (counts[index] ?? 0) > 2);
+    expect(often.length / counts.length).toBeLessThanOrEqual(0.005);
+    expect(Math.max(...counts)).toBeLessThanOrEqual(3);
+    expect(counts.filter((each) => each === 2).length / counts.length).toBeLessThanOrEqual(0.06);
+  });
+
+  test('gets no `sure` fix that leaves as many mistakes as there were', () => {
+    const worse = without.filter((text) => {
+      const { diagnostics } = parse(text);
+      const sure = diagnostics.flatMap((each) => each.fixes.filter((fix) => fix.grade === 'sure'));
+      return sure.some((fix) => parse(apply(text, fix)).diagnostics.length >= diagnostics.length);
+    });
+    expect(worse.length / without.length, worse.join('\n\n')).toBeLessThanOrEqual(0.002);
+  });
+});
+
 function same(a: Diagnostic, b: Diagnostic): boolean {
   return a.code === b.code && a.at.start === b.at.start;
 }
