@@ -30,11 +30,22 @@ export interface LateStop {
   readonly entries: readonly EntryId[];
 }
 
-const nothing = { due: null, left: null, used: null, reachedAt: null, forecast: null, missing: [], stops: [] } as const;
+/** Every member stands here, so that what is made from it has one shape. */
+const nothing: Reach = {
+  state: 'clear',
+  governing: -1,
+  due: null,
+  left: null,
+  used: null,
+  reachedAt: null,
+  forecast: null,
+  missing: [],
+  stops: [],
+};
 
 /** Nothing is asked of this node now, and nothing lies ahead that it could name. */
 export function quiet(node: NodeId): Reach {
-  return { ...nothing, state: 'clear', governing: node };
+  return { ...nothing, governing: node };
 }
 
 /** Due since a moment, by an occasion, an event or a condition. */

@@ -3,6 +3,7 @@
  */
 import type { Amount, MeterAmount } from '../graph/rule-graph.js';
 import type { InDutyNode, LimitNode, TaskNode } from '../syntax/tree.js';
+import { clausesOf } from './clauses-of.js';
 import { limitsIn } from './limits.js';
 import type { Home, Model } from './model.js';
 import { amountOf, isHours } from './quantities/amount.js';
@@ -10,7 +11,7 @@ import { valueOf } from './quantities/read.js';
 
 /** The `in d every S` clauses of a task. */
 export function dutiesOf({ clauses }: TaskNode): readonly InDutyNode[] {
-  return clauses.flatMap((clause) => (clause.kind === 'in-duty' ? [clause] : []));
+  return clausesOf(clauses, 'in-duty');
 }
 
 /** What a duty's span amounts to; undefined where it cannot be read, which is said elsewhere. */
@@ -26,7 +27,7 @@ export function isOnHours(model: Model, amount: Amount): amount is MeterAmount {
 
 /** The task's `every` limits on a duty's meter; undefined where one of them cannot be read, which is said elsewhere. */
 export function ordinaryOn(model: Model, home: Home, task: TaskNode, duty: MeterAmount): readonly LimitNode[] | undefined {
-  const all = task.clauses.flatMap((clause) => (clause.kind === 'every' ? limitsIn(clause.plan) : []));
+  const all = clausesOf(task.clauses, 'every').flatMap(({ plan }) => limitsIn(plan));
   const intervals = all.flatMap((limit) =>
     limit.kind === 'interval' || limit.kind === 'look' ? [{ limit, amount: amountIn(model, home, limit.span) }] : [],
   );

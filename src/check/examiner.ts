@@ -53,7 +53,7 @@ export class Examiner {
   private known = new WeakMap<DeclarationNode, Known>();
   private readonly definitions = new WeakMap<NamingNode, Definition>();
   private readonly homes = new Map<string, Home>();
-  private entries: NameTable['entries'] = new Map();
+  private entries: NameTable['entries'] | undefined;
   private complete = true;
 
   private readonly ofDeclarations: readonly Rule[];
@@ -121,8 +121,11 @@ export class Examiner {
 
   /** Forgets what the names that now mean something else have made doubtful. */
   private forget(declarations: readonly PlacedDeclaration[], table: NameTable): void {
-    const changed = [...differing(table.entries, this.entries), ...differing(this.entries, table.entries)];
+    const before = this.entries;
     this.entries = table.entries;
+    // The first time nothing is known that could be doubtful.
+    if (before === undefined) return;
+    const changed = [...differing(table.entries, before), ...differing(before, table.entries)];
     if (changed.length === 0) return;
     // A span without `of` counts on whatever meter there is.
     if (changed.some(({ kind }) => kind === 'meter')) this.known = new WeakMap();

@@ -1,10 +1,12 @@
 /**
  * The limits of a task, with what they count on: what allowances, leads and holds apply to.
  */
+import { addTo } from '../base/gather.js';
 import type { Span } from '../base/span.js';
 import type { Amount } from '../graph/rule-graph.js';
 import type { LimitNode, OutcomeNode, PlanNode, SpanNode, TaskClauseNode, TaskNode } from '../syntax/tree.js';
 import { calendarUnit, findUnit } from '../values/units.js';
+import { clausesOf } from './clauses-of.js';
 import type { Home, Model, PlacedDeclaration } from './model.js';
 import { placed } from './model.js';
 import { amountOf, delayOf } from './quantities/amount.js';
@@ -41,7 +43,7 @@ const speaking: ReadonlySet<TaskClauseNode['kind']> = new Set(['allow', 'lead', 
 export function limitsByTask(model: Model): readonly { readonly node: TaskNode; readonly limits: readonly TaskLimit[] }[] {
   const asked = new Map<unknown, TaskLimit[]>();
   for (const declaration of model.declarations) {
-    for (const { node, limit } of askedWithin(model, declaration)) asked.set(node, [...(asked.get(node) ?? []), limit]);
+    for (const { node, limit } of askedWithin(model, declaration)) addTo(asked, node, limit);
   }
   return tasksIn(model)
     .filter(({ node }) => node.clauses.some(({ kind }) => speaking.has(kind)))
@@ -132,7 +134,5 @@ function askedWithin(model: Model, { node, home }: PlacedDeclaration): readonly 
 /** Everything that a declaration says follows from a reading or a class of defect. */
 function outcomesIn(node: PlacedDeclaration['node']): readonly OutcomeNode[] {
   if (node.kind === 'defect') return node.rules.map(({ outcome }) => outcome);
-  return node.kind === 'task'
-    ? node.clauses.flatMap((clause) => (clause.kind === 'reads' ? clause.bands.map(({ outcome }) => outcome) : []))
-    : [];
+  return node.kind === 'task' ? clausesOf(node.clauses, 'reads').flatMap(({ bands }) => bands.map(({ outcome }) => outcome)) : [];
 }

@@ -1,4 +1,5 @@
 import type { DependenceNode, NameNode, TaskNode } from '../syntax/tree.js';
+import { clausesOf } from './clauses-of.js';
 import type { Model } from './model.js';
 
 /** A task where another names it. */
@@ -9,8 +10,7 @@ export interface NamedTask {
 
 /** The tasks that a task names in its clauses of one kind, as written; names of anything else are left out. */
 export function tasksNamed(model: Model, { clauses }: TaskNode, kind: DependenceNode['kind']): readonly NamedTask[] {
-  const naming = clauses.filter((clause): clause is DependenceNode => clause.kind === kind);
-  return naming.flatMap(({ names }) => names.flatMap((name) => taskNamed(model, name)));
+  return clausesOf(clauses, kind).flatMap(({ names }) => names.flatMap((name) => taskNamed(model, name)));
 }
 
 /** The task that a name means; none where it means anything else. */

@@ -1,6 +1,7 @@
 /**
  * Moving parts, places and steps as the graph keeps them. An attachment's schedule adds its own to the machine's.
  */
+import { clausesOf } from '../check/clauses-of.js';
 import { idIn, placed, type Home } from '../check/model.js';
 import { secondsOf } from '../check/quantities/units.js';
 import { sound } from '../check/whole.js';
@@ -50,11 +51,9 @@ function stance(shop: Workshop, which: 'rest' | 'work'): Stance {
 }
 
 function compileStep(shop: Workshop, home: Home, node: StepNode): Step {
-  const conditions = node.clauses.flatMap((clause) =>
-    clause.kind === 'while-stance' ? [compileCondition(shop, home, clause.condition)] : [],
-  );
+  const conditions = clausesOf(node.clauses, 'while-stance').map(({ condition }) => compileCondition(shop, home, condition));
   const needed = conditions.length < 2 ? conditions[0] : shop.add({ kind: 'and', parts: conditions, origin: originOf(shop, node.at) });
-  const back = node.clauses.flatMap((clause) => (clause.kind === 'back' ? [{ title: clause.title.text }] : []))[0];
+  const [back] = clausesOf(node.clauses, 'back');
   const oneWay = node.clauses.some(({ kind }) => kind === 'one-way');
   return {
     id: idIn(home, node.name.text),
@@ -64,7 +63,7 @@ function compileStep(shop: Workshop, home: Home, node: StepNode): Step {
     to: node.to.text,
     ...(needed === undefined ? {} : { while: needed }),
     // A step that does not say how to go back is undone all the same.
-    ...(oneWay ? {} : { back: back ?? { title: `Bring the ${node.part.text} back to ${node.from.text}` } }),
+    ...(oneWay ? {} : { back: { title: back?.title.text ?? `Bring the ${node.part.text} back to ${node.from.text}` } }),
     site: compileSite(shop, node.clauses),
     ...compileGrounds(node.clauses),
     origin: originOf(shop, node.at),

@@ -1,8 +1,10 @@
 /**
  * Tasks that others ask for: `then T now` of a reading or of a defect's class becomes a node in T's own trigger.
  */
+import { clausesOf } from '../check/clauses-of.js';
 import { idIn, placed, type Home } from '../check/model.js';
 import { axisOf } from '../check/quantities/margin.js';
+import { addTo } from '../base/gather.js';
 import type { Span } from '../base/span.js';
 import type { AskedNode, NodeId } from '../graph/rule-graph.js';
 import type { OutcomeNode, SpanNode } from '../syntax/tree.js';
@@ -23,12 +25,11 @@ export function askings(shop: Workshop): ReadonlyMap<string, readonly Asking[]> 
   const note = (outcome: OutcomeNode, by: AskedNode['by'], home: Home): void => {
     for (const { task, within, at } of outcome.then) {
       const id = idOf(shop, task);
-      byTask.set(id, [...(byTask.get(id) ?? []), { by, ...(within === undefined ? {} : { within }), home, at }]);
+      addTo(byTask, id, { by, ...(within === undefined ? {} : { within }), home, at });
     }
   };
   for (const { node, home } of placed(shop.model, 'task')) {
-    const reads = node.clauses.flatMap((clause) => (clause.kind === 'reads' ? [clause] : []));
-    reads.forEach(({ bands }, index) => {
+    clausesOf(node.clauses, 'reads').forEach(({ bands }, index) => {
       bands.forEach(({ outcome }, rule) => note(outcome, { is: 'reading', task: idIn(home, node.name.text), reads: index, rule }, home));
     });
   }

@@ -1,6 +1,7 @@
 /**
  * The margins of each limit of a task: allowance early and late, lead, hard stop.
  */
+import { clausesOf } from '../check/clauses-of.js';
 import { type Axis, defaultLead, marginOf } from '../check/quantities/margin.js';
 import type { Counting, LateHold, Margin } from '../graph/rule-graph.js';
 import type { MarginNode, TaskClauseNode } from '../syntax/tree.js';
@@ -24,15 +25,13 @@ export interface LimitTerms {
 
 /** Reads the terms out of a task's clauses. */
 export function limitTerms(clauses: readonly TaskClauseNode[]): LimitTerms {
-  const sides = clauses.flatMap((clause) => (clause.kind === 'allow' ? clause.sides : []));
+  const sides = clausesOf(clauses, 'allow').flatMap((clause) => clause.sides);
   return {
-    count: clauses.flatMap((clause) => (clause.kind === 'count' ? [clause.from] : []))[0] ?? 'doing',
+    count: clausesOf(clauses, 'count')[0]?.from ?? 'doing',
     early: sides.flatMap(({ side, margin }) => (side === 'early' ? [margin] : [])),
     late: sides.flatMap(({ side, margin }) => (side === 'late' ? [margin] : [])),
-    lead: clauses.flatMap((clause) => (clause.kind === 'lead' ? clause.margins : [])),
-    holds: clauses.flatMap((clause) =>
-      clause.kind === 'hold' ? [{ ...(clause.margin === undefined ? {} : { margin: clause.margin }), text: clause.text.text }] : [],
-    ),
+    lead: clausesOf(clauses, 'lead').flatMap((clause) => clause.margins),
+    holds: clausesOf(clauses, 'hold').map(({ margin, text }) => ({ ...(margin === undefined ? {} : { margin }), text: text.text })),
   };
 }
 

@@ -1,6 +1,7 @@
 /**
  * What doing a task or a step takes: minutes, a place, cautions, tools, the procedure.
  */
+import { clausesOf } from '../check/clauses-of.js';
 import { isDefinitionOf } from '../check/model.js';
 import { secondsOf } from '../check/quantities/units.js';
 import { sound } from '../check/whole.js';
@@ -12,23 +13,23 @@ type Clause = TaskClauseNode | StepClauseNode;
 
 /** Collects the site from a task's or a step's clauses. */
 export function compileSite(shop: Workshop, clauses: readonly Clause[]): Site {
-  const seconds = clauses.flatMap((clause) => (clause.kind === 'takes' ? [sound(secondsOf(clause.time))] : []))[0];
-  const place = clauses.flatMap((clause) => (clause.kind === 'place-at' ? [idOf(shop, clause.place)] : []))[0];
+  const [takes] = clausesOf(clauses, 'takes');
+  const [place] = clausesOf(clauses, 'place-at');
   return {
-    seconds: seconds ?? 0,
-    ...(place === undefined ? {} : { place }),
-    under: clauses.flatMap((clause) => (clause.kind === 'under' ? [under(shop, clause)] : [])),
+    seconds: takes === undefined ? 0 : sound(secondsOf(takes.time)),
+    ...(place === undefined ? {} : { place: idOf(shop, place.place) }),
+    under: clausesOf(clauses, 'under').map((clause) => under(shop, clause)),
     cautions: clauses.flatMap((clause) => cautions(shop, clause)),
     qualified: clauses.some(({ kind }) => kind === 'qualified'),
-    tools: clauses.flatMap((clause) => (clause.kind === 'needs' ? clause.tools.map(({ text }) => text) : [])),
-    procedure: clauses.flatMap((clause) => (clause.kind === 'do' ? [clause.text.text] : [])),
+    tools: clausesOf(clauses, 'needs').flatMap(({ tools }) => tools.map(({ text }) => text)),
+    procedure: clausesOf(clauses, 'do').map(({ text }) => text.text),
   };
 }
 
 /** The author's own reason and the published source, as the graph keeps them. */
 export function compileGrounds(clauses: readonly Clause[]): { reason?: string; source?: string } {
-  const reasons = clauses.flatMap((clause) => (clause.kind === 'reason' ? [clause.text.text] : []));
-  const sources = clauses.flatMap((clause) => (clause.kind === 'source' ? [clause.text.text] : []));
+  const reasons = clausesOf(clauses, 'reason').map(({ text }) => text.text);
+  const sources = clausesOf(clauses, 'source').map(({ text }) => text.text);
   return {
     ...(reasons.length === 0 ? {} : { reason: reasons.join(' ') }),
     ...(sources.length === 0 ? {} : { source: sources.join('; ') }),

@@ -1,6 +1,7 @@
 /**
  * Tasks as the graph keeps them.
  */
+import { clausesOf } from '../check/clauses-of.js';
 import { isDefinitionOf, idIn, placed, type Home, type Model } from '../check/model.js';
 import { calendarAmountOf } from '../check/quantities/amount.js';
 import { rangeOfBand } from '../check/quantities/level.js';
@@ -44,21 +45,19 @@ function compileTask(
   const trigger = compileTrigger(shop, home, task, asked);
   const gate = compileGate(shop, home, clauses, task);
   const stance = compileStance(shop, home, clauses);
-  const serial = clauses.flatMap((clause) =>
-    clause.kind === 'for-serial' ? [{ from: clause.range.from.value, to: clause.range.to.value }] : [],
-  )[0];
+  const [serial] = clausesOf(clauses, 'for-serial');
   return {
     id,
     title: task.title.text,
     ...(home.prefix === '' ? {} : { attachment: home.prefix }),
-    ...(serial === undefined ? {} : { serial }),
+    ...(serial === undefined ? {} : { serial: { from: serial.range.from.value, to: serial.range.to.value } }),
     ...(trigger === undefined ? {} : { trigger }),
     ...(gate === undefined ? {} : { gate }),
     ...(stance === undefined ? {} : { stance }),
     site: compileSite(shop, clauses),
-    reads: clauses.flatMap((clause) => (clause.kind === 'reads' ? [compileReads(shop, home, clause)] : [])),
-    uses: clauses.flatMap((clause) => (clause.kind === 'uses' ? compileUses(shop, clause) : [])),
-    torques: clauses.flatMap((clause) => (clause.kind === 'tighten' ? [compileTorque(clause)] : [])),
+    reads: clausesOf(clauses, 'reads').map((clause) => compileReads(shop, home, clause)),
+    uses: clausesOf(clauses, 'uses').flatMap((clause) => compileUses(shop, clause)),
+    torques: clausesOf(clauses, 'tighten').map(compileTorque),
     covers: [...covers(id)],
     restarts: named(shop, clauses, 'restarts'),
     follows: named(shop, clauses, 'follows'),
@@ -72,7 +71,7 @@ function compileTask(
 
 /** How long its record is kept; the last clause that says so counts. */
 function compileRecord(clauses: readonly TaskClauseNode[]): Pick<Task, 'record'> {
-  const clause = clauses.findLast((each) => each.kind === 'record');
+  const clause = clausesOf(clauses, 'record').at(-1);
   if (clause === undefined) return {};
   const terms = clause.terms.map((term): RecordKept['terms'][number] =>
     term.kind === 'span' ? { is: 'span', span: sound(calendarAmountOf(term)) } : { is: term.kind },
@@ -91,7 +90,7 @@ function compileGate(shop: Workshop, home: Home, clauses: readonly TaskClauseNod
 }
 
 function compileStance(shop: Workshop, home: Home, clauses: readonly TaskClauseNode[]): NodeId | undefined {
-  const withs = clauses.flatMap((clause) => (clause.kind === 'with' ? [clause] : []));
+  const withs = clausesOf(clauses, 'with');
   const parts = withs.map(({ condition }) => compileCondition(shop, home, condition));
   const [first] = withs;
   return first === undefined || parts.length < 2 ? parts[0] : shop.add({ kind: 'and', parts, origin: originOf(shop, first.at) });
@@ -120,23 +119,20 @@ function compileTorque({ what, torque }: Extract<TaskClauseNode, { kind: 'tighte
 }
 
 function named(shop: Workshop, clauses: readonly TaskClauseNode[], kind: DependenceNode['kind']): string[] {
-  return [...new Set(clauses.flatMap((clause) => (clause.kind === kind ? namesOf(clause).map((name) => idOf(shop, name)) : [])))];
-}
-
-function namesOf(clause: TaskClauseNode): DependenceNode['names'] {
-  return 'names' in clause ? clause.names : [];
+  const ids = clausesOf(clauses, kind).flatMap(({ names }) => names.map((name) => idOf(shop, name)));
+  return ids.length < 2 ? ids : [...new Set(ids)];
 }
 
 /** What each task covers, and what that covers, and so on. */
 function coverClosure(model: Model): (id: string) => readonly string[] {
   const direct = new Map(
     placed(model, 'task').map(({ node, home }) => {
-      const names = node.clauses.flatMap((clause) => (clause.kind === 'covers' ? clause.names : []));
+      const names = clausesOf(node.clauses, 'covers').flatMap((clause) => clause.names);
       return [idIn(home, node.name.text), names.flatMap((name) => model.meaning.get(name)?.id ?? [])] as const;
     }),
   );
   return (id) => {
-    const reached = new Set<string>(direct.get(id) ?? []);
+    const reached = new Set(direct.get(id));
     for (const next of reached) for (const further of direct.get(next) ?? []) reached.add(further);
     return [...reached];
   };

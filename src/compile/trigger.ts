@@ -1,6 +1,7 @@
 /**
  * When a task is due, as a trigger: its timing clauses and what others ask of it, joined by `any`.
  */
+import { clausesOf } from '../check/clauses-of.js';
 import type { Home } from '../check/model.js';
 import type { NodeId, StagesNode } from '../graph/rule-graph.js';
 import type { FirstNode, SoonerNode, TaskClauseNode, TaskNode, WhenNode, WhileEveryNode } from '../syntax/tree.js';
@@ -49,7 +50,7 @@ function compileFirst(shop: Workshop, { what, after, at }: FirstNode, context: P
   const from: StagesNode['from'] = after === undefined ? { is: 'start' } : { is: 'event', event: idOf(shop, after) };
   const first =
     what.kind === 'plan' ? compileFirstPlan(shop, home, what.plan, from, terms) : compileStages(shop, home, what.spans, from, at, terms);
-  const plans = task.clauses.flatMap((clause) => (clause.kind === 'every' ? [compilePlan(shop, clause.plan, context)] : []));
+  const plans = clausesOf(task.clauses, 'every').map(({ plan }) => compilePlan(shop, plan, context));
   const then = joined(shop, task, plans);
   return shop.add({ kind: 'first', first, ...(then === undefined ? {} : { then }), origin: originOf(shop, at) });
 }

@@ -4,7 +4,8 @@
 import type { FileNode, HeaderNode, TextNode } from '../../syntax/tree.js';
 import { idIn, type Home, type PlacedDeclaration } from '../model.js';
 import { diagnostic } from '../report.js';
-import { clausesOf, type Bring } from './gather.js';
+import { clausesOf } from '../clauses-of.js';
+import type { Bring } from './gather.js';
 import { localPath } from './local-path.js';
 import { openLed } from './open-led.js';
 import type { Lead, OpenFile, Shelf } from './shelf.js';
@@ -32,7 +33,7 @@ function whole(shelf: Shelf, headers: HeaderNode[], file: OpenFile, trail: reado
   headers.push(tree.header);
   const parts = usedParts(shelf, headers, tree, trail, home, new Set());
   const own = [...parts, ...tree.declarations.map((node) => ({ node, home }))];
-  const varies = clausesOf(tree.header, 'varies')[0];
+  const varies = clausesOf(tree.header.clauses, 'varies')[0];
   if (tree.header.role !== 'variant' || varies === undefined) return vary(shelf, [], own, tree.header.role);
   const base = open(shelf, 'varies', varies.path, trail);
   if (base === undefined) return own.filter(({ node }) => node.kind !== 'change' && node.kind !== 'remove');
@@ -48,7 +49,7 @@ function usedParts(
   home: Home,
   seen: Set<string>,
 ): readonly PlacedDeclaration[] {
-  return clausesOf(tree.header, 'use').flatMap(({ path }) => {
+  return clausesOf(tree.header.clauses, 'use').flatMap(({ path }) => {
     const led = localPath(trail.at(-1) ?? '', path.text);
     // Taken already: not read again, unless it leads back, which has to be said.
     if ('path' in led && seen.has(led.path) && !trail.includes(led.path)) return [];
@@ -72,7 +73,7 @@ function open(shelf: Shelf, word: Lead['word'], path: TextNode, trail: readonly 
   const fits = {
     use: header.role === 'part',
     varies: header.role !== 'part',
-    follows: header.role !== 'part' && clausesOf(header, 'for-attachment').length > 0,
+    follows: header.role !== 'part' && clausesOf(header.clauses, 'for-attachment').length > 0,
   }[word];
   if (fits) return file;
   shelf.complete = false;

@@ -2,7 +2,7 @@
  * Brings together what a schedule is made of, from the file that was asked for on.
  */
 import { positionOf } from '../../base/source-text.js';
-import type { HeadClauseNode, HeaderNode } from '../../syntax/tree.js';
+import type { HeaderNode } from '../../syntax/tree.js';
 import type { Home, PlacedDeclaration } from '../model.js';
 import { diagnostic } from '../report.js';
 import { openFirst, type OpenFile, type Shelf } from './shelf.js';
@@ -61,9 +61,4 @@ const timing = new Set(['every', 'first', 'series', 'in-duty', 'while-every', 'w
 /** A task counts once for each of its timing clauses, anything else once. */
 function weight(node: PlacedDeclaration['node']): number {
   return node.kind === 'task' ? Math.max(1, node.clauses.filter(({ kind }) => timing.has(kind)).length) : 1;
-}
-
-/** The clauses of one kind in a header. */
-export function clausesOf<K extends HeadClauseNode['kind']>(header: HeaderNode, kind: K): readonly Extract<HeadClauseNode, { kind: K }>[] {
-  return header.clauses.filter((clause): clause is Extract<HeadClauseNode, { kind: K }> => clause.kind === kind);
 }

@@ -1,3 +1,4 @@
+import { clausesOf } from '../clauses-of.js';
 import type { Rule } from '../context.js';
 import { tasksIn } from '../limits.js';
 import { diagnostic } from '../report.js';
@@ -9,9 +10,8 @@ export const askedInCircle: Rule = {
   scope: 'declaration',
   check: ({ model }) =>
     tasksIn(model).flatMap(({ node }) =>
-      node.clauses.flatMap((clause) => {
-        if (clause.kind !== 'reads') return [];
-        const asked = clause.bands
+      clausesOf(node.clauses, 'reads').flatMap(({ bands }) => {
+        const asked = bands
           .flatMap(({ outcome }) => outcome.then)
           .filter(({ task, within }) => within === undefined && model.meaning.get(task)?.node === node);
         return asked.map(({ at }) => {

@@ -5,6 +5,7 @@ import { unitsOf } from '../../values/ticks.js';
 import { numberText } from '../../values/number-text.js';
 import { findUnit } from '../../values/units.js';
 import type { BandNode } from '../../syntax/tree.js';
+import { clausesOf } from '../clauses-of.js';
 import type { Rule } from '../context.js';
 import { tasksIn } from '../limits.js';
 import { idIn, placed } from '../model.js';
@@ -26,9 +27,9 @@ export const bands: Rule = {
   scope: 'declaration',
   check: ({ model, table }) => [
     ...tasksIn(model).flatMap(({ node }) =>
-      node.clauses.flatMap((clause) => {
-        const instrument = clause.kind === 'reads' ? asInstrument(model.meaning.get(clause.instrument)) : undefined;
-        if (clause.kind !== 'reads' || instrument === undefined || clause.bands.length === 0) return [];
+      clausesOf(node.clauses, 'reads').flatMap((clause) => {
+        const instrument = asInstrument(model.meaning.get(clause.instrument));
+        if (instrument === undefined || clause.bands.length === 0) return [];
         const read = clause.bands.map(({ band }) => banded(band, instrument));
         const whole = read.flatMap((each) => each ?? []);
         return whole.length < read.length ? [] : judge(whole, instrument, clause.instrument.at, true);

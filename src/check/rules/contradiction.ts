@@ -1,6 +1,7 @@
 import type { Diagnostic } from '../../diagnostics/diagnostic.js';
 import type { Range } from '../../graph/rule-graph.js';
 import type { ConditionNode, FactNode } from '../../syntax/tree.js';
+import { clausesOf } from '../clauses-of.js';
 import type { Rule } from '../context.js';
 import { placed, type Definition, type Model } from '../model.js';
 import { edgesOf, rangeOfFact } from '../quantities/level.js';
@@ -27,12 +28,10 @@ export const contradiction: Rule = {
 };
 
 function conjunctions(model: Model, nodes: NodeIndex): readonly (readonly FactNode[])[] {
-  const gates = placed(model, 'task').map(({ node }) =>
-    node.clauses.flatMap((clause) => (clause.kind === 'only-if' ? [clause.condition] : [])),
-  );
+  const gates = placed(model, 'task').map(({ node }) => clausesOf(node.clauses, 'only-if'));
   return [
     ...nodes.all<Extract<ConditionNode, { parts: unknown }>>('and').map(joined),
-    ...gates.filter(({ length }) => length > 1).map((all) => all.flatMap(joined)),
+    ...gates.filter(({ length }) => length > 1).map((all) => all.flatMap(({ condition }) => joined(condition))),
   ];
 }
 

@@ -1,3 +1,4 @@
+import { clausesOf } from '../clauses-of.js';
 import type { Rule } from '../context.js';
 import { diagnostic } from '../report.js';
 import { eachTask } from '../task-margins.js';
@@ -8,13 +9,13 @@ export const countWithoutInterval: Rule = {
   scope: 'schedule',
   check: (context) =>
     eachTask(context, (_model, node, limits) =>
-      node.clauses.flatMap((clause) => {
-        if (clause.kind !== 'count' || limits.some(({ interval }) => interval)) return [];
+      clausesOf(node.clauses, 'count').flatMap(({ at }) => {
+        if (limits.some(({ interval }) => interval)) return [];
         // An interval that cannot be read is reported already.
         if (node.clauses.some(({ kind }) => kind === 'every' || kind === 'while-every') && limits.length === 0) return [];
         return [
           diagnostic('countWithoutInterval', {
-            at: clause.at,
+            at,
             message: 'This task has no interval to count.',
             help: 'Take the clause out, or write `every …`.',
           }),

@@ -1,5 +1,6 @@
 import type { Diagnostic } from '../../diagnostics/diagnostic.js';
 import type { DependenceNode, NameNode, TaskNode } from '../../syntax/tree.js';
+import { clausesOf } from '../clauses-of.js';
 import type { Rule } from '../context.js';
 import { tasksIn } from '../limits.js';
 import type { Model } from '../model.js';
@@ -59,7 +60,7 @@ function circleFrom(edges: Edges, start: TaskNode, done: Set<TaskNode>): readonl
 
 /** From each task that names others of this kind, in the order written. */
 function edgesOf(model: Model, kind: DependenceNode['kind']): Edges {
-  const naming = tasksIn(model).filter(({ node }) => node.clauses.some((clause) => clause.kind === kind));
+  const naming = tasksIn(model).filter(({ node }) => clausesOf(node.clauses, kind).length > 0);
   return new Map(naming.map(({ node }) => [node, tasksNamed(model, node, kind)]));
 }
 

@@ -1,5 +1,6 @@
 import type { Diagnostic } from '../../diagnostics/diagnostic.js';
 import type { TaskNode } from '../../syntax/tree.js';
+import { clausesOf } from '../clauses-of.js';
 import type { Rule } from '../context.js';
 import { limitsIn, planLimits, tasksIn, type TaskLimit } from '../limits.js';
 import type { Home, Model } from '../model.js';
@@ -18,15 +19,16 @@ export const firstAfterEvery: Rule = {
 };
 
 function firstProblems(model: Model, home: Home, task: TaskNode): readonly Diagnostic[] {
-  const every = task.clauses
-    .flatMap((clause) => (clause.kind === 'every' ? planLimits(model, home, clause.plan) : []))
+  const firsts = clausesOf(task.clauses, 'first');
+  if (firsts.length === 0) return [];
+  const every = clausesOf(task.clauses, 'every')
+    .flatMap(({ plan }) => planLimits(model, home, plan))
     .filter(({ interval }) => interval);
-  return task.clauses.flatMap((clause) => {
-    if (clause.kind !== 'first') return [];
+  return firsts.flatMap(({ what }) => {
     const spans =
-      clause.what.kind === 'stages'
-        ? stageSpans(clause.what.spans).slice(0, 1)
-        : limitsIn(clause.what.plan).flatMap((limit) => (limit.kind === 'interval' ? [limit.span] : []));
+      what.kind === 'stages'
+        ? stageSpans(what.spans).slice(0, 1)
+        : limitsIn(what.plan).flatMap((limit) => (limit.kind === 'interval' ? [limit.span] : []));
     const stages = spans.flatMap((span) => stage(model, home, span));
     return stages.some((first) => isSooner(first, every)) ? stages.flatMap((first) => late(first, every)) : [];
   });

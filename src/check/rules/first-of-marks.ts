@@ -1,3 +1,4 @@
+import { clausesOf } from '../clauses-of.js';
 import type { Rule } from '../context.js';
 import { limitsIn, tasksIn } from '../limits.js';
 import { diagnostic } from '../report.js';
@@ -8,9 +9,9 @@ export const firstOfMarks: Rule = {
   scope: 'declaration',
   check: ({ model }) =>
     tasksIn(model).flatMap(({ node }) =>
-      node.clauses.flatMap((clause) => {
-        if (clause.kind !== 'first' || clause.what.kind !== 'plan') return [];
-        const marks = limitsIn(clause.what.plan).filter(({ kind }) => kind !== 'interval');
+      clausesOf(node.clauses, 'first').flatMap(({ what }) => {
+        if (what.kind !== 'plan') return [];
+        const marks = limitsIn(what.plan).filter(({ kind }) => kind !== 'interval');
         return marks.map(({ at }) =>
           diagnostic('firstOfMarks', {
             at,

@@ -1,7 +1,7 @@
 import type { Diagnostic } from '../../diagnostics/diagnostic.js';
 import type { HeaderNode } from '../../syntax/tree.js';
 import type { Rule } from '../context.js';
-import { clausesOf } from '../load/gather.js';
+import { clausesOf } from '../clauses-of.js';
 import { diagnostic } from '../report.js';
 
 const knownEditions: readonly number[] = [1];
@@ -14,7 +14,7 @@ export const languageEdition: Rule = {
 };
 
 function languageOf(header: HeaderNode): readonly Diagnostic[] {
-  const editions = clausesOf(header, 'language');
+  const editions = clausesOf(header.clauses, 'language');
   // A part is read in the language of the schedule that uses it.
   if (editions.length === 0 && header.role !== 'part') {
     const end = { ...header.title.at, start: header.title.at.end };

@@ -1,5 +1,6 @@
 import type { Diagnostic } from '../../diagnostics/diagnostic.js';
 import type { TaskNode } from '../../syntax/tree.js';
+import { clausesOf } from '../clauses-of.js';
 import type { Rule } from '../context.js';
 import { type TaskLimit } from '../limits.js';
 import type { Model } from '../model.js';
@@ -27,11 +28,11 @@ function homeless(model: Model, margins: readonly Margin[], limits: readonly Tas
 }
 
 function holdOfNothing({ clauses }: TaskNode, limits: readonly TaskLimit[]): readonly Diagnostic[] {
-  return clauses.flatMap((clause) => {
-    if (clause.kind !== 'hold' || clause.margin !== undefined || limits.length > 0) return [];
+  return clausesOf(clauses, 'hold').flatMap(({ margin, at }) => {
+    if (margin !== undefined || limits.length > 0) return [];
     return [
       diagnostic('marginWithoutLimit', {
-        at: clause.at,
+        at,
         message: 'This task has no limit that could be overdue.',
         help: 'Write `every …`, or take the hold out.',
       }),

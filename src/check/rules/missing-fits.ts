@@ -1,5 +1,5 @@
 import type { Rule } from '../context.js';
-import { clausesOf } from '../load/gather.js';
+import { clausesOf } from '../clauses-of.js';
 import { diagnostic } from '../report.js';
 
 /** The header of the file that was asked for should say which machines it fits. */
@@ -8,7 +8,7 @@ export const missingFits: Rule = {
   scope: 'schedule',
   check: ({ headers }) => {
     const [header] = headers;
-    if (header === undefined || header.role === 'part' || clausesOf(header, 'fits').length > 0) return [];
+    if (header === undefined || header.role === 'part' || clausesOf(header.clauses, 'fits').length > 0) return [];
     return [
       diagnostic('missingFits', {
         at: header.name.at,

@@ -3,6 +3,7 @@ import type { Diagnostic } from '../../diagnostics/diagnostic.js';
 import { daysBeyond } from '../../graph/calendar-amount.js';
 import type { Amount, CalendarAmount } from '../../graph/rule-graph.js';
 import type { PlanNode, StandstillNode, TaskNode } from '../../syntax/tree.js';
+import { clausesOf } from '../clauses-of.js';
 import type { Rule } from '../context.js';
 import { tasksIn } from '../limits.js';
 import type { Home, Model } from '../model.js';
@@ -23,7 +24,7 @@ export const neverGoverns: Rule = {
   scope: 'declaration',
   check: ({ model }) =>
     tasksIn(model).flatMap(({ node, home }) => {
-      const plans = node.clauses.flatMap((clause) => (clause.kind === 'every' ? [clause.plan] : []));
+      const plans = clausesOf(node.clauses, 'every').map(({ plan }) => plan);
       const inside = node.clauses.flatMap((clause) =>
         clause.kind === 'every' || clause.kind === 'while-every' ? inPlan(model, home, clause.plan) : [],
       );
@@ -103,15 +104,17 @@ function shorterOnCalendar(a: CalendarAmount, b: CalendarAmount): boolean {
 }
 
 function duties(model: Model, home: Home, task: TaskNode): readonly Diagnostic[] {
-  const ordinary = task.clauses.flatMap((clause) => (clause.kind === 'every' ? intervals(model, home, clause.plan) : []));
-  return task.clauses.flatMap((clause) => {
-    const read = clause.kind === 'in-duty' ? amountOf(model, home, clause.span) : undefined;
+  const inDuties = clausesOf(task.clauses, 'in-duty');
+  if (inDuties.length === 0) return [];
+  const ordinary = clausesOf(task.clauses, 'every').flatMap(({ plan }) => intervals(model, home, plan));
+  return inDuties.flatMap(({ at, span }) => {
+    const read = amountOf(model, home, span);
     const amount = read === undefined ? undefined : valueOf(read);
     const longer = amount === undefined ? undefined : ordinary.find((each) => notLonger(each.amount, amount));
     if (longer === undefined) return [];
     return [
       diagnostic('neverGoverns', {
-        at: clause.at,
+        at,
         message: 'In this duty the work comes round no sooner than in ordinary work.',
         labels: [{ at: longer.at, text: 'the ordinary interval' }],
         help: 'Write a shorter interval for the duty, or take the clause out.',

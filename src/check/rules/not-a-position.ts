@@ -1,5 +1,6 @@
 import type { Diagnostic } from '../../diagnostics/diagnostic.js';
 import type { ConditionNode } from '../../syntax/tree.js';
+import { clausesOf } from '../clauses-of.js';
 import type { Rule } from '../context.js';
 import { placed, type Model } from '../model.js';
 import { diagnostic } from '../report.js';
@@ -14,10 +15,8 @@ export const notAPosition: Rule = {
 function accessConditions(model: Model): readonly ConditionNode[] {
   return [
     ...placed(model, 'never').map(({ node }) => node.condition),
-    ...placed(model, 'step').flatMap(({ node }) =>
-      node.clauses.flatMap((clause) => (clause.kind === 'while-stance' ? [clause.condition] : [])),
-    ),
-    ...placed(model, 'task').flatMap(({ node }) => node.clauses.flatMap((clause) => (clause.kind === 'with' ? [clause.condition] : []))),
+    ...placed(model, 'step').flatMap(({ node }) => clausesOf(node.clauses, 'while-stance').map(({ condition }) => condition)),
+    ...placed(model, 'task').flatMap(({ node }) => clausesOf(node.clauses, 'with').map(({ condition }) => condition)),
   ];
 }
 

@@ -1,7 +1,8 @@
 import type { Diagnostic } from '../../diagnostics/diagnostic.js';
 import type { Span } from '../../base/span.js';
-import type { LimitNode } from '../../syntax/tree.js';
+import type { LimitNode, TaskNode } from '../../syntax/tree.js';
 import { weekdayName } from '../../values/calendar.js';
+import { clausesOf } from '../clauses-of.js';
 import type { Rule } from '../context.js';
 import { placed } from '../model.js';
 import { diagnostic } from '../report.js';
@@ -31,6 +32,7 @@ export const repeatedClause: Rule = {
 };
 
 function repeats(clauses: readonly { readonly kind: string; readonly at: Span }[]): readonly Diagnostic[] {
+  if (clauses.length < 2) return [];
   const first = new Map<string, Span>();
   return clauses.flatMap(({ kind, at }) => {
     const word = single.get(kind);
@@ -40,8 +42,9 @@ function repeats(clauses: readonly { readonly kind: string; readonly at: Span }[
   });
 }
 
-function sameDuty({ clauses }: { readonly clauses: readonly { readonly kind: string }[] }): readonly Diagnostic[] {
-  const duties = clauses.flatMap((clause) => (isInDuty(clause) ? [clause] : []));
+function sameDuty({ clauses }: TaskNode): readonly Diagnostic[] {
+  const duties = clausesOf(clauses, 'in-duty');
+  if (duties.length < 2) return [];
   const first = new Map<string, Span>();
   return duties.flatMap(({ at, duty }) => {
     const earlier = first.get(duty.text);
@@ -55,16 +58,6 @@ function sameDay({ days }: Extract<LimitNode, { kind: 'weekdays' }>): readonly D
     const earlier = days.slice(0, index).find((day) => day.weekday === weekday);
     return earlier === undefined ? [] : [twice(weekdayName(weekday) ?? '', at, earlier.at)];
   });
-}
-
-interface InDuty {
-  readonly kind: 'in-duty';
-  readonly at: Span;
-  readonly duty: { readonly text: string };
-}
-
-function isInDuty(clause: { readonly kind: string }): clause is InDuty {
-  return clause.kind === 'in-duty';
 }
 
 function twice(word: string, at: Span, earlier: Span): Diagnostic {

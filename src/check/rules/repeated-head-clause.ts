@@ -1,5 +1,5 @@
 import type { Rule } from '../context.js';
-import { clausesOf } from '../load/gather.js';
+import { clausesOf } from '../clauses-of.js';
 import { diagnostic } from '../report.js';
 
 /** Language, edition, base and kind of schedule are said once; models and parts may be many. */
@@ -9,7 +9,7 @@ export const repeatedHeadClause: Rule = {
   check: ({ headers }) =>
     headers.flatMap((header) =>
       (['language', 'edition', 'varies', 'for-attachment'] as const).flatMap((kind) => {
-        const [first, ...others] = clausesOf(header, kind);
+        const [first, ...others] = clausesOf(header.clauses, kind);
         return others.map(({ at }) =>
           diagnostic('repeatedHeadClause', {
             at,

@@ -1,3 +1,4 @@
+import { clausesOf } from '../clauses-of.js';
 import type { Rule } from '../context.js';
 import { tasksIn } from '../limits.js';
 import type { TaskNode } from '../../syntax/tree.js';
@@ -13,7 +14,7 @@ export const tooMuchCovered: Rule = {
   codes: ['limitReached'],
   scope: 'schedule',
   check: ({ model }) => {
-    const covering = tasksIn(model).filter(({ node }) => node.clauses.some(({ kind }) => kind === 'covers'));
+    const covering = tasksIn(model).filter(({ node }) => clausesOf(node.clauses, 'covers').length > 0);
     const direct = new Map(covering.map(({ node }) => [node, tasksNamed(model, node, 'covers').map(({ task }) => task)]));
     let left = MOST_COVERED;
     for (const node of direct.keys()) {

@@ -1,6 +1,6 @@
 import { nearNames, type Patience } from '../../base/near-name.js';
 import type { Rule } from '../context.js';
-import { clausesOf } from '../load/gather.js';
+import { clausesOf } from '../clauses-of.js';
 import type { Home, NameKind, Reference } from '../model.js';
 import { lookUp, type NameTable } from '../names.js';
 import { diagnostic, rewrite } from '../report.js';
@@ -34,7 +34,7 @@ export const unknownName: Rule = {
   scope: 'declaration',
   check: ({ model, table, patience, complete }) => {
     if (!complete) return [];
-    const alone = clausesOf(model.header, 'for-attachment').length > 0;
+    const alone = clausesOf(model.header.clauses, 'for-attachment').length > 0;
     return model.references.flatMap((reference) => {
       if (reference.definition !== undefined || lookUp(table, reference.name, allKinds, reference.home) !== undefined) return [];
       return [describe(reference, table, alone, patience)];

@@ -1,5 +1,5 @@
 import type { Rule } from '../context.js';
-import { clausesOf } from '../load/gather.js';
+import { clausesOf } from '../clauses-of.js';
 import { diagnostic } from '../report.js';
 
 /** A variant has a base, and only a variant has one. */
@@ -8,7 +8,7 @@ export const variantWithoutVaries: Rule = {
   scope: 'schedule',
   check: ({ headers }) =>
     headers.flatMap((header) => {
-      const base = clausesOf(header, 'varies')[0];
+      const base = clausesOf(header.clauses, 'varies')[0];
       if (header.role === 'variant' && base === undefined) {
         return [
           diagnostic('variantWithoutVaries', {
