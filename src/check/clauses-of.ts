@@ -1,12 +1,12 @@
-const NONE: readonly never[] = [];
-
 /** Those of some clauses that can be of a kind. */
 type OfKind<C, K> = C extends { readonly kind: infer Kinds } ? (K extends Kinds ? C : never) : never;
+
+const NONE: readonly never[] = [];
 
 /**
  * The clauses of one kind, in the order written.
  *
- * Every task is asked for nearly all kinds, and has few: where there is none, nothing is made.
+ * Every task is asked for nearly all kinds and has few, so where there is none, nothing is made.
  *
  * @example clausesOf(task.clauses, 'every').map(({ plan }) => plan)
  */
@@ -14,6 +14,14 @@ export function clausesOf<C extends { readonly kind: string }, K extends C['kind
   clauses: readonly C[],
   kind: K,
 ): readonly OfKind<C, K>[] {
-  const isOfKind = (clause: C): clause is C & OfKind<C, K> => clause.kind === kind;
-  return clauses.some(isOfKind) ? clauses.filter(isOfKind) : NONE;
+  let found: OfKind<C, K>[] | undefined;
+  for (let index = 0; index < clauses.length; index += 1) {
+    const clause = clauses[index];
+    if (clause !== undefined && isOf(clause, kind)) (found ??= []).push(clause);
+  }
+  return found ?? NONE;
+}
+
+function isOf<C extends { readonly kind: string }, K extends C['kind']>(clause: C, kind: K): clause is C & OfKind<C, K> {
+  return clause.kind === kind;
 }

@@ -53,7 +53,7 @@ function stance(shop: Workshop, which: 'rest' | 'work'): Stance {
 function compileStep(shop: Workshop, home: Home, node: StepNode): Step {
   const conditions = clausesOf(node.clauses, 'while-stance').map(({ condition }) => compileCondition(shop, home, condition));
   const needed = conditions.length < 2 ? conditions[0] : shop.add({ kind: 'and', parts: conditions, origin: originOf(shop, node.at) });
-  const [back] = clausesOf(node.clauses, 'back');
+  const back = clausesOf(node.clauses, 'back')[0];
   const oneWay = node.clauses.some(({ kind }) => kind === 'one-way');
   return {
     id: idIn(home, node.name.text),

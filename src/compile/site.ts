@@ -13,8 +13,8 @@ type Clause = TaskClauseNode | StepClauseNode;
 
 /** Collects the site from a task's or a step's clauses. */
 export function compileSite(shop: Workshop, clauses: readonly Clause[]): Site {
-  const [takes] = clausesOf(clauses, 'takes');
-  const [place] = clausesOf(clauses, 'place-at');
+  const takes = clausesOf(clauses, 'takes')[0];
+  const place = clausesOf(clauses, 'place-at')[0];
   return {
     seconds: takes === undefined ? 0 : sound(secondsOf(takes.time)),
     ...(place === undefined ? {} : { place: idOf(shop, place.place) }),

@@ -38,14 +38,14 @@ function compileTask(
   home: Home,
   task: TaskNode,
   asked: readonly Asking[],
-  covers: (id: string) => readonly string[],
+  covers: (id: string) => string[],
 ): Task {
   const { clauses } = task;
   const id = idIn(home, task.name.text);
   const trigger = compileTrigger(shop, home, task, asked);
   const gate = compileGate(shop, home, clauses, task);
   const stance = compileStance(shop, home, clauses);
-  const [serial] = clausesOf(clauses, 'for-serial');
+  const serial = clausesOf(clauses, 'for-serial')[0];
   return {
     id,
     title: task.title.text,
@@ -58,7 +58,7 @@ function compileTask(
     reads: clausesOf(clauses, 'reads').map((clause) => compileReads(shop, home, clause)),
     uses: clausesOf(clauses, 'uses').flatMap((clause) => compileUses(shop, clause)),
     torques: clausesOf(clauses, 'tighten').map(compileTorque),
-    covers: [...covers(id)],
+    covers: covers(id),
     restarts: named(shop, clauses, 'restarts'),
     follows: named(shop, clauses, 'follows'),
     metBy: named(shop, clauses, 'met-by'),
@@ -92,7 +92,7 @@ function compileGate(shop: Workshop, home: Home, clauses: readonly TaskClauseNod
 function compileStance(shop: Workshop, home: Home, clauses: readonly TaskClauseNode[]): NodeId | undefined {
   const withs = clausesOf(clauses, 'with');
   const parts = withs.map(({ condition }) => compileCondition(shop, home, condition));
-  const [first] = withs;
+  const first = withs[0];
   return first === undefined || parts.length < 2 ? parts[0] : shop.add({ kind: 'and', parts, origin: originOf(shop, first.at) });
 }
 
@@ -124,7 +124,7 @@ function named(shop: Workshop, clauses: readonly TaskClauseNode[], kind: Depende
 }
 
 /** What each task covers, and what that covers, and so on. */
-function coverClosure(model: Model): (id: string) => readonly string[] {
+function coverClosure(model: Model): (id: string) => string[] {
   const direct = new Map(
     placed(model, 'task').map(({ node, home }) => {
       const names = clausesOf(node.clauses, 'covers').flatMap((clause) => clause.names);
@@ -132,7 +132,9 @@ function coverClosure(model: Model): (id: string) => readonly string[] {
     }),
   );
   return (id) => {
-    const reached = new Set(direct.get(id));
+    const own = direct.get(id) ?? [];
+    if (own.length === 0) return [];
+    const reached = new Set(own);
     for (const next of reached) for (const further of direct.get(next) ?? []) reached.add(further);
     return [...reached];
   };

@@ -51,7 +51,11 @@ export class Splitter {
 
   /** The first pattern that fits at a place; its `lastIndex` is then where the token ends. */
   private patternAt(text: string, offset: number): Pattern | undefined {
-    for (const pattern of this.patternsFor(text.charCodeAt(offset))) {
+    const patterns = this.patternsFor(text.charCodeAt(offset));
+    // By index: it runs for every word and every gap of a text.
+    for (let index = 0; index < patterns.length; index += 1) {
+      const pattern = patterns[index];
+      if (pattern === undefined) continue;
       pattern.written.lastIndex = offset;
       if (pattern.written.test(text)) return pattern;
     }
