@@ -23,7 +23,10 @@ export function coveringTasks({ tasks }: Pick<RuleGraph, 'tasks'>): CoveringTask
 
 /** Of some tasks that are done together, those that none of the others does along with itself. */
 export function uncovered(ids: readonly string[], covering: CoveringTasks): readonly string[] {
-  return ids.filter((id) => !ids.some((other) => covering.get(id)?.has(other) === true));
+  return ids.filter((id) => {
+    const by = covering.get(id);
+    return by === undefined || !ids.some((other) => by.has(other));
+  });
 }
 
 /** Work without what is done along with other work: each doing of a task that covers another saves one of the other. */

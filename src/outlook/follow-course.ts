@@ -29,7 +29,7 @@ export function mostRounds(tasks: number): number {
  * Takes time for the due days that there are, not for the days between them. The ranges come from counting days, without sorting.
  */
 export function followCourse(course: DueCourse, sky: Sky, most: number): Followed {
-  const { columns, now, to, count } = sky;
+  const { columns, now, to, count, tally } = sky;
   const [due, by] = [columns.lend().fill(FAR), columns.lend().fill(-1)];
   course.first(due, by);
   const decides = votesOf(by, course.rules);
@@ -40,9 +40,9 @@ export function followCourse(course: DueCourse, sky: Sky, most: number): Followe
   }
   doings.count = keepWithin(doings, count, to);
   const rounds: DateRange[] = [];
-  const tally = new Int32Array(to - now + 1);
-  while (doings.count > rankOf((1 - LEVEL) / 2, count) && rounds.length < most) {
-    rounds.push(rangeOf(doings, tally, now, count));
+  const ranks = { early: rankOf((1 - LEVEL) / 2, count), likely: rankOf(0.5, count), late: rankOf((1 + LEVEL) / 2, count) };
+  while (doings.count > ranks.early && rounds.length < most) {
+    rounds.push(rangeOf(doings, tally, now, ranks));
     course.again(doings, due.fill(to + 1, 0, doings.count));
     for (let i = 0; i < doings.count; i += 1) doings.day[i] = Math.max((doings.day[i] ?? 0) + 1, due[i] ?? 0);
     doings.count = keepWithin(doings, doings.count, to);
@@ -64,12 +64,19 @@ function keepWithin({ future, day }: Doings, count: number, to: number): number 
   return kept;
 }
 
+/** Which futures, of all in the order of their days, tell the ends and the middle of a range. */
+interface Ranks {
+  readonly early: number;
+  readonly likely: number;
+  readonly late: number;
+}
+
 /**
  * The range of the days on which the task is done, all other futures counting as later.
  *
  * `tally` is lent empty and given back so. Only the days between the first doing and the last are looked at, which is one where no future differs.
  */
-function rangeOf({ count, day }: Doings, tally: Int32Array, from: Day, of: number): DateRange {
+function rangeOf({ count, day }: Doings, tally: Int32Array, from: Day, ranks: Ranks): DateRange {
   let [first, last] = [tally.length, 0];
   for (let i = 0; i < count; i += 1) {
     const place = (day[i] ?? from) - from;
@@ -84,9 +91,9 @@ function rangeOf({ count, day }: Doings, tally: Int32Array, from: Day, of: numbe
     return (from + place) as Day;
   };
   const range = {
-    early: dayOfRank(rankOf((1 - LEVEL) / 2, of)) ?? from,
-    likely: dayOfRank(rankOf(0.5, of)),
-    late: dayOfRank(rankOf((1 + LEVEL) / 2, of)),
+    early: dayOfRank(ranks.early) ?? from,
+    likely: dayOfRank(ranks.likely),
+    late: dayOfRank(ranks.late),
     level: LEVEL,
   };
   tally.fill(0, first, last + 1);

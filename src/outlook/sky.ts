@@ -15,12 +15,14 @@ export interface Sky {
   readonly to: Day;
   readonly almanac: Almanac;
   readonly columns: Columns;
+  /** A count for each day from the one to the other. Whoever uses it leaves it at nought. */
+  readonly tally: Int32Array;
 }
 
 /** The sky over some futures. */
 export function skyOver(futures: FuturesByMeter, now: Day, to: Day): Sky {
   const count = Math.max(1, ...[...futures.values()].map((future) => future.count));
-  return { futures, count, now, to, almanac: almanacOf(now, to), columns: columnsOf(count) };
+  return { futures, count, now, to, almanac: almanacOf(now, to), columns: columnsOf(count), tally: new Int32Array(to - now + 1) };
 }
 
 /**

@@ -43,8 +43,10 @@ export function suppliesNeeded(
   work: readonly PlannedWork[],
   shelf: ReadonlyMap<string, number> = new Map(),
 ): WorkNeeded {
+  const wanted = new Set(work.map(({ task }) => task));
+  const tasks = new Map(graph.tasks.filter(({ id }) => wanted.has(id)).map((task) => [task.id, task]));
   const planned = work.flatMap(({ task: id, times }) => {
-    const task = graph.tasks.find((each) => each.id === id);
+    const task = tasks.get(id);
     return task === undefined || times <= 0 ? [] : [{ task, times }];
   });
   const supplies = graph.supplies.flatMap(({ id, title, unit }): readonly SupplyNeeded[] => {

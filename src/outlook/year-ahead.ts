@@ -127,11 +127,8 @@ function isDueNow(state: TaskState): boolean {
 /** Due today, and after that as its rules say once it is done today. */
 function dueNow({ task, state }: TaskAssessment, again: BringForward, sky: Sky, most: number): TaskAhead {
   const today = { early: sky.now, likely: sky.now, late: sky.now, level: 1 };
-  const [, ...later] = followCourse(
-    { first: (due) => void due.fill(sky.now), again, rules: [], meters: [], unforeseen: [] },
-    sky,
-    most,
-  ).rounds;
+  const dueToday: DueCourse = { first: (due) => void due.fill(sky.now), again, rules: [], meters: [], unforeseen: [] };
+  const later = followCourse(dueToday, sky, most).rounds.slice(1);
   return { task, state, foreseen: 'now', next: today, decides: [], later, unforeseen: [], n: 0, readUntil: null, method: 'as assessed' };
 }
 
@@ -152,7 +149,7 @@ function taskAhead(assessed: TaskAssessment, course: DueCourse | null, sky: Sky,
   };
   if (course === null || (foreseen !== 'simulated' && foreseen !== 'calendar' && foreseen !== 'use-unknown')) return none;
   const { rounds, decides } = followCourse(course, sky, most);
-  const [next = null, ...later] = rounds;
+  const next = rounds[0] ?? null;
   const used = course.meters.flatMap((meter) => sky.futures.get(meter) ?? []);
   const fewest = used.reduce<UseFutures | undefined>(
     (least, one) => (least !== undefined && least.readings <= one.readings ? least : one),
@@ -162,7 +159,7 @@ function taskAhead(assessed: TaskAssessment, course: DueCourse | null, sky: Sky,
     ...none,
     next: next && { ...next, ...(foreseen === 'simulated' ? {} : { level: 1 }), ...(foreseen === 'use-unknown' ? { early: sky.now } : {}) },
     decides,
-    later,
+    later: rounds.slice(1),
     n: fewest?.readings ?? 0,
     ...(fewest?.fromOutings === undefined ? {} : { fromOutings: fewest.fromOutings }),
     readUntil: used.length === 0 ? null : (Math.min(...used.map(({ start }) => start)) as Day),
