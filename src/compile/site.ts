@@ -27,12 +27,12 @@ export function compileSite(shop: Workshop, clauses: readonly Clause[]): Site {
 }
 
 /** The author's own reason and the published source, as the graph keeps them. */
-export function compileGrounds(clauses: readonly Clause[]): { reason?: string; source?: string } {
+export function compileGrounds(clauses: readonly Clause[]): { reason?: string | undefined; source?: string | undefined } {
   const reasons = clausesOf(clauses, 'reason').map(({ text }) => text.text);
   const sources = clausesOf(clauses, 'source').map(({ text }) => text.text);
   return {
-    ...(reasons.length === 0 ? {} : { reason: reasons.join(' ') }),
-    ...(sources.length === 0 ? {} : { source: sources.join('; ') }),
+    reason: reasons.length === 0 ? undefined : reasons.join(' '),
+    source: sources.length === 0 ? undefined : sources.join('; '),
   };
 }
 

@@ -46,14 +46,15 @@ function compileTask(
   const gate = compileGate(shop, home, clauses, task);
   const stance = compileStance(shop, home, clauses);
   const serial = clausesOf(clauses, 'for-serial')[0];
+  // What is undefined is left out when the graph is sealed.
   return {
     id,
     title: task.title.text,
-    ...(home.prefix === '' ? {} : { attachment: home.prefix }),
-    ...(serial === undefined ? {} : { serial: { from: serial.range.from.value, to: serial.range.to.value } }),
-    ...(trigger === undefined ? {} : { trigger }),
-    ...(gate === undefined ? {} : { gate }),
-    ...(stance === undefined ? {} : { stance }),
+    attachment: home.prefix === '' ? undefined : home.prefix,
+    serial: serial && { from: serial.range.from.value, to: serial.range.to.value },
+    trigger,
+    gate,
+    stance,
     site: compileSite(shop, clauses),
     reads: clausesOf(clauses, 'reads').map((clause) => compileReads(shop, home, clause)),
     uses: clausesOf(clauses, 'uses').flatMap((clause) => compileUses(shop, clause)),
@@ -63,20 +64,20 @@ function compileTask(
     follows: named(shop, clauses, 'follows'),
     metBy: named(shop, clauses, 'met-by'),
     mends: named(shop, clauses, 'mends'),
-    ...compileRecord(clauses),
+    record: compileRecord(clauses),
     ...compileGrounds(clauses),
     origin: originOf(shop, task.at),
   };
 }
 
 /** How long its record is kept; the last clause that says so counts. */
-function compileRecord(clauses: readonly TaskClauseNode[]): Pick<Task, 'record'> {
+function compileRecord(clauses: readonly TaskClauseNode[]): Task['record'] {
   const clause = clausesOf(clauses, 'record').at(-1);
-  if (clause === undefined) return {};
+  if (clause === undefined) return undefined;
   const terms = clause.terms.map((term): RecordKept['terms'][number] =>
     term.kind === 'span' ? { is: 'span', span: sound(calendarAmountOf(term)) } : { is: term.kind },
   );
-  return { record: { mode: clause.mode ?? 'first', terms } };
+  return { mode: clause.mode ?? 'first', terms };
 }
 
 function compileGate(shop: Workshop, home: Home, clauses: readonly TaskClauseNode[], task: TaskNode): NodeId | undefined {

@@ -144,21 +144,21 @@ function point(value: number): Range {
 type Edge = Pick<Range, 'fromIncluded' | 'toIncluded'> & { readonly from?: number; readonly to?: number };
 
 function lowerEdge(band: Range): Edge {
-  return { ...(band.from === undefined ? {} : { from: band.from }), fromIncluded: band.fromIncluded, toIncluded: false };
+  return { from: band.from, fromIncluded: band.fromIncluded, toIncluded: false };
 }
 
 function upperEdge(band: Range): Edge {
-  return { fromIncluded: false, ...(band.to === undefined ? {} : { to: band.to }), toIncluded: band.toIncluded };
+  return { fromIncluded: false, to: band.to, toIncluded: band.toIncluded };
 }
 
 /** The lower edge of what lies above a band. */
 function beyond(band: Range): Edge {
-  return { ...(band.to === undefined ? {} : { from: band.to }), fromIncluded: !band.toIncluded, toIncluded: false };
+  return { from: band.to, fromIncluded: !band.toIncluded, toIncluded: false };
 }
 
 /** The upper edge of what lies below a band. */
 function short(band: Range): Edge {
-  return { fromIncluded: false, ...(band.from === undefined ? {} : { to: band.from }), toIncluded: !band.fromIncluded };
+  return { fromIncluded: false, to: band.from, toIncluded: !band.fromIncluded };
 }
 
 function joined(lower: Edge, upper: Edge): Range {

@@ -2,7 +2,7 @@
  * Every quantity of a condition, of a `reads` clause and of what the machine has, read: what a rule checks and `compile` relies on.
  */
 import type { ConditionNode, DeclarationNode, NumberNode, ReadsNode } from '../../syntax/tree.js';
-import type { Definition, Home, Model } from '../model.js';
+import { isDefinitionOf, type Definition, type Home, type Model } from '../model.js';
 import { calendarAmountOf, delayOf } from './amount.js';
 import { edgesOf, rangeOfBand, rangeOfFact, type Instrument } from './level.js';
 import { problem, type Read } from './read.js';
@@ -15,17 +15,8 @@ type Reading = Read<unknown> | undefined;
 /** The instrument that a definition is, if it is one. */
 export function asInstrument(definition: Definition | undefined): Instrument | undefined {
   if (definition === undefined) return undefined;
-  const { node } = definition;
-  switch (node.kind) {
-    case 'gauge':
-      return { ...definition, kind: 'gauge', node };
-    case 'dipstick':
-      return { ...definition, kind: 'dipstick', node };
-    case 'meter':
-      return { ...definition, kind: 'meter', node };
-    default:
-      return undefined;
-  }
+  const isOne = isDefinitionOf(definition, 'gauge') || isDefinitionOf(definition, 'dipstick') || isDefinitionOf(definition, 'meter');
+  return isOne ? definition : undefined;
 }
 
 /** Levels, trends and spans of a condition. */
