@@ -17,12 +17,16 @@ export interface Misfit {
   readonly unread?: true;
 }
 
-/** One walk through a value. `path` grows and shrinks with it, so that what fits costs no lists. */
+/** One walk through a value. */
 interface Walk {
   readonly shapes: Shapes;
   readonly most: number;
+  readonly found: Found[];
+}
+
+/** A misfit whose path is put together on the way out, so that what fits costs no lists. */
+interface Found extends Misfit {
   readonly path: string[];
-  readonly found: Misfit[];
 }
 
 type Members = Readonly<Record<string, unknown>>;
@@ -36,7 +40,7 @@ type Members = Readonly<Record<string, unknown>>;
  *   // [{ path: ['days'], wanted: 'at least 0', missing: false }]
  */
 export function misfits(value: unknown, shape: Shape, shapes: Shapes = {}, most = Infinity): readonly Misfit[] {
-  const walk: Walk = { shapes, most, path: [], found: [] };
+  const walk: Walk = { shapes, most, found: [] };
   look(walk, value, shape);
   return walk.found;
 }
@@ -61,7 +65,7 @@ function look(walk: Walk, value: unknown, shape: Shape): void {
       const tag = own(value, shape.tag);
       const chosen = typeof tag === 'string' && Object.hasOwn(shape.of, tag) ? shape.of[tag] : undefined;
       if (chosen !== undefined) return look(walk, value, chosen);
-      return sayInside(walk, shape.tag, tag, `one of ${Object.keys(shape.of).join(', ')}`);
+      return say(walk, tag, `one of ${Object.keys(shape.of).join(', ')}`, [shape.tag]);
     }
     case 'named': {
       const named = walk.shapes[shape.name];
@@ -82,7 +86,7 @@ function lookAtValues(walk: Walk, values: Members, of: Shape, names: TextShape |
   for (const name of Object.keys(values)) {
     const odd = oddName(name, names);
     if (odd === null) inside(walk, name, values[name], of);
-    else sayInside(walk, name, values[name], odd);
+    else say(walk, values[name], odd, [name]);
   }
 }
 
@@ -104,23 +108,17 @@ function lookAtMembers(walk: Walk, value: Members, { members, optional, open }: 
 }
 
 function inside(walk: Walk, name: string, value: unknown, shape: Shape): void {
-  walk.path.push(name);
+  let place = walk.found.length;
   look(walk, value, shape);
-  walk.path.pop();
+  for (; place < walk.found.length; place += 1) walk.found[place]?.path.unshift(name);
 }
 
-function sayInside(walk: Walk, name: string, value: unknown, wanted: string): void {
-  walk.path.push(name);
-  say(walk, value, wanted);
-  walk.path.pop();
+function say({ most, found }: Walk, value: unknown, wanted: string | null, path: string[] = []): void {
+  if (wanted !== null && found.length < most) found.push({ path, wanted, missing: value === undefined });
 }
 
-function say({ most, path, found }: Walk, value: unknown, wanted: string | null): void {
-  if (wanted !== null && found.length < most) found.push({ path: [...path], wanted, missing: value === undefined });
-}
-
-function sayUnread({ most, path, found }: Walk): void {
-  if (found.length < most) found.push({ path: [...path], wanted: 'nothing that is not read here', missing: false, unread: true });
+function sayUnread({ most, found }: Walk): void {
+  if (found.length < most) found.push({ path: [], wanted: 'nothing that is not read here', missing: false, unread: true });
 }
 
 function own(value: Members, name: string): unknown {

@@ -24,10 +24,10 @@ export function scalarWanted(value: unknown, shape: ScalarShape): string | null 
   }
 }
 
-function textWanted(value: string, { least = 0, most = Infinity, forms = [], wanted = '' }: TextShape): string | null {
+function textWanted(value: string, { least = 0, most = Infinity, forms, wanted = '' }: TextShape): string | null {
   if (value.length < least) return 'not empty';
   if (value.length > most) return `at most ${most} characters`;
-  return forms.every((form) => form.test(value)) ? null : wanted;
+  return forms === undefined || forms.every((form) => form.test(value)) ? null : wanted;
 }
 
 function numberWanted(value: unknown, { whole, least = -Infinity, over, most = Infinity }: NumberShape): string | null {

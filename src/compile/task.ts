@@ -33,13 +33,7 @@ export function compileOutcome(shop: Workshop, home: Home, { verdict, text, then
   return { verdict, ...(text === undefined ? {} : { text: text.text }), then: asked };
 }
 
-function compileTask(
-  shop: Workshop,
-  home: Home,
-  task: TaskNode,
-  asked: readonly Asking[],
-  covers: (id: string) => string[],
-): Task {
+function compileTask(shop: Workshop, home: Home, task: TaskNode, asked: readonly Asking[], covers: (id: string) => string[]): Task {
   const { clauses } = task;
   const id = idIn(home, task.name.text);
   const trigger = compileTrigger(shop, home, task, asked);

@@ -53,7 +53,7 @@ function tooMuch(value: unknown, depth: number, walk: { values: number; path: st
       walk.path = [];
       return `at most ${MOST_VALUES} values`;
     }
-    const member: unknown = Reflect.get(value, key);
+    const member = (value as Readonly<Record<string, unknown>>)[key];
     const isPlain = key !== '__proto__' && (typeof member !== 'object' || member === null);
     if (isPlain) continue;
     walk.path.push(key);
