@@ -3,7 +3,6 @@
  * limit need not know which axis it is on.
  */
 import type { Amount, Margin } from '../graph/rule-graph.js';
-import type { EntryId } from '../history/entry.js';
 import type { Moment } from '../values/moment.js';
 import type { DuePoint, Missing } from './assessment.js';
 import type { AxisValue, EffectiveDoing } from './doings.js';
@@ -13,14 +12,12 @@ import type { World } from './world.js';
 export interface Axis {
   /** Where the axis stands now, counted from `base` (which matters for time at work only). */
   readonly now: (base: Moment | null) => AxisValue | null;
-  /** Where it stood at a doing, counted from `base` (which matters for time at work only); the doing's own entries are not repeated. */
-  readonly at: (doing: EffectiveDoing, base: Moment | null) => AxisValue | null;
-  /** Where it stood at a moment; for a meter, what the entry itself notes goes first. */
-  readonly atMoment: (when: Moment, entry?: EntryId) => AxisValue | null;
+  /** Where it stood at a doing, or when something else happened, counted from `base` (which matters for time at work only); the doing's own entries are not repeated. */
+  readonly at: (doing: Pick<EffectiveDoing, 'when' | 'meter'>, base: Moment | null) => AxisValue | null;
   /** Where it stood when the machine entered service; `null` if that is not on record. */
   readonly start: () => AxisValue | null;
-  /** base + k spans, always from the base. */
-  readonly add: (base: number, amount: Amount, k: number) => number;
+  /** base + k spans, always from the base. INVARIANT: an axis is asked for amounts of its own kind alone, which its implementation takes for granted. */
+  add(base: number, amount: Amount, k: number): number;
   /** Where a margin before a due point begins, and where one after it ends. */
   readonly before: (due: number, margin: Margin) => number;
   readonly after: (due: number, margin: Margin) => number;

@@ -3,8 +3,8 @@
  */
 import type { Amount, Counting, Margin } from '../graph/rule-graph.js';
 import type { EntryId } from '../history/entry.js';
-import type { Moment } from '../values/moment.js';
-import type { LimitFacts, Missing, Note } from './assessment.js';
+import { type Moment, onDay } from '../values/moment.js';
+import type { DuePoint, LimitFacts, Missing, Note, Observation } from './assessment.js';
 import type { Axis } from './axis.js';
 import type { EffectiveDoing } from './doings.js';
 import { carried } from './kinds.js';
@@ -19,16 +19,14 @@ export interface Base {
   readonly entries: readonly EntryId[];
 }
 
-export type BaseResult = { readonly base: Base } | NoBase;
+/** `note`, `stood`: what is to be told of the doings that it rests on, and where the axis stood at them. */
+export type BaseResult = { readonly base: Base; readonly note?: Note; readonly stood?: readonly DuePoint[] } | NoBase;
 
-/** `since`: when the doing was, of which nobody noted where the axis stood; `later`: when those were that make it the one to count from. */
-export interface NoBase {
+/** There is none: what is missing for it, and what the record tells besides. */
+export interface NoBase extends Pick<Observation, 'limit' | 'stood' | 'note'> {
   readonly missing: Missing;
   readonly unrecorded: boolean;
   readonly entries: readonly EntryId[];
-  readonly since?: Moment | null;
-  readonly later?: readonly Moment[];
-  readonly note?: Note;
 }
 
 export interface RepeatRule {
@@ -40,45 +38,45 @@ export interface RepeatRule {
   readonly dueAt?: (base: Base, doing: EffectiveDoing, value: number) => number;
 }
 
-/** Follows the doings from the machine's start, or from the first of them. `fromStart`: whether the start counts as a base. */
+/** From the last of the doings, or the machine's start where there is none. `fromStart`: whether the start counts as a base. */
 export function baseOf(world: World, rule: RepeatRule, axis: Axis, doings: readonly EffectiveDoing[], fromStart: boolean): BaseResult {
+  // Where the beat of the schedule counts, whether a doing was in time rests on all that went before it.
+  if (rule.count !== 'doing') return carried(world.kinds.aspects, 'beat')(world, rule, axis, doings, fromStart);
+  world.step(doings.length);
+  const last = doings.at(-1);
+  if (last === undefined) return startBase(world, axis, fromStart) ?? unrecorded(world);
+  // Time at work is counted from the doing, where it stands at 0.
+  const stood = axis.at(last, last.when);
+  return stood === null ? lacksAxis(world, axis, last) : { base: freshBase(last, stood.value, [...last.entries, ...stood.entries]) };
+}
+
+/** What counts from the machine's start; `null` where that is not on record, or does not count. */
+export function startBase(world: World, axis: Axis, fromStart: boolean): { readonly base: Base } | null {
   const start = fromStart ? axis.start() : null;
-  let base: Base | null =
-    start === null ? null : { anchor: start.value, spans: 0, when: startMoment(world), why: 'start', entries: start.entries };
-  const cited: EntryId[] = [...(start?.entries ?? [])];
-  let lacking: EffectiveDoing | null = null;
-  for (const doing of doings) {
-    world.step();
-    const value = axis.at(doing, base?.when ?? null);
-    lacking = value === null ? doing : null;
-    if (value === null) continue;
-    // Where the beat of the schedule counts, whether a doing was in time rests on all that went before it.
-    if (rule.count === 'doing') cited.length = 0;
-    // Time at work starts afresh with a doing: what went before matters to the beat only.
-    cited.push(...doing.entries, ...(rule.count === 'doing' && rule.amount.on === 'work' ? [] : value.entries));
-    const before: Base | null = rule.count === 'doing' ? null : base;
-    const moved = before === null ? null : carried(world.kinds.aspects, 'beat')(rule, axis, before, doing, value.value);
-    base = moved ?? fresh(rule, doing, value.value);
-  }
-  if (lacking !== null) return { missing: lackOf(world, axis, lacking), unrecorded: false, entries: lacking.entries, since: lacking.when };
-  return base === null
-    ? { missing: { what: 'record', task: world.task ?? '' }, unrecorded: true, entries: [] }
-    : { base: { ...base, entries: [...new Set(cited)] } };
-}
-
-/** Time at work is counted from the doing, where it stands at 0. */
-function fresh(rule: RepeatRule, doing: EffectiveDoing, value: number): Base {
-  return { anchor: rule.amount.on === 'work' ? 0 : value, spans: 0, when: doing.when, why: doing.why, entries: [] };
-}
-
-function startMoment(world: World): Moment | null {
+  if (start === null) return null;
   const { inService } = world.timeline.machine;
-  return inService === null ? null : { day: inService, minute: null };
+  const when = inService === null ? null : onDay(inService);
+  return { base: { anchor: start.value, spans: 0, when, why: 'start', entries: start.entries } };
 }
 
-function lackOf(world: World, axis: Axis, doing: EffectiveDoing): Missing {
-  const entry = doing.entries[0] ?? '';
-  return axis.missing.what === 'meter'
-    ? { what: 'meter-at-doing', meter: axis.missing.meter, entry }
-    : { what: 'record', task: world.task ?? '' };
+/** A base at a doing. */
+export function freshBase({ when, why }: EffectiveDoing, anchor: number, entries: readonly EntryId[]): Base {
+  return { anchor, spans: 0, when, why, entries: [...new Set(entries)] };
+}
+
+/** Neither a doing nor a start is on record. */
+export function unrecorded({ task }: World): NoBase {
+  return { missing: { what: 'record', task: task ?? '' }, unrecorded: true, entries: [] };
+}
+
+/** Nobody noted where the axis stood at the last doing. */
+export function lacksAxis(world: World, { missing }: Axis, { when, entries }: EffectiveDoing): NoBase {
+  const lacking = { unrecorded: false, entries, ...stoodOn(when) };
+  if (missing.what !== 'meter') return { ...unrecorded(world), ...lacking };
+  return { missing: { what: 'meter-at-doing', meter: missing.meter, entry: entries[0] ?? '' }, ...lacking };
+}
+
+/** The moment of something on which nobody noted where the axis stood, as a point that it rests on. */
+export function stoodOn(when: Moment | null): Pick<NoBase, 'stood'> {
+  return when === null ? {} : { stood: [{ on: 'moment', at: when }] };
 }

@@ -5,7 +5,7 @@
 import { compareTexts } from '../base/compare-texts.js';
 import type { EntryId } from '../history/entry.js';
 import { meterAt } from '../history/meter-at.js';
-import type { Doing, MeterPoint } from '../history/timeline.js';
+import type { MeterPoint } from '../history/timeline.js';
 import { compareMoments, notBefore } from '../values/moment.js';
 import type { Day, Moment } from '../values/moment.js';
 import { carried } from './kinds.js';
@@ -33,7 +33,7 @@ export type DatedDoing = EffectiveDoing & { readonly when: Moment };
 export function doingsOf(world: World, task: string): readonly EffectiveDoing[] {
   const known = world.doings.get(task);
   if (known !== undefined) return known;
-  const all = [...realDoings(world, task), ...restarts(world, task)];
+  const all = [...realDoings(world, task), ...(world.kinds.aspects.restarts?.(world, task) ?? [])];
   world.step(all.length);
   const ordered = all.sort(compareDoings);
   world.doings.set(task, ordered);
@@ -70,25 +70,13 @@ export function lastDoingSince(world: World, task: string, since: Moment | null)
 }
 
 function recorded(world: World, task: string): readonly EffectiveDoing[] {
-  const seen = new Set<EntryId>();
-  const found: EffectiveDoing[] = [];
-  for (const by of [task, ...(world.index.coveredBy.get(task) ?? [])]) {
-    for (const doing of world.timeline.doings.get(by) ?? []) {
-      if (seen.has(doing.entry)) continue;
-      seen.add(doing.entry);
-      found.push(fromRecord(world, doing, 'done'));
-    }
-  }
-  return found;
-}
-
-function fromRecord(world: World, doing: Doing, why: 'done' | 'restarted'): EffectiveDoing {
-  return {
-    why,
-    when: doing.when,
-    entries: [doing.entry],
-    meter: (meter) => valueAt(doing.meters.get(meter)) ?? meterValueAt(world, meter, doing.when),
-  };
+  const doings = [...(world.timeline.doings.get(task) ?? []), ...(world.kinds.aspects.covers?.(world, task) ?? [])];
+  return doings.map(({ when, entry, meters }) => ({
+    why: 'done',
+    when,
+    entries: [entry],
+    meter: (meter) => valueAt(meters.get(meter)) ?? meterValueAt(world, meter, when),
+  }));
 }
 
 /** The total of a point with the entries that it rests on. */
@@ -102,11 +90,6 @@ export function meterValueAt(world: World, meter: string, when: Moment): AxisVal
   const point = valueAt(track === undefined ? null : meterAt(track, when, world.kinds.facts.outings?.cut));
   // Outings are the whole of such a meter: before the first of them it stood at 0.
   return point ?? (world.index.meters.get(meter)?.fromOutings === true ? { value: 0, entries: [] } : null);
-}
-
-function restarts(world: World, task: string): readonly EffectiveDoing[] {
-  const by = world.index.restartedBy.get(task) ?? [];
-  return by.flatMap((other) => realDoings(world, other).map((doing) => ({ ...doing, why: 'restarted' as const })));
 }
 
 const beforeEverything: Moment = { day: -Infinity as Day, minute: null };

@@ -50,34 +50,30 @@ export interface Engine {
  */
 export function engineWith(sets: readonly KindSet[]): Engine {
   const kinds = together(sets);
-  const { triggers, conditions, axes, aspects, facts } = kinds;
-  const carried = Object.keys({ ...triggers, ...conditions, ...axes, ...aspects, ...facts });
+  const carried = TABLES.flatMap((table) => Object.keys(kinds[table]));
+  // Every engine reads these.
+  const read = ['machine', 'reading', 'done', 'finding', ...sets.flatMap((set) => set.entries ?? [])];
   const known = new WeakMap<RuleGraph, readonly Lack[]>();
   const lacks = (graph: RuleGraph, entries: readonly Entry[] = []): readonly Lack[] => {
     const ofGraph = known.get(graph) ?? lacking(carried, needsOf(graph));
     known.set(graph, ofGraph);
-    return [...ofGraph, ...lacking(kinds.entries, needsOfEntries(entries))];
+    return [...ofGraph, ...lacking(read, needsOfEntries(entries))];
   };
   const assess = (graph: RuleGraph, entries: readonly Entry[], now: Moment, options: AssessOptions = {}): Answer => {
     const lacked = lacks(graph, entries);
     if (lacked.length > 0) return { kind: 'refused', lacks: lacked };
-    return { kind: 'assessment', assessment: run(kinds, graph, layOut(facts, entries, graph, now), now, options) };
+    return { kind: 'assessment', assessment: run(kinds, graph, layOut(kinds.facts, entries, graph, now), now, options) };
   };
   return { assess, lacks };
 }
 
-/** All that some sets have, as one; with the kinds of entry that every engine reads. */
-function together(sets: readonly KindSet[]): Kinds {
-  const all = <T extends keyof Omit<Kinds, 'entries'>>(table: T): Kinds[T] =>
-    Object.assign({}, ...sets.map((set) => set[table])) as Kinds[T];
-  return {
-    triggers: all('triggers'),
-    conditions: all('conditions'),
-    axes: all('axes'),
-    aspects: all('aspects'),
-    facts: all('facts'),
-    entries: ['machine', 'reading', 'done', 'finding', ...sets.flatMap((set) => set.entries ?? [])],
-  };
+/** The tables of what can be carried; the kinds of entry stand in a list. */
+const TABLES = ['triggers', 'conditions', 'axes', 'aspects', 'facts'] as const;
+
+/** All that some sets have, as one. */
+function together(sets: readonly KindSet[]): Omit<Kinds, 'entries'> {
+  const tables = TABLES.map((table) => [table, Object.assign({}, ...sets.map((set) => set[table]))] as const);
+  return Object.fromEntries(tables) as unknown as Omit<Kinds, 'entries'>;
 }
 
 /** Those of some needs that are not among what is carried. */

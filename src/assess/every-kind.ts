@@ -1,23 +1,30 @@
 import { everyFact } from '../history/every-fact.js';
 import { dayAxis } from './axes/day-axis.js';
+import { everyDaySpan } from './axes/month-ends.js';
 import { meterAxis } from './axes/meter-axis.js';
 import { minuteAxis } from './axes/minute-axis.js';
 import { workAxis } from './axes/work-axis.js';
-import { test } from './condition.js';
 import { age, idle, season } from './conditions/calendar.js';
 import { compare } from './conditions/compare.js';
 import { and, not, or } from './conditions/logic.js';
 import { recent } from './conditions/recent.js';
-import { attachmentIs, attachmentOn, defectIs, dutyIs, positionIs } from './conditions/standing.js';
+import { attachmentIs, defectIs, dutyIs, positionIs } from './conditions/standing.js';
 import { trend } from './conditions/trend.js';
 import { atWork, unworked } from './conditions/work.js';
 import { defectHolds } from './defect-holds.js';
 import { withEnds } from './ended-spells.js';
 import type { Aspects, Axes, Conditions, Kinds, Triggers } from './kinds.js';
-import { onTheBeat } from './on-the-beat.js';
+import { baseOnTheBeat } from './on-the-beat.js';
 import { baseOfSeveral } from './often-done.js';
 import { stoodStill } from './stored-time.js';
-import { readingHolds } from './reading-holds.js';
+import { hardStops } from './hard-stops.js';
+import { heldBy } from './held-by.js';
+import { coveringDoings, restartingDoings } from './linked-doings.js';
+import { lastOf } from './triggers/last-of.js';
+import { behindGate } from './behind-gate.js';
+import { ofAttachment } from './of-attachment.js';
+import { ofSerials } from './of-serials.js';
+import { withReadings } from './reading-holds.js';
 import { stopHolds } from './stop-holds.js';
 import { statedDoings } from './stated-doings.js';
 import { asked } from './triggers/asked.js';
@@ -78,14 +85,21 @@ const conditions: Conditions = {
 const axes: Axes = { meter: meterAxis, work: workAxis, days: dayAxis, minutes: minuteAxis };
 
 const aspects: Aspects = {
-  attached: attachmentOn,
+  serial: ofSerials,
+  attachment: ofAttachment,
+  gate: behindGate,
+  'calendar-months': everyDaySpan,
+  reads: withReadings,
   stated: statedDoings,
-  beat: onTheBeat,
-  storedTime: stoodStill,
+  beat: baseOnTheBeat,
+  standstill: stoodStill,
   often: baseOfSeveral,
-  gate: test,
+  covers: coveringDoings,
+  restarts: restartingDoings,
+  hold: hardStops,
+  held: heldBy,
+  last: lastOf,
   stops: stopHolds,
-  reads: readingHolds,
   openDefects: defectHolds,
   ends: withEnds,
   metBy: { doings: doingsByParts, record: withWholes },

@@ -3,7 +3,7 @@ import type { EntryId } from '../history/entry.js';
 import type { Stamped } from '../history/timeline.js';
 import type { Moment } from '../values/moment.js';
 import type { Axis } from './axis.js';
-import { type AxisValue, lastDoingSince } from './doings.js';
+import { type AxisValue, lastDoingSince, meterValueAt, valueAt } from './doings.js';
 import type { World } from './world.js';
 
 /** Something that happened. */
@@ -21,10 +21,20 @@ export function lastHappening(world: World, event: string): Happening | undefine
     const doing = lastDoingSince(world, task, null);
     return doing && { when: doing.when, entries: doing.entries, on: (axis) => axis.at(doing, doing.when) };
   }
-  return asHappening(world.timeline.events.get(event)?.at(-1));
+  return asHappening(world, world.timeline.events.get(event)?.at(-1));
 }
 
 /** What one entry says that happened. */
-export function asHappening(noted: Stamped | undefined): Happening | undefined {
-  return noted && { when: noted.when, entries: [noted.entry], on: (axis) => axis.atMoment(noted.when, noted.entry) };
+export function asHappening(world: World, noted: Stamped | undefined): Happening | undefined {
+  return noted && { when: noted.when, entries: [noted.entry], on: (axis) => stoodAt(world, axis, noted.when, noted.entry) };
+}
+
+/** Where an axis stood when something happened that an entry tells of: for a meter, what that entry notes of it goes first. */
+export function stoodAt(world: World, axis: Axis, when: Moment, by: EntryId | undefined): AxisValue | null {
+  const meterThen = (meter: string): AxisValue | null => {
+    const isCounted = world.index.meters.get(meter)?.fromOutings === true;
+    const own = isCounted ? undefined : world.timeline.meters.get(meter)?.points.findLast(({ entry }) => entry === by);
+    return valueAt(own) ?? meterValueAt(world, meter, when);
+  };
+  return axis.at({ when, meter: meterThen }, when);
 }

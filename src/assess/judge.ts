@@ -7,7 +7,8 @@ import type { Moment } from '../values/moment.js';
 import type { DuePoint, LimitFacts, Note, Observation } from './assessment.js';
 import type { Axis } from './axis.js';
 import type { AxisValue } from './doings.js';
-import type { LateStop, Reach } from './reach.js';
+import { carried } from './kinds.js';
+import type { Reach } from './reach.js';
 import type { World } from './world.js';
 
 /** The parts of a limit node that judging needs. */
@@ -28,73 +29,62 @@ export interface Measured {
     readonly why: NonNullable<LimitFacts['base']>['why'];
     readonly when: Moment | null;
     readonly entries: readonly EntryId[];
-    /** Where the base is so many whole spans after something else. */
-    readonly anchor?: { readonly value: number; readonly spans: number };
+    /** Where the base is so many whole spans after something else: where that stood. */
+    readonly anchor?: number;
+    readonly spans?: number;
   };
   readonly due: number;
   readonly now: AxisValue;
+  /** The share used, where it is not simply how far the axis has come: the sum of a duty mix. */
+  readonly used?: number;
+  /** Where the meter was last read, if work went on since. */
+  readonly read?: number;
+  // What the record tells besides, as it stands there.
   readonly note?: Note;
-  /** Other points that the due point rests on. */
   readonly stood?: readonly DuePoint[];
-  /** Where the share used is not simply how far the axis has come: the sum of a duty mix, with what each duty used; and where the meter was last
-   *  read, if work went on since. */
-  readonly mix?: { readonly used: number; readonly shares: NonNullable<Observation['shares']>; readonly read?: number };
+  readonly shares?: NonNullable<Observation['shares']>;
 }
 
 /** Judges a measured limit, writes it into the record and returns what it came to. */
 export function judge(world: World, rule: LimitRule, axis: Axis, measured: Measured): Reach {
-  const { base, due, now, note, stood, mix } = measured;
+  const { base, due, now, used: share, read, ...told } = measured;
   const { id, strict = false, hold, lasts = 0 } = rule;
-  const overdueAfter = axis.after(due + lasts, rule.late);
+  const endOf = (margin: Margin): number => axis.after(due + lasts, margin);
+  const overdueAfter = endOf(rule.late);
   const comingUpFrom = axis.before(due, rule.lead);
-  const isReached = strict ? now.value > due : now.value >= due;
   const isOverdue = now.value > overdueAfter;
+  const isReached = isOverdue || now.value > due || (!strict && now.value === due);
   const state = isOverdue ? 'overdue' : isReached ? 'due' : now.value >= comingUpFrom ? 'coming-up' : 'clear';
-  const reached = isOverdue || isReached ? axis.reached(due, strict) : null;
+  const reached = isReached ? axis.reached(due, strict) : null;
   const reachedAt = reached?.when ?? null;
-  const duePoint = axis.point(due);
   const [left, span] = [due - now.value, due - base.value];
-  const used = mix?.used ?? (span > 0 ? (now.value - base.value) / span : 1);
+  const used = share ?? (span > 0 ? (now.value - base.value) / span : 1);
   const entries = [...new Set([...base.entries, ...now.entries])];
-  world.observe({
-    node: id,
-    state,
-    limit: {
-      base: baseFacts(axis, base),
-      span,
-      due: duePoint,
-      overdueAfter: axis.point(overdueAfter),
-      comingUpFrom: axis.point(comingUpFrom),
-      now: { point: axis.point(now.value), entries: now.entries, ...(mix?.read === undefined ? {} : { read: axis.point(mix.read) }) },
-      left,
-      used,
-    },
-    reachedAt,
-    entries: [...new Set([...entries, ...(reached?.entries ?? [])])],
-    ...(note === undefined ? {} : { note }),
-    ...(stood === undefined ? {} : { stood }),
-    ...(mix === undefined ? {} : { shares: mix.shares }),
-  });
-  const isStopped = hold !== undefined && now.value > axis.after(due + lasts, hold.after);
+  const { point } = axis;
+  const limit: LimitFacts = {
+    base: baseFacts(axis, base),
+    span,
+    due: point(due),
+    overdueAfter: point(overdueAfter),
+    comingUpFrom: point(comingUpFrom),
+    now: { point: point(now.value), entries: now.entries, ...(read === undefined ? {} : { read: point(read) }) },
+    left,
+    used,
+  };
+  world.observe({ node: id, state, limit, reachedAt, entries: [...new Set([...entries, ...(reached?.entries ?? [])])], ...told });
   return {
     state,
     governing: id,
-    due: duePoint,
+    due: limit.due,
     left,
     used,
     reachedAt,
     forecast: axis.rate === null || axis.rate <= 0 ? null : world.now.day + left / axis.rate,
     missing: [],
-    stops: isStopped ? [{ node: id, text: hold.text, truth: 'true', entries }] : [],
+    stops: hold === undefined ? [] : carried(world.kinds.aspects, 'hold').inForce(rule, (margin) => now.value > endOf(margin), entries),
   };
 }
 
-function baseFacts(axis: Axis, { value, why, when, entries, anchor }: Measured['base']): LimitFacts['base'] {
-  const from = anchor === undefined ? {} : { anchor: { point: axis.point(anchor.value), spans: anchor.spans } };
-  return { point: axis.point(value), why, when, entries, ...from };
-}
-
-/** The hard stop that an unknown or unrecorded limit could hide. */
-export function hiddenStop(rule: LimitRule): readonly LateStop[] {
-  return rule.hold === undefined ? [] : [{ node: rule.id, text: rule.hold.text, truth: 'unknown', entries: [] }];
+function baseFacts({ point }: Axis, { value, why, when, entries, anchor = value, spans = 0 }: Measured['base']): LimitFacts['base'] {
+  return { point: point(value), why, when, entries, ...(spans === 0 ? {} : { anchor: { point: point(anchor), spans } }) };
 }

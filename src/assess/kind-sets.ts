@@ -1,5 +1,6 @@
 import { attachments } from './sets/attachments.js';
 import { beats } from './sets/beats.js';
+import { calendarMonths } from './sets/calendar-months.js';
 import { calendar } from './sets/calendar.js';
 import { fixedDates } from './sets/fixed-dates.js';
 import { conditions } from './sets/conditions.js';
@@ -9,6 +10,11 @@ import { defects } from './sets/defects.js';
 import { duties } from './sets/duties.js';
 import { followUps } from './sets/follow-ups.js';
 import { happenings } from './sets/happenings.js';
+import { hardStops } from './sets/hard-stops.js';
+import { links } from './sets/links.js';
+import { whicheverLast } from './sets/whichever-last.js';
+import { serialNumbers } from './sets/serial-numbers.js';
+import { mergedLogbooks } from './sets/merged-logbooks.js';
 import { intervals } from './sets/intervals.js';
 import { meterMarks } from './sets/meter-marks.js';
 import { minutes } from './sets/minutes.js';
@@ -32,8 +38,10 @@ import { workTime } from './sets/work-time.js';
 /** Every set of kinds there is, by its name. Between them they have every kind; a test holds them to that. */
 export const kindSets = {
   intervals,
+  whicheverLast,
   beats,
   calendar,
+  calendarMonths,
   minutes,
   workTime,
   stagedServices,
@@ -55,7 +63,11 @@ export const kindSets = {
   followUps,
   consumption,
   wholes,
+  links,
+  serialNumbers,
+  hardStops,
   corrections,
+  mergedLogbooks,
   statements,
   storedTime,
   severalTimes,

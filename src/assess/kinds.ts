@@ -6,13 +6,17 @@
 import type { CalendarAmount, Condition, IntervalNode, MeterAmount, NodeId, Task, Trigger, WorkAmount } from '../graph/rule-graph.js';
 import type { EntryKind } from '../history/entry.js';
 import type { Facts } from '../history/facts.js';
-import type { Hold, Notice, Observation } from './assessment.js';
+import type { Hold, Notice, Observation, TaskAssessment, Verdict } from './assessment.js';
+import type { Around } from './assess-task.js';
+import type { DaySpans } from './axes/day-axis.js';
 import type { Axis, AxisKind } from './axis.js';
-import type { Base, RepeatRule } from './base.js';
+import type { BaseResult, RepeatRule } from './base.js';
 import type { EffectiveDoing } from './doings.js';
+import type { Doing } from '../history/timeline.js';
+import type { HardStops } from './hard-stops.js';
+import type { OrderOfParts } from './triggers/whichever.js';
 import type { Finding } from './finding.js';
 import type { Measured } from './judge.js';
-import type { SeveralDoings } from './often-done.js';
 import type { Reach } from './reach.js';
 import type { TriggerContext } from './trigger-context.js';
 import type { World } from './world.js';
@@ -44,24 +48,38 @@ export interface Holding {
   readonly notices: readonly Notice[];
 }
 
-/** What is asked of tasks and defects besides their rules. */
+/** What is asked of tasks, rules and defects besides: by a member of that name, where there is one. */
 export interface Aspects {
-  /** Of a task that belongs to an attachment: whether that is on. */
-  readonly attached: (world: World, attachment: string) => Finding;
-  /** Of a limit that is not counted from when it was done. */
-  readonly beat: (rule: RepeatRule, axis: Axis, base: Base, doing: EffectiveDoing, value: number) => Base | null;
+  /** Of a task for some serial numbers. */
+  readonly serial: Around;
+  /** Of a task that belongs to an attachment. */
+  readonly attachment: Around;
   /** Of a task that is asked for only if, or unless, something holds. */
-  readonly gate: Test;
+  readonly gate: Around;
+  /** Of a task that reads instruments. */
+  readonly reads: Around;
+  /** Of a limit that is not counted from when it was done. */
+  readonly beat: (world: World, rule: RepeatRule, axis: Axis, doings: readonly EffectiveDoing[], fromStart: boolean) => BaseResult;
+  /** Of spans and margins in calendar months, or with days less or more. */
+  readonly 'calendar-months': DaySpans;
+  /** Of a task that others cover: what is on record of those. */
+  readonly covers: (world: World, task: string) => readonly Doing[];
+  /** Of a task whose clock others set: their doings. */
+  readonly restarts: (world: World, task: string) => readonly EffectiveDoing[];
+  /** Of a limit that holds the machine once it is so late. */
+  readonly hold: HardStops;
+  /** Of whatever can hold the machine: what that makes of the verdict. */
+  readonly held: (world: World, tasks: readonly TaskAssessment[], holds: readonly Hold[]) => Verdict | null;
+  /** Of rules that are met once all of their parts are. */
+  readonly last: OrderOfParts;
   /** Of declared stops. */
   readonly stops: (world: World) => readonly Hold[];
-  /** Of a task that reads instruments. */
-  readonly reads: (world: World, task: Task) => Holding;
   /** Of a limit that asks for so many doings: where it counts from, and where its axis stood at each of them. */
-  readonly often: (world: World, node: IntervalNode, axis: Axis, context: TriggerContext) => SeveralDoings;
+  readonly often: (world: World, node: IntervalNode, axis: Axis, context: TriggerContext) => BaseResult;
   /** What owners state about a task without a record. */
   readonly stated: (world: World, task: string) => readonly EffectiveDoing[];
   /** Of a limit that leaves storage of at least so long out. */
-  readonly storedTime: (world: World, atLeast: CalendarAmount, measured: Measured) => Measured;
+  readonly standstill: (world: World, atLeast: CalendarAmount, measured: Measured) => Measured;
   /** Of all declared defects. */
   readonly openDefects: (world: World) => Holding;
   /** Of rules on what begins and ends: the record, with what ended earlier spells that something cited began. */
@@ -81,8 +99,9 @@ export interface Kinds {
   readonly aspects: Partial<Aspects>;
   /** How a history is laid out. */
   readonly facts: Partial<Facts>;
-  /** Kinds of entry that those facts are read from; `readings`: what entries of any kind note of gauges and dipsticks. */
-  readonly entries: readonly (EntryKind | 'readings')[];
+  /** Kinds of entry that those facts are read from; `readings`: what entries of any kind note of gauges and dipsticks; `sameId`: entries with
+   *  the id of another. */
+  readonly entries: readonly (EntryKind | 'readings' | 'sameId')[];
 }
 
 /** Kinds that belong together: as much as one thing that a schedule can say takes. */
@@ -93,4 +112,10 @@ export function carried<All extends object, K extends keyof All>(all: All, kind:
   const one = all[kind];
   if (one == null) throw new Error(`this engine carries no ${String(kind)}`);
   return one;
+}
+
+/** Whether a task, rule or meter has a member that asks for the aspect of its name: one that is given, and if it is a list has anything in it. */
+export function asksFor(asking: object, aspect: string): boolean {
+  const member: unknown = Reflect.get(asking, aspect);
+  return member !== undefined && !(Array.isArray(member) && member.length === 0);
 }

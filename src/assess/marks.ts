@@ -1,9 +1,8 @@
 /** What the two kinds of fixed marks share: what they count from, and which mark is the one that is owed. */
 import type { EntryId } from '../history/entry.js';
 import { type Moment, onDay } from '../values/moment.js';
-import type { Missing } from './assessment.js';
 import type { Axis } from './axis.js';
-import type { NoBase } from './base.js';
+import { lacksAxis, type NoBase } from './base.js';
 import type { EffectiveDoing } from './doings.js';
 import type { World } from './world.js';
 
@@ -23,13 +22,7 @@ export function baseForMarks(world: World, axis: Axis, doings: readonly Effectiv
     return start === null ? null : { ...start, why: 'start', when: inService === null ? null : onDay(inService) };
   }
   const value = axis.at(last, null);
-  if (value === null) {
-    const missing: Missing =
-      axis.missing.what === 'meter'
-        ? { what: 'meter-at-doing', meter: axis.missing.meter, entry: last.entries[0] ?? '' }
-        : { what: 'record', task: world.task ?? '' };
-    return { missing, unrecorded: false, entries: last.entries, since: last.when };
-  }
+  if (value === null) return lacksAxis(world, axis, last);
   return { value: value.value, why: last.why, when: last.when, entries: [...new Set([...last.entries, ...value.entries])] };
 }
 

@@ -3,20 +3,12 @@ import { dayAfter } from '../graph/calendar-amount.js';
 import type { CalendarAmount, IntervalNode } from '../graph/rule-graph.js';
 import type { DuePoint, Note } from './assessment.js';
 import type { Axis } from './axis.js';
-import { baseOf, type BaseResult, type NoBase } from './base.js';
+import { baseOf, type BaseResult, type NoBase, stoodOn } from './base.js';
 import { type DatedDoing, doingsOf, type EffectiveDoing } from './doings.js';
 import type { TriggerContext } from './trigger-context.js';
 import type { World } from './world.js';
 
 type DoingsCounted = Extract<Note, { is: 'doings-counted' }>;
-
-/** Where a rule that asks for so many doings within a span counts from, and what is to be told of them. */
-export interface SeveralDoings {
-  readonly found: BaseResult;
-  /** Where its axis stood at each of them. */
-  readonly stood?: readonly DuePoint[];
-  readonly note: DoingsCounted;
-}
 
 /** Doings in their order, and of those that have to be so far apart which came too soon to count. */
 export interface FarApart {
@@ -25,7 +17,7 @@ export interface FarApart {
 }
 
 /** Counts from the first of the last so many; where there are fewer, from the machine's start, if that counts. */
-export function baseOfSeveral(world: World, node: IntervalNode, axis: Axis, context: TriggerContext): SeveralDoings {
+export function baseOfSeveral(world: World, node: IntervalNode, axis: Axis, context: TriggerContext): BaseResult {
   const times = node.doings ?? 1;
   const all = farApart(doingsOf(world, context.task), node.apart);
   const last = all.counting.slice(-times);
@@ -36,9 +28,9 @@ export function baseOfSeveral(world: World, node: IntervalNode, axis: Axis, cont
   const note: DoingsCounted = { is: 'doings-counted', counted, of: times, ...tooSoonNote(missed) };
   const stood = counted.flatMap(({ at }) => at ?? []);
   const found = baseOf(world, node, axis, last.length < times ? [] : last.slice(0, 1), context.fromStart);
-  if ('base' in found) return { found: { base: { ...found.base, entries: entriesOf(cited, found.base.entries) } }, stood, note };
-  if (last.length < times) return { found: { ...found, entries: entriesOf(cited, found.entries) }, note };
-  return { found: withLater({ ...found, entries: entriesOf(cited, found.entries) }, last), note };
+  if ('base' in found) return { base: { ...found.base, entries: entriesOf(cited, found.base.entries) }, note, stood };
+  const lacking = { ...found, entries: entriesOf(cited, found.entries), note };
+  return last.length < times ? lacking : withLater(lacking, last);
 }
 
 function pointAt(axis: Axis, doing: EffectiveDoing): DuePoint | null {
@@ -81,7 +73,9 @@ export function tooSoonNote(missed: FarApart['tooSoon']): Pick<DoingsCounted, 't
 
 /** Which of several doings is the one that a rule counts from goes by how many there are. */
 export function withLater(found: NoBase, counted: readonly EffectiveDoing[]): NoBase {
-  return { ...found, entries: entriesOf(counted, found.entries), later: counted.flatMap(({ when }) => when ?? []) };
+  const later = counted.flatMap(({ when }) => stoodOn(when).stood ?? []);
+  const stood = [...(found.stood ?? []), ...later];
+  return { ...found, entries: entriesOf(counted, found.entries), ...(stood.length === 0 ? {} : { stood }) };
 }
 
 /** What several doings rest on, after other entries. */

@@ -1,10 +1,39 @@
+/**
+ * Limits that keep the beat of a schedule (docs/meaning.md §4, "Counting"): that count from when they fell due, not from when they were done.
+ */
+import type { EntryId } from '../history/entry.js';
 import type { Axis } from './axis.js';
-import type { Base, RepeatRule } from './base.js';
+import { type Base, type BaseResult, freshBase, lacksAxis, type RepeatRule, startBase, unrecorded } from './base.js';
 import type { EffectiveDoing } from './doings.js';
+import type { World } from './world.js';
 
-/** The base that keeps a schedule's beat after a doing (docs/meaning.md §4, "Counting"); `null` where counting begins anew with the doing. Nobody asks where a limit counts from doing. */
-export function onTheBeat(rule: RepeatRule, axis: Axis, base: Base, doing: EffectiveDoing, value: number): Base | null {
-  return keepsSchedule(rule, axis, base, doing, value) ? movedOn(rule, axis, base, doing, value) : null;
+/** Follows the doings one after the other: whether each keeps the beat rests on all that went before it. */
+export function baseOnTheBeat(
+  world: World,
+  rule: RepeatRule,
+  axis: Axis,
+  doings: readonly EffectiveDoing[],
+  fromStart: boolean,
+): BaseResult {
+  let base = startBase(world, axis, fromStart)?.base ?? null;
+  const cited: EntryId[] = [...(base?.entries ?? [])];
+  let lacking: EffectiveDoing | null = null;
+  for (const doing of doings) {
+    world.step();
+    const stood = axis.at(doing, base?.when ?? null);
+    lacking = stood === null ? doing : null;
+    if (stood === null) continue;
+    cited.push(...doing.entries, ...stood.entries);
+    base = nextBase(rule, axis, base, doing, stood.value);
+  }
+  if (lacking !== null) return lacksAxis(world, axis, lacking);
+  return base === null ? unrecorded(world) : { base: { ...base, entries: [...new Set(cited)] } };
+}
+
+/** Counting begins anew with a doing that does not keep the beat; time at work stands at 0 there. */
+function nextBase(rule: RepeatRule, axis: Axis, base: Base | null, doing: EffectiveDoing, value: number): Base {
+  if (base !== null && keepsSchedule(rule, axis, base, doing, value)) return movedOn(rule, axis, base, doing, value);
+  return freshBase(doing, rule.amount.on === 'work' ? 0 : value, []);
 }
 
 /** The base at the due point; of time at work, as far before (or after) the doing as the due point was. */

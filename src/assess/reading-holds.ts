@@ -1,11 +1,20 @@
 import type { Task } from '../graph/rule-graph.js';
+import type { Around } from './assess-task.js';
 import type { Hold, Notice } from './assessment.js';
 import { latestReading, standingBand, standingReading } from './instrument.js';
 import type { Holding } from './kinds.js';
 import type { World } from './world.js';
 
+/** A task that reads instruments: what they hold and caution of besides, unless it rests. */
+export const withReadings: Around = (world, task, within) => {
+  const judged = within();
+  if (judged.assessment.resting !== null) return judged;
+  const { holds, notices } = readingHolds(world, task);
+  return { ...judged, holds: [...holds, ...judged.holds], notices };
+};
+
 /** Holds and cautions from what a task's instruments read last, and what an unknown could hide (docs/meaning.md §6, §8). */
-export function readingHolds(world: World, task: Task): Holding {
+function readingHolds(world: World, task: Task): Holding {
   const holds: Hold[] = [];
   const notices: Notice[] = [];
   for (const reads of task.reads) {

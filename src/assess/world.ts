@@ -29,10 +29,6 @@ export const defaultBudget = 2_000_000;
 /** A schedule's things by id, worked out once per graph. */
 export interface GraphIndex extends ScheduleNames {
   readonly graph: RuleGraph;
-  /** Task → the tasks whose doing counts as doing it (itself left out). */
-  readonly coveredBy: ReadonlyMap<string, readonly string[]>;
-  /** Task → the tasks whose doing sets its clock. */
-  readonly restartedBy: ReadonlyMap<string, readonly string[]>;
 }
 
 export class World {
@@ -62,12 +58,6 @@ export class World {
   /** Writes down what a node came to. */
   observe(observation: Observation): void {
     if (this.options.withoutRecord !== true) this.observations.push(observation);
-  }
-
-  /** Puts what is known better in place of parts of what was written down last. */
-  amend(known: Partial<Observation>): void {
-    const last = this.observations.pop();
-    if (last !== undefined) this.observations.push({ ...last, ...known });
   }
 
   /** Takes the observations made since the last call. */

@@ -1,4 +1,5 @@
 import { indexGraph } from '../assess/graph-index.js';
+import { linksOf } from '../assess/linked-doings.js';
 import type { GraphIndex } from '../assess/world.js';
 import type { RuleGraph, Task } from '../graph/rule-graph.js';
 import { compareTexts } from '../base/compare-texts.js';
@@ -43,8 +44,9 @@ function planTask(index: GraphIndex, builder: PlanBuilder, task: Task, at: numbe
 
 /** The tasks whose last doing is the last doing of this one, or sets its clock (docs/meaning.md §3). */
 function settersOf(index: GraphIndex, task: Task): readonly string[] {
-  const withCovers = (id: string): readonly string[] => [id, ...(index.coveredBy.get(id) ?? [])];
-  const all = [...withCovers(task.id), ...(index.restartedBy.get(task.id) ?? []).flatMap(withCovers)];
+  const { coveredBy, restartedBy } = linksOf(index.graph);
+  const withCovers = (id: string): readonly string[] => [id, ...(coveredBy.get(id) ?? [])];
+  const all = [...withCovers(task.id), ...(restartedBy.get(task.id) ?? []).flatMap(withCovers)];
   return [...new Set(all)].sort(compareTexts);
 }
 

@@ -1,7 +1,6 @@
 /**
  * Calendar spans and margins, added to a day (docs/meaning.md §1).
  */
-import { assertNever } from '../base/assert-never.js';
 import { addCalendarMonths, addMonths, firstOfMonth } from '../values/calendar.js';
 import { type Day, MINUTES_PER_DAY } from '../values/moment.js';
 import type { CalendarAmount, Margin } from './rule-graph.js';
@@ -22,18 +21,13 @@ export function daysBeyond({ less = 0, plus = 0 }: Pick<CalendarAmount, 'less' |
  */
 export function addAmount(base: Day, amount: CalendarAmount, k = 1): Day {
   const { unit, count, period } = amount;
-  const beyond = daysBeyond(amount, k);
-  switch (unit) {
-    case 'minutes':
-    case 'days':
-      return (base + k * count + beyond) as Day;
-    case 'months':
-      return (addMonths(base, k * count) + beyond) as Day;
-    case 'calendar-months':
-      return (addCalendarMonths(base, k * count, period) + beyond) as Day;
-    default:
-      return assertNever(unit);
-  }
+  const whole = unit === 'calendar-months' ? addCalendarMonths(base, k * count, period) : addPlain(base, amount, k);
+  return (whole + daysBeyond(amount, k)) as Day;
+}
+
+/** The same where a span is of days or months (or minutes) and nothing less or more. */
+export function addPlain(base: Day, { unit, count }: CalendarAmount, k: number): Day {
+  return unit === 'months' ? addMonths(base, k * count) : ((base + k * count) as Day);
 }
 
 /**

@@ -2,16 +2,16 @@
 import { ofKind } from './dated-entry.js';
 import type { Dated } from './dated-entry.js';
 import { boundWith, type Dial, type Disagreement, disagreement, pointOf, type Reading, type Taken } from './dial.js';
-import type { Entry, EntryId } from './entry.js';
+import type { EntryId } from './entry.js';
 import type { CorrectionFacts } from './facts.js';
-import { grown } from './pillars.js';
+import { grown, others, pillarsOf } from './pillars.js';
 import { NO_BOUND } from './rise-bound.js';
-import type { DayTaken } from './take-day.js';
+import { type DayTaken, takeInTurn } from './take-day.js';
 import type { StraySink } from './stray.js';
 import type { MeterPoint } from './timeline.js';
 
 /** How corrections are read. */
-export const correctionFacts: CorrectionFacts = { voided: voidedEntries, confirmed: confirmedEntries, settle, cited };
+export const correctionFacts: CorrectionFacts = { voided: voidedEntries, confirmed: confirmedEntries, settle, settleDay };
 
 /**
  * Which entries are voided: those named by a void that is not itself voided.
@@ -19,7 +19,7 @@ export const correctionFacts: CorrectionFacts = { voided: voidedEntries, confirm
  * Each void names one entry, so voids form chains; a chain is settled from its free end. What is left over runs in a circle,
  * where nothing says which end is free: none of those voids counts.
  */
-function voidedEntries(seen: readonly Dated[], known: ReadonlyMap<EntryId, Entry>, strays: StraySink): ReadonlySet<EntryId> {
+function voidedEntries(seen: readonly Dated[], known: ReadonlySet<EntryId>, strays: StraySink): ReadonlySet<EntryId> {
   const voids = new Map(ofKind(seen, 'void').map(({ entry }) => [entry.id, entry]));
   const namers = new Map<EntryId, number>();
   for (const { entry: target } of voids.values()) namers.set(target, (namers.get(target) ?? 0) + 1);
@@ -43,11 +43,7 @@ function voidedEntries(seen: readonly Dated[], known: ReadonlyMap<EntryId, Entry
   return voided;
 }
 
-function confirmedEntries(
-  standing: readonly Dated[],
-  known: ReadonlyMap<EntryId, Entry>,
-  strays: StraySink,
-): ReadonlyMap<EntryId, EntryId> {
+function confirmedEntries(standing: readonly Dated[], known: ReadonlySet<EntryId>, strays: StraySink): ReadonlyMap<EntryId, EntryId> {
   const confirmations = new Map<EntryId, EntryId>();
   for (const { entry } of ofKind(standing, 'confirm')) {
     if (!known.has(entry.entry)) strays.report(entry.id, `There is no entry \`${entry.entry}\` to confirm`);
@@ -66,7 +62,7 @@ function settle(dial: Dial, reading: Reading, total: number, disagrees: Disagree
 function takeFall(dial: Dial, reading: Reading, against: MeterPoint, confirmedBy: EntryId): Taken {
   const { total } = against;
   const rests = grown(dial.pillars, ...against.alongside, against.entry, confirmedBy);
-  const point = pointOf(reading, total, rests);
+  const point = pointOf(reading, total, others(rests, reading.entry));
   const pillars = grown(rests, reading.entry);
   const moved: Dial = { ...dial, offset: total - reading.shown, pillars, base: [reading.entry, confirmedBy] };
   return { kind: 'counts', point, dial: withPoint(moved, point, true) };
@@ -77,7 +73,8 @@ function takeRise(dial: Dial, reading: Reading, total: number): Taken {
   const { confirmedBy } = reading;
   const leans = disagreement(dial, dial.lifeBound, total, reading.when) !== null;
   const on = confirmedBy === null ? dial.base : [confirmedBy];
-  const point = pointOf(reading, total, leans ? grown(dial.pillars, ...on) : dial.pillars);
+  const rests = leans ? grown(dial.pillars, ...on) : dial.pillars;
+  const point = pointOf(reading, total, others(rests, reading.entry));
   const base = confirmedBy === null ? dial.base : [reading.entry, confirmedBy];
   return { kind: 'counts', point, dial: withPoint({ ...dial, base }, point, confirmedBy !== null) };
 }
@@ -88,11 +85,11 @@ function withPoint(dial: Dial, point: MeterPoint, afresh: boolean): Dial {
   return { ...dial, last: point, bound, lifeBound: boundWith(dial, dial.lifeBound, point) };
 }
 
-/** Where a confirmation had a say in the order of the day, its reading rests on it even if it would count without. */
-function cited(day: DayTaken, readings: readonly Reading[]): DayTaken {
-  const confirmations = new Map(
-    readings.flatMap(({ entry, confirmedBy }) => (confirmedBy === null ? [] : [[entry, confirmedBy] as const])),
-  );
+/** Values do not tell the order of a day on which the dial may be set back. The reading that is confirmed rests on that even if it would count without. */
+function settleDay(dial: Dial, inOrder: readonly Reading[]): DayTaken | null {
+  const confirmations = new Map(inOrder.flatMap(({ entry, confirmedBy }) => (confirmedBy === null ? [] : [[entry, confirmedBy] as const])));
+  if (confirmations.size === 0) return null;
+  const day = takeInTurn(dial, inOrder, { corrections: correctionFacts, pillars: pillarsOf });
   const points = day.points.map((point) => {
     const by = confirmations.get(point.entry);
     return by === undefined ? point : { ...point, alongside: grown(point.alongside, by) };

@@ -4,8 +4,7 @@
 import { unitsOf } from '../values/ticks.js';
 import type { Moment } from '../values/moment.js';
 import type { EntryId } from './entry.js';
-import type { CorrectionFacts } from './facts.js';
-import { grown } from './pillars.js';
+import type { Facts } from './facts.js';
 import { NO_BOUND, risesTooFast, withReading } from './rise-bound.js';
 import type { RiseBound } from './rise-bound.js';
 import type { MeterPoint, Suspect } from './timeline.js';
@@ -56,19 +55,19 @@ export function newDial(meter: string, ticksPerDay: number | null): Dial {
 export type Settle = (dial: Dial, reading: Reading, total: number, disagrees: Disagreement | null) => Taken;
 
 /** Holds a reading against what counts so far (docs/meaning.md §2) and takes it in if it stands. */
-export function takeReading(dial: Dial, reading: Reading, corrections: CorrectionFacts | undefined): Taken {
+export function takeReading(dial: Dial, reading: Reading, facts: Partial<Facts>): Taken {
+  const { entry, when } = reading;
   const total = dial.offset + reading.shown;
-  const disagrees = disagreement(dial, dial.bound, total, reading.when);
-  if (disagrees !== null && reading.confirmedBy === null) return { kind: 'suspect', suspect: suspectOf(dial, reading, disagrees) };
-  if (corrections !== undefined) return corrections.settle(dial, reading, total, disagrees);
-  const point = pointOf(reading, total, dial.pillars);
+  const disagrees = disagreement(dial, dial.bound, total, when);
+  if (disagrees !== null && reading.confirmedBy === null) {
+    const { why, against } = disagrees;
+    const shown = unitsOf(reading.shown);
+    const alongside = facts.pillars?.(dial, entry, against.alongside) ?? [];
+    return { kind: 'suspect', suspect: { entry, when, meter: dial.meter, shown, why, against: against.entry, alongside } };
+  }
+  if (facts.corrections !== undefined) return facts.corrections.settle(dial, reading, total, disagrees);
+  const point = pointOf(reading, total, facts.pillars?.(dial, entry) ?? []);
   return { kind: 'counts', point, dial: { ...dial, last: point, bound: boundWith(dial, dial.bound, point) } };
-}
-
-/** A reading that does not count: the total that is too low or too high rests on every dial before, and what it is held against may lean on others. */
-function suspectOf(dial: Dial, { entry, when, shown }: Reading, { why, against }: Disagreement): Suspect {
-  const alongside = against.alongside === dial.pillars ? dial.pillars : grown(dial.pillars, ...against.alongside);
-  return { entry, when, meter: dial.meter, shown: unitsOf(shown), why, against: against.entry, alongside: others(alongside, entry) };
 }
 
 /** What is wrong with a reading, and what it disagrees with. */
@@ -86,14 +85,9 @@ export function disagreement(dial: Dial, bound: RiseBound, total: number, when: 
   return { why: 'rises-too-fast', against: risesTooFast(justBefore, total, when, dial.ticksPerDay) ?? against };
 }
 
-/** A reading as a point of its track. */
-export function pointOf(reading: Reading, total: number, alongside: readonly EntryId[]): MeterPoint {
-  return { entry: reading.entry, when: reading.when, total, shown: unitsOf(reading.shown), alongside: others(alongside, reading.entry) };
-}
-
-/** The same list where the entry is not in it: thousands of readings may share one. */
-function others(ids: readonly EntryId[], entry: EntryId): readonly EntryId[] {
-  return ids.includes(entry) ? ids.filter((id) => id !== entry) : ids;
+/** A reading as a point of its track. `alongside`: what it rests on besides itself. */
+export function pointOf({ entry, when, shown }: Reading, total: number, alongside: readonly EntryId[]): MeterPoint {
+  return { entry, when, total, shown: unitsOf(shown), alongside };
 }
 
 /** A bound with one more point in it; the same on a meter that does not count time. */

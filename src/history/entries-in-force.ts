@@ -1,10 +1,9 @@
 import type { Moment } from '../values/moment.js';
 import { countsAt } from '../values/moment.js';
-import { canonicalJson } from './canonical-json.js';
 import { compareDated, dateEntry } from './dated-entry.js';
 import type { Dated } from './dated-entry.js';
 import type { Entry, EntryId } from './entry.js';
-import type { CorrectionFacts } from './facts.js';
+import type { Facts } from './facts.js';
 import type { StraySink } from './stray.js';
 
 /** What of a set of entries counts at a moment. */
@@ -15,40 +14,22 @@ export interface EntriesInForce {
   readonly confirmations: ReadonlyMap<EntryId, EntryId>;
 }
 
-/**
- * Sorts out what counts at `now`: one entry per id, nothing dated after it, nothing voided.
- *
- * The same entry twice is one entry. Two that differ under one id are both set aside, for nothing says which is right.
- */
+/** Sorts out what counts at `now`: one entry per id, nothing dated after it, nothing voided. */
 export function entriesInForce(
+  { sameId, corrections }: Pick<Partial<Facts>, 'sameId' | 'corrections'>,
   all: readonly Entry[],
   now: Moment,
   strays: StraySink,
-  corrections: CorrectionFacts | undefined,
 ): EntriesInForce {
-  const unique = oneForEachId(all, strays);
-  const seen = datedEntries([...unique.values()], strays)
+  const unique = sameId?.(all, strays) ?? all;
+  const seen = datedEntries(unique, strays)
     .filter(({ when }) => countsAt(when, now))
     .sort(compareDated);
   if (corrections === undefined) return { entries: seen, confirmations: new Map() };
-  const voided = corrections.voided(seen, unique, strays);
+  const known = new Set(unique.map(({ id }) => id));
+  const voided = corrections.voided(seen, known, strays);
   const standing = seen.filter(({ entry }) => !voided.has(entry.id));
-  return { entries: standing, confirmations: corrections.confirmed(standing, unique, strays) };
-}
-
-function oneForEachId(all: readonly Entry[], strays: StraySink): ReadonlyMap<EntryId, Entry> {
-  const unique = new Map<EntryId, Entry>();
-  const clashing = new Set<EntryId>();
-  for (const entry of all) {
-    const there = unique.get(entry.id);
-    if (there === undefined) unique.set(entry.id, entry);
-    else if (there !== entry && canonicalJson(there) !== canonicalJson(entry)) clashing.add(entry.id);
-  }
-  for (const id of clashing) {
-    unique.delete(id);
-    strays.report(id, 'Two different entries have this id; neither is used');
-  }
-  return unique;
+  return { entries: standing, confirmations: corrections.confirmed(standing, known, strays) };
 }
 
 function datedEntries(entries: readonly Entry[], strays: StraySink): Dated[] {

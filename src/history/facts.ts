@@ -7,7 +7,7 @@
 import type { Meter } from '../graph/rule-graph.js';
 import type { Moment } from '../values/moment.js';
 import type { Dated } from './dated-entry.js';
-import type { Reading, Settle } from './dial.js';
+import type { Dial, Reading, Settle } from './dial.js';
 import type { Entry, EntryId } from './entry.js';
 import type { BareOuting } from './read-outings.js';
 import type { DayTaken, TakeDay } from './take-day.js';
@@ -31,8 +31,10 @@ export interface Layout {
 export interface OutingFacts {
   readonly read: (layout: Pick<Layout, 'dated' | 'names' | 'now' | 'strays'>) => readonly BareOuting[];
   readonly takenAt: (outings: readonly BareOuting[]) => Layout['takenAt'];
-  /** The points of a meter that counts from outings. */
-  readonly count: (meter: Meter, layout: Pick<Layout, 'outings' | 'now'>, attachments: Timeline['attachments']) => readonly MeterPoint[];
+  /** The track of a meter, if it counts from outings. */
+  readonly count: (meter: Meter, layout: Pick<Layout, 'outings' | 'now'>, attachments: Timeline['attachments']) => MeterTrack | undefined;
+  /** Whether an entry's reading of a meter is used: not of one that counts from outings, which is reported. */
+  readonly isRead: (meter: Meter | undefined, entry: EntryId, strays: StraySink) => boolean;
   /** Where such a meter stood at a moment in the middle of the outing that a point is of; `null` where it does not lie in it, or minutes do not tell. */
   readonly cut: (point: MeterPoint | undefined, when: Moment) => MeterPoint | null;
   /** The point, at the moment at which the meter came to so much: that of the reading, or the minute by which so much of the outing had passed. */
@@ -41,27 +43,31 @@ export interface OutingFacts {
 
 /** What owners set right. */
 export interface CorrectionFacts {
-  readonly voided: (seen: readonly Dated[], known: ReadonlyMap<EntryId, Entry>, strays: StraySink) => ReadonlySet<EntryId>;
+  readonly voided: (seen: readonly Dated[], known: ReadonlySet<EntryId>, strays: StraySink) => ReadonlySet<EntryId>;
   /** Entry → the confirmation that speaks for it. */
-  readonly confirmed: (standing: readonly Dated[], known: ReadonlyMap<EntryId, Entry>, strays: StraySink) => ReadonlyMap<EntryId, EntryId>;
+  readonly confirmed: (standing: readonly Dated[], known: ReadonlySet<EntryId>, strays: StraySink) => ReadonlyMap<EntryId, EntryId>;
   readonly settle: Settle;
-  /** A day on which a confirmation had a say in the order of readings, with each reading that is confirmed resting on that. */
-  readonly cited: (day: DayTaken, readings: readonly Reading[]) => DayTaken;
+  /** A day of readings with minutes and without, of which one is confirmed; `null` where none is. In order of moments, those without minutes first. */
+  readonly settleDay: (dial: Dial, inOrder: readonly Reading[]) => DayTaken | null;
 }
 
 /** Dials that were taken out and others put in. */
 export interface DialFacts {
-  /** The dial that an entry says was taken out, and of which meter; `null` for an entry that says no such thing. */
-  readonly replacedBy: (dated: Dated) => { readonly meter: string; readonly final: number; readonly initial: number } | null;
+  /** The last that a dial showed which an entry says was taken out, and of which meter; `null` for an entry that says no such thing. */
+  readonly replacedBy: (dated: Dated) => { readonly meter: string; readonly last: Pick<Reading, 'when' | 'shown' | 'initial'> } | null;
   /** Takes in the readings of one day, before and after those among them that are replacements. */
   readonly takeDay: TakeDay;
 }
 
 /** One reader for each sort of fact. */
 export interface Facts {
+  /** One entry for each id; without it there must be no two of the same. */
+  readonly sameId: (all: readonly Entry[], strays: StraySink) => readonly Entry[];
   readonly outings: OutingFacts;
   readonly corrections: CorrectionFacts;
   readonly dials: DialFacts;
+  /** What a reading rests on besides itself; nothing, where no dial is ever taken out or set back. */
+  readonly pillars: (dial: Dial, reading: EntryId, against?: readonly EntryId[]) => readonly EntryId[];
   readonly attachments: (layout: Layout) => Timeline['attachments'];
   readonly defects: (layout: Layout) => Timeline['defects'];
   readonly events: (layout: Layout) => Timeline['events'];

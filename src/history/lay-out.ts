@@ -38,7 +38,7 @@ export function laidOut(facts: Partial<Facts>, entries: readonly Entry[], model:
   const found: Stray[] = [];
   const strays = strayInto(found, facts.meant);
   const names = scheduleNames(model);
-  const inForce = entriesInForce(entries, now, strays, facts.corrections);
+  const inForce = entriesInForce(facts, entries, now, strays);
   const dated = inForce.entries;
   const bare = facts.outings?.read({ dated, names, now, strays }) ?? [];
   const layout: Layout = { dated, names, now, strays, outings: bare, takenAt: facts.outings?.takenAt(bare) ?? (({ when }) => when) };

@@ -5,7 +5,8 @@ import type { Timeline } from './timeline.js';
 
 /** Event → when it happened, in order; of those that are noted as such. */
 export function readEvents({ dated, names, strays }: Layout): Timeline['events'] {
-  const known = ofKind(dated, 'event').filter(({ entry }) => strays.has(entry.id, 'event', entry.event, names.notedEvents));
+  const events = new Map([...names.events].filter(([, { task }]) => task === undefined));
+  const known = ofKind(dated, 'event').filter(({ entry }) => strays.has(entry.id, 'event', entry.event, events));
   const lists = gather(known, ({ entry }) => entry.event);
   return new Map([...lists].map(([event, entries]) => [event, entries.map(stamp)]));
 }

@@ -26,7 +26,7 @@ export function readMeter(meter: string, ticksPerDay: number | null, readings: r
   const take = facts.dials?.takeDay ?? takeDay;
   let dial = newDial(meter, ticksPerDay);
   for (const day of byDay(readings)) {
-    const taken = take(dial, day, facts.corrections);
+    const taken = take(dial, day, facts);
     points.push(...taken.points);
     suspects.push(...taken.suspects);
     dial = taken.dial;

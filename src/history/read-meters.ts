@@ -28,13 +28,11 @@ export function readMeters(
   const tracks = new Map<string, MeterTrack>();
   const suspects: Suspect[] = [];
   for (const meter of layout.names.meters.values()) {
-    if (meter.fromOutings) {
-      tracks.set(meter.id, { points: facts.outings?.count(meter, layout, attachments) ?? [] });
-      continue;
-    }
-    const read = readMeter(meter.id, ticksPerDay(meter), readings.get(meter.id) ?? [], facts);
-    tracks.set(meter.id, { points: read.points });
-    suspects.push(...read.suspects);
+    const { id } = meter;
+    const read: Partial<MetersRead> & MeterTrack =
+      facts.outings?.count(meter, layout, attachments) ?? readMeter(id, ticksPerDay(meter), readings.get(id) ?? [], facts);
+    tracks.set(id, { points: read.points });
+    suspects.push(...(read.suspects ?? []));
   }
   suspects.sort((a, b) => compareMoments(a.when, b.when) || compareTexts(a.entry, b.entry) || compareTexts(a.meter, b.meter));
   return { tracks, suspects };
@@ -49,20 +47,16 @@ function readingsOf(facts: Partial<Facts>, { confirmations }: EntriesInForce, la
     const replaced = facts.dials?.replacedBy(dated) ?? null;
     for (const [meter, value] of Object.entries(meters)) {
       // A replacement says itself what its dials showed.
-      if (meter === replaced?.meter || !canBeRead(id, meter, layout)) continue;
+      if (meter === replaced?.meter || !canBeRead(facts, id, meter, layout)) continue;
       const when = layout.takenAt(dated);
       if (when !== null) addTo(readings, meter, { entry: id, when, shown: ticksOf(value), confirmedBy });
     }
-    if (replaced === null || !canBeRead(id, replaced.meter, layout)) continue;
-    const { meter, final, initial } = replaced;
-    addTo(readings, meter, { entry: id, when: dated.when, shown: ticksOf(final), initial: ticksOf(initial), confirmedBy });
+    if (replaced !== null && canBeRead(facts, id, replaced.meter, layout))
+      addTo(readings, replaced.meter, { entry: id, confirmedBy, ...replaced.last });
   }
   return readings;
 }
 
-function canBeRead(entry: EntryId, meter: string, { names, strays }: Layout): boolean {
-  if (!strays.has(entry, 'meter', meter, names.meters)) return false;
-  if (names.meters.get(meter)?.fromOutings !== true) return true;
-  strays.report(entry, `\`${meter}\` counts from outings; a reading of it is not used`);
-  return false;
+function canBeRead(facts: Partial<Facts>, entry: EntryId, meter: string, { names, strays }: Layout): boolean {
+  return strays.has(entry, 'meter', meter, names.meters) && (facts.outings?.isRead(names.meters.get(meter), entry, strays) ?? true);
 }

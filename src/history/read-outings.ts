@@ -1,20 +1,21 @@
+import type { Meter } from '../graph/rule-graph.js';
 import { dayOf } from '../values/civil.js';
 import type { Moment } from '../values/moment.js';
 import { addMinutes, countsAt, isAfter, minutesBetween, onDay, parseTime } from '../values/moment.js';
 import { TICKS_PER_MINUTE, ticksOf } from '../values/ticks.js';
 import { ofKind } from './dated-entry.js';
-import type { EntryOf } from './entry.js';
+import type { EntryId, EntryOf } from './entry.js';
 import type { Layout, OutingFacts } from './facts.js';
 import { countOutings, cutOuting, minuteReached } from './count-outings.js';
 import type { ScheduleNames } from './schedule-names.js';
 import type { StraySink } from './stray.js';
-import type { DutyHours, Outing } from './timeline.js';
+import type { DutyHours, MeterTrack, Outing } from './timeline.js';
 
 /** An outing before the meters that were noted with it are known. */
 export type BareOuting = Omit<Outing, 'meters'>;
 
 /** How outings are read. */
-export const outingFacts: OutingFacts = { read, takenAt, count: countOutings, cut: cutOuting, cameTo: minuteReached };
+export const outingFacts: OutingFacts = { read, takenAt, count, isRead, cut: cutOuting, cameTo: minuteReached };
 
 /**
  * The outings of a history, in order.
@@ -44,6 +45,16 @@ function takenAt(outings: readonly BareOuting[]): Layout['takenAt'] {
     const endIsNoted = entry.until !== undefined || entry.untilOn !== undefined;
     return outing.end === null && endIsNoted ? null : (outing.end ?? outing.when);
   };
+}
+
+function count(...[meter, layout, attachments]: Parameters<OutingFacts['count']>): MeterTrack | undefined {
+  return meter.fromOutings ? { points: countOutings(meter, layout, attachments) } : undefined;
+}
+
+function isRead(meter: Meter | undefined, entry: EntryId, strays: StraySink): boolean {
+  if (meter?.fromOutings !== true) return true;
+  strays.report(entry, `\`${meter.id}\` counts from outings; a reading of it is not used`);
+  return false;
 }
 
 function endOf(entry: EntryOf<'outing'>, start: Moment, now: Moment): Moment | null {

@@ -1,8 +1,8 @@
 /** Meters whose dial was taken out for another: what came before counts on the one, what came after on the other (docs/meaning.md §2). */
-import { unitsOf } from '../values/ticks.js';
+import { ticksOf, unitsOf } from '../values/ticks.js';
 import type { Dated } from './dated-entry.js';
 import { type Dial, type Reading, takeReading, type Taken } from './dial.js';
-import type { CorrectionFacts, DialFacts } from './facts.js';
+import type { DialFacts, Facts } from './facts.js';
 import { grown } from './pillars.js';
 import { type DayTaken, takeDay } from './take-day.js';
 import type { MeterPoint, Suspect } from './timeline.js';
@@ -15,24 +15,25 @@ interface Replacement extends Reading {
   readonly initial: number;
 }
 
-function replacedBy({ entry }: Dated): ReturnType<DialFacts['replacedBy']> {
-  return entry.kind === 'meter-replaced' ? entry : null;
+function replacedBy({ entry, when }: Dated): ReturnType<DialFacts['replacedBy']> {
+  if (entry.kind !== 'meter-replaced') return null;
+  return { meter: entry.meter, last: { when, shown: ticksOf(entry.final), initial: ticksOf(entry.initial) } };
 }
 
-function takeParts(start: Dial, day: readonly Reading[], corrections: CorrectionFacts | undefined): DayTaken {
+function takeParts(start: Dial, day: readonly Reading[], facts: Partial<Facts>): DayTaken {
   const replacements = day.filter((reading): reading is Replacement => reading.initial !== undefined);
   const readings = day.filter(({ initial }) => initial === undefined);
   const points: MeterPoint[] = [];
   const suspects: Suspect[] = [];
   let dial = start;
   parted(readings, replacements).forEach((part, index) => {
-    const taken = takeDay(dial, part, corrections);
+    const taken = takeDay(dial, part, facts);
     points.push(...taken.points);
     suspects.push(...taken.suspects);
     dial = taken.dial;
     const replacement = replacements[index];
     if (replacement === undefined) return;
-    const replaced = replace(dial, replacement, corrections);
+    const replaced = replace(dial, replacement, facts);
     if (replaced.taken.kind === 'counts') points.push(replaced.taken.point);
     else suspects.push(replaced.taken.suspect);
     dial = replaced.dial;
@@ -62,9 +63,9 @@ function isBefore(reading: Reading, replacement: Replacement): boolean {
  *
  * The final value is held against the readings before it like any other; if it is not believed, the total goes on from the last that is.
  */
-function replace(dial: Dial, final: Replacement, corrections: CorrectionFacts | undefined): { readonly taken: Taken; readonly dial: Dial } {
+function replace(dial: Dial, final: Replacement, facts: Partial<Facts>): { readonly taken: Taken; readonly dial: Dial } {
   const { initial } = final;
-  const taken = takeReading(dial, final, corrections);
+  const taken = takeReading(dial, final, facts);
   const after = taken.kind === 'counts' ? taken.dial : dial;
   const total = after.last?.total ?? dial.offset + final.shown;
   // A new dial that takes up where the old one stood shifts no total.

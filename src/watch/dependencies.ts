@@ -1,5 +1,6 @@
 /** What each task of a schedule depends on, read off its rules once: what is not touched need not be worked out anew. */
 import { indexGraph } from '../assess/graph-index.js';
+import { linksOf } from '../assess/linked-doings.js';
 import type { GraphIndex } from '../assess/world.js';
 import { assertNever } from '../base/assert-never.js';
 import type { Amount, Instrument, Node, NodeId, RecentNode, RuleGraph, Task } from '../graph/rule-graph.js';
@@ -175,7 +176,8 @@ class Gatherer {
     if (seen.has(task)) return;
     seen.add(task);
     this.add(facet('doing', task));
-    const { coveredBy, restartedBy, tasks } = this.index;
+    const { graph, tasks } = this.index;
+    const { coveredBy, restartedBy } = linksOf(graph);
     for (const other of [...(coveredBy.get(task) ?? []), ...(restartedBy.get(task) ?? []), ...(tasks.get(task)?.metBy ?? [])])
       this.doings(other, seen);
   }

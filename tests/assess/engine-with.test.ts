@@ -38,7 +38,7 @@ describe('the sets', () => {
 
   test('read every kind of entry that not every engine reads', () => {
     const read = new Set([...sets.flatMap((set) => set.entries ?? []), 'machine', 'reading', 'done', 'finding']);
-    expect([...read].sort()).toEqual([...Object.keys(entryShape.of), 'readings'].sort());
+    expect([...read].sort()).toEqual([...Object.keys(entryShape.of), 'readings', 'sameId'].sort());
   });
 
   test('name no two things alike: what a schedule asks for is looked up by name alone', () => {
@@ -119,10 +119,7 @@ describe('an engine of hours and days', () => {
     const mower = 'schedule m "M" language 1 for attachment\nmeter rotor "Rotor" counts h\ntask belt "Belt" every 50 h of rotor\n';
     const { graph } = compile('s.due', (path) => (path === 's.due' ? machine : mower));
     if (graph === null) throw new Error('it does not compile');
-    expect(lacks(graph).map(({ kind, origin }) => [kind, origin?.line])).toEqual([
-      ['attachments', 2],
-      ['attached', 3],
-    ]);
+    expect(lacks(graph).map(({ kind, origin }) => [kind, origin?.line])).toEqual([['attachment', 2]]);
   });
 
   test('refuses kinds that no engine has', () => {
@@ -130,6 +127,15 @@ describe('an engine of hours and days', () => {
     expect(ask(hostile, history, now)).toMatchObject({ kind: 'refused', lacks: [{ kind: 'constructor' }] });
     const odd = { kind: 'toString', id: 'x', on: '2026-05-02' } as unknown as Entry;
     expect(ask(simple, [odd], now)).toMatchObject({ kind: 'refused', lacks: [{ kind: 'toString', entry: 'x' }] });
+  });
+
+  test('refuses logbooks that were put together, in which an id comes twice', () => {
+    expect(ask(simple, [...history, ...history], now)).toMatchObject({
+      kind: 'refused',
+      lacks: [{ kind: 'sameId', entry: 'm', message: 'Entry `m` asks for `sameId`, which this engine was not given' }],
+    });
+    const merged = engineWith([intervals, calendar, kindSets.mergedLogbooks]).assess(simple, [...history, ...history], now);
+    expect(merged).toEqual({ kind: 'assessment', assessment: assess(simple, history, now) });
   });
 
   test('reports an unknown name, and suggests none', () => {
@@ -173,8 +179,13 @@ function holds(graph: RuleGraph, entries: readonly Entry[], at: typeof now, inte
 test('any schedule and any history: the kinds that are named answer as the whole engine does, and with one fewer there is no answer', () => {
   const seen = new Set<KindSetName>();
   fc.assert(
-    fc.property(anyTrial, ({ graph, entries, looks }) => {
-      for (const { now: at, intent } of looks.slice(0, 2)) for (const name of holds(graph, entries, at, intent)) seen.add(name);
+    fc.property(anyTrial, fc.array(fc.nat(20), { maxLength: 3 }), ({ graph, entries, looks }, again) => {
+      // Now and then logbooks are put together: an entry stands twice, or otherwise under the same id.
+      const twice = again
+        .flatMap((index) => entries[index] ?? [])
+        .map((entry, index) => (index === 0 ? { ...entry } : { ...entry, by: 'another' }));
+      const merged = [...entries, ...twice];
+      for (const { now: at, intent } of looks.slice(0, 2)) for (const name of holds(graph, merged, at, intent)) seen.add(name);
     }),
     { numRuns: 60 },
   );

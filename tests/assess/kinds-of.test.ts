@@ -36,6 +36,13 @@ describe('a schedule takes', () => {
     [['intervals', 'beats'], [ENGINE], 'every 100 h of engine\n  count from due within the allowance'],
     [['intervals', 'calendar'], [], 'every 12 months'],
     [['intervals', 'calendar'], [ENGINE], 'every 100 h of engine or 12 months, whichever first'],
+    [['intervals', 'whicheverLast', 'calendar'], [ENGINE], 'every 100 h of engine or 12 months, whichever last'],
+    [['intervals', 'calendar'], [], 'every 6 months\n  allow 1 month late'],
+    [['intervals', 'calendar', 'calendarMonths'], [], 'every 12 calendar months'],
+    [['intervals', 'calendar', 'calendarMonths'], [], 'every 12 months less 1 day'],
+    [['intervals', 'calendar', 'calendarMonths'], [], 'every 6 months\n  allow 1 calendar month early'],
+    [['intervals', 'hardStops'], [ENGINE], 'every 100 h of engine\n  hold 10 h late "Stop."'],
+    [['intervals', 'serialNumbers'], [ENGINE], 'for serial 100 to 200\n  every 100 h of engine'],
     [['intervals', 'calendar', 'storedTime'], [], 'every 20 days, not counting storage'],
     [['intervals', 'severalTimes'], [ENGINE], 'every 100 h of engine 3 times'],
     [['intervals', 'calendar', 'severalTimes'], [], 'every 20 days 2 times, 5 days apart'],
@@ -154,6 +161,11 @@ describe('a schedule takes', () => {
     for (const [names, things, task, happened] of cases) expect([task, ...taken(things, [task], happened)]).toEqual([task, ...names]);
   });
 
+  test('links where a task covers or restarts another', () => {
+    expect(taken([ENGINE], ['every 100 h of engine', 'every 500 h of engine\n  covers t0'])).toEqual(['intervals', 'links']);
+    expect(taken([ENGINE], ['every 100 h of engine', 'every 500 h of engine\n  restarts t0'])).toEqual(['intervals', 'links']);
+  });
+
   test('wholes where parts make up a task, and the kinds of all tasks together', () => {
     expect(taken([ENGINE], ['every 100 h of engine\n  met by t1, t2', 'every 12 months', 'before each outing'])).toEqual([
       'intervals',
@@ -198,6 +210,12 @@ describe('a history takes', () => {
     ['happenings', { kind: 'refuelled', id: 'f', on }],
   ])('%s for what only they read', (name, entry) => {
     expect(of(entry)).toEqual([name]);
+  });
+
+  test('mergedLogbooks where two entries have one id, whether or not they are the same', () => {
+    const reading: Entry = { kind: 'reading', id: 'r', on, meters: { engine: 5 } };
+    expect(of(reading, reading)).toEqual(['mergedLogbooks']);
+    expect(of(reading, { kind: 'done', id: 'r', on, tasks: ['t0'] })).toEqual(['mergedLogbooks']);
   });
 
   test('nothing more for readings of meters and what was done', () => {

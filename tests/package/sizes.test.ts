@@ -33,21 +33,21 @@ async function bundle(contents: string): Promise<{ readonly text: string; readon
 test.each([
   ["export { namesOf } from './engine.js'", 0.5],
   ["export { readEntries } from './engine.js'", 3.1],
-  ["export { engineWith, intervals } from './engine.js'", 8.7],
-  ["export { engineWith, intervals, calendar } from './engine.js'", 9.4],
-  ["export { engineWith, intervals, calendar, readEntries, readRuleGraph } from './engine.js'", 20.2],
-  ["export { engineWith, intervals, calendar, readEntries } from './engine.js'; export { graphReaderWith } from './reading.js'", 17.2],
+  ["export { engineWith, intervals } from './engine.js'", 7.6],
+  ["export { engineWith, intervals, calendar } from './engine.js'", 8],
+  ["export { engineWith, intervals, calendar, readEntries, readRuleGraph } from './engine.js'", 18.7],
+  ["export { engineWith, intervals, calendar, readEntries } from './engine.js'; export { graphReaderWith } from './reading.js'", 15.9],
   ["export { readRuleGraph } from './engine.js'", 9.7],
   ["export { explain } from './engine.js'", 11],
-  ["export { walkRound } from './engine.js'", 15.2],
-  ["export { assess } from './engine.js'", 25.2],
+  ["export { walkRound } from './engine.js'", 14.3],
+  ["export { assess } from './engine.js'", 25.5],
   ["export { assess, readEntries, readRuleGraph } from './engine.js'", 36],
-  ["export * from './engine.js'", 63.8],
+  ["export * from './engine.js'", 64.3],
   ["export { compile } from './index.js'", 76.4],
-  ["export { assess, compile } from './index.js'", 100.5],
+  ["export { assess, compile } from './index.js'", 100.7],
   ["export { compilerWith } from './compiler.js'", 46.7],
-  ["export { engineWith, intervals, calendar } from './engine.js'; export { compilerWith } from './compiler.js'", 55],
-  ["export { engineWith, intervals, calendar } from './engine.js'; export { compilerWith, examples } from './compiler.js'", 57.6],
+  ["export { engineWith, intervals, calendar } from './engine.js'; export { compilerWith } from './compiler.js'", 53.7],
+  ["export { engineWith, intervals, calendar } from './engine.js'; export { compilerWith, examples } from './compiler.js'", 56.3],
 ])('%s: at most %d KB', async (contents, limit) => {
   const { text, bytes } = await bundle(contents);
   expect(text).toMatch(/export\s*\{/);
@@ -55,7 +55,7 @@ test.each([
 });
 
 test('an engine of some kinds carries none of the others, and the whole one carries all', async () => {
-  const words = ['due-within-allowance', 'goodThrough', 'marks-missed', 'consumption', 'calendar-months', 'did you mean'];
+  const words = ['due-within-allowance', 'goodThrough', 'marks-missed', 'consumption', 'stood-still', 'did you mean'];
   const { text } = await bundle("export { engineWith, intervals } from './engine.js'");
   expect(words.filter((word) => text.includes(word))).toEqual(['did you mean']);
   const whole = await bundle("export { assess } from './engine.js'");

@@ -9,19 +9,12 @@ import { serviceStart } from './service-start.js';
 /** Ticks of a meter's life total. */
 export function meterAxis(world: World, { meter }: MeterAmount): Axis {
   const track = world.timeline.meters.get(meter);
-  const isCounted = world.index.meters.get(meter)?.fromOutings === true;
   return {
     now: () => meterValueAt(world, meter, world.now),
     at: (doing) => doing.meter(meter),
-    atMoment: (when, entry) => {
-      const own = entry === undefined || isCounted ? undefined : track?.points.findLast((point) => point.entry === entry);
-      return valueAt(own) ?? meterValueAt(world, meter, when);
-    },
     // It stood at what the machine's own entry notes, else at 0.
     start: () => serviceStart(world, (_, entry) => track?.points.find((point) => point.entry === entry)?.total ?? 0),
-    add: inTicks.add,
-    before: inTicks.before,
-    after: inTicks.after,
+    ...inTicks,
     point: (value) => ({ on: 'meter', meter, ticks: value }),
     reached: (value, strict) => {
       const point = firstPointReaching(world, meter, value, strict);

@@ -16,12 +16,9 @@ export function workAxis(world: World, { duty: named }: WorkAmount): Axis {
   return {
     now: (base) => workSince(world, base, duty),
     at: ({ when }, base) => (when === null ? null : workBetween(world, base, when, duty)),
-    atMoment: () => ({ value: 0, entries: [] }),
     // With no doing and no start on record, all the work there is counts (docs/meaning.md §4, "Work time").
     start: () => serviceStart(world, () => 0) ?? { value: 0, entries: [] },
-    add: inTicks.add,
-    before: inTicks.before,
-    after: inTicks.after,
+    ...inTicks,
     point: (value) => ({ on: 'work', duty, ticks: value }),
     reached: () => null,
     missing: { what: 'outing' },

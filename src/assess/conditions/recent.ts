@@ -6,6 +6,7 @@ import type { DuePoint, Note } from '../assessment.js';
 import { axisOf } from '../axis.js';
 import { type Finding, found, unknown } from '../finding.js';
 import { type EffectiveDoing, realDoings } from '../doings.js';
+import { stoodAt } from '../happenings.js';
 import { entriesOfLatest, latestReading } from '../instrument.js';
 import type { World } from '../world.js';
 
@@ -17,7 +18,7 @@ export function recent(world: World, node: RecentNode): Finding {
   if (last === undefined || newest === undefined) return found(false, null, []);
   if (node.within === undefined) return found(true, newest.when, newest.entries);
   const axis = axisOf(world, node.within);
-  const base = last.doing === undefined ? axis.atMoment(last.when, last.entries[0]) : axis.at(last.doing, last.when);
+  const base = last.doing === undefined ? stoodAt(world, axis, last.when, last.entries[0]) : axis.at(last.doing, last.when);
   const now = axis.now(last.when);
   if (base === null || now === null) return unknown(axis.missing, last.when, last.entries);
   const limit = axis.add(base.value, node.within, 1);

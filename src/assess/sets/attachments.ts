@@ -1,7 +1,8 @@
 import { readAttachments } from '../../history/read-attachment.js';
 import { outingFacts } from '../../history/read-outings.js';
-import { attachmentIs, attachmentOn } from '../conditions/standing.js';
+import { attachmentIs } from '../conditions/standing.js';
 import { attaching } from '../triggers/happening.js';
+import { ofAttachment } from '../of-attachment.js';
 import { withEnds } from '../ended-spells.js';
 import type { KindSet } from '../kinds.js';
 
@@ -9,7 +10,7 @@ import type { KindSet } from '../kinds.js';
 export const attachments: KindSet = {
   triggers: { attaching },
   conditions: { 'attachment-is': attachmentIs },
-  aspects: { ends: withEnds, attached: attachmentOn },
+  aspects: { ends: withEnds, attachment: ofAttachment },
   facts: { attachments: readAttachments, outings: outingFacts },
   entries: ['attached', 'detached', 'outing'],
 };

@@ -1,5 +1,5 @@
 import type { KindSet } from '../kinds.js';
-import { onTheBeat } from '../on-the-beat.js';
+import { baseOnTheBeat } from '../on-the-beat.js';
 
 /** Limits that count from when they fell due, not from when they were done. */
-export const beats: KindSet = { aspects: { beat: onTheBeat } };
+export const beats: KindSet = { aspects: { beat: baseOnTheBeat } };

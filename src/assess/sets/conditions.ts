@@ -1,7 +1,8 @@
 import { and, or, not } from '../conditions/logic.js';
 import { when } from '../triggers/when.js';
 import { whileHolds } from '../triggers/while.js';
-import { test } from '../condition.js';
+import { behindGate } from '../behind-gate.js';
+import { heldBy } from '../held-by.js';
 import type { KindSet } from '../kinds.js';
 import { stopHolds } from '../stop-holds.js';
 
@@ -9,5 +10,5 @@ import { stopHolds } from '../stop-holds.js';
 export const conditions: KindSet = {
   triggers: { when, while: whileHolds },
   conditions: { and, or, not },
-  aspects: { gate: test, stops: stopHolds },
+  aspects: { gate: behindGate, stops: stopHolds, held: heldBy },
 };

@@ -5,7 +5,7 @@ import { stoodStill } from '../stored-time.js';
 
 /** Storage that a limit of the calendar does not count. */
 export const storedTime: KindSet = {
-  aspects: { storedTime: stoodStill, ends: withEnds },
+  aspects: { standstill: stoodStill, ends: withEnds },
   facts: { storage: readStorage },
   entries: ['storage'],
 };

@@ -4,10 +4,12 @@ import type { DefectSpell } from '../../history/timeline.js';
 import { type Moment, notBefore } from '../../values/moment.js';
 import type { Outcome } from '../../graph/rule-graph.js';
 import { axisOf } from '../axis.js';
+import { stoodOn } from '../base.js';
 import { lastDoingSince } from '../doings.js';
-import type { Missing, Note } from '../assessment.js';
+import type { Missing, Note, Observation } from '../assessment.js';
 import { missingClass, ofClass } from '../defect-class.js';
 import { entriesOfLatest, latestReading, standingBand } from '../instrument.js';
+import { stoodAt } from '../happenings.js';
 import { judge } from '../judge.js';
 import { cannotTell, dueSince, quiet, type Reach } from '../reach.js';
 import { begunBy } from '../spells.js';
@@ -62,9 +64,15 @@ function inDoubt(world: World, node: AskedNode, reach: Reach, doubt: Missing, si
   const isIdle = reach.state === 'clear' || reach.state === 'coming-up';
   const missing = [doubt, ...reach.missing];
   const note = { is: 'defect', class: null, since } as const;
-  world.amend({ state: isIdle ? 'clear' : 'unknown', missing, note });
+  amendLast(world, { state: isIdle ? 'clear' : 'unknown', missing, note });
   const stops = reach.stops.map((stop) => ({ ...stop, truth: 'unknown' as const }));
   return isIdle ? quiet(node.id) : cannotTell(node.id, missing, 'unknown', stops);
+}
+
+/** Puts what is known better in place of parts of what was written down last. */
+function amendLast(world: World, known: Partial<Observation>): void {
+  const record = world.takeRecord();
+  for (const [at, seen] of record.entries()) world.observe(at < record.length - 1 ? seen : { ...seen, ...known });
 }
 
 function askingOf(world: World, node: AskedNode): Asking | null {
@@ -115,9 +123,9 @@ function askedByDefect(world: World, id: string, className: string): Asking | nu
 
 function within(world: World, node: AskedNode & { readonly within: NonNullable<AskedNode['within']> }, asking: Asking): Reach {
   const axis = axisOf(world, node.within);
-  const base = axis.atMoment(asking.when, asking.entries.at(-1));
+  const base = stoodAt(world, axis, asking.when, asking.entries.at(-1));
   if (base === null)
-    return lacksBase(world, node, { missing: axis.missing, unrecorded: false, entries: asking.entries, since: asking.when });
+    return lacksBase(world, node, { missing: axis.missing, unrecorded: false, entries: asking.entries, ...stoodOn(asking.when) });
   const now = axis.now(asking.when);
   if (now === null) return lacksNow(world, node, axis, { entries: asking.entries });
   const entries = [...new Set([...asking.entries, ...base.entries])];

@@ -47,7 +47,9 @@ export function dutyMix(world: World, node: DutyMixNode, context: TriggerContext
     base: { value: anchor, why, when, entries: [...new Set([...cited, ...outings])] },
     due: stands + ordinaryLeft,
     now: { value: stands, entries },
-    mix: { used, shares, ...(unread > 0 ? { read: now.value } : {}) },
+    used,
+    ...(unread > 0 ? { read: now.value } : {}),
+    shares,
   });
 }
 

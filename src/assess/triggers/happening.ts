@@ -2,6 +2,7 @@ import type { AttachingNode, EventNode, RefuellingNode } from '../../graph/rule-
 import type { EntryId } from '../../history/entry.js';
 import { notBefore } from '../../values/moment.js';
 import { axisOf } from '../axis.js';
+import { stoodOn } from '../base.js';
 import { lastDoingSince } from '../doings.js';
 import { asHappening, type Happening, lastHappening } from '../happenings.js';
 import { judge } from '../judge.js';
@@ -14,12 +15,12 @@ import { lacksBase, lacksNow } from './interval.js';
 /** After an attachment was put on. */
 export function attaching(world: World, node: AttachingNode, context: TriggerContext): Reach {
   const spells = world.timeline.attachments.get(node.attachment) ?? [];
-  return afterHappening(world, node, asHappening(spells.at(-1)?.begin), context, begunBy(spells));
+  return afterHappening(world, node, asHappening(world, spells.at(-1)?.begin), context, begunBy(spells));
 }
 
 /** After each refuelling. */
 export function refuelling(world: World, node: RefuellingNode, context: TriggerContext): Reach {
-  return afterHappening(world, node, asHappening(world.timeline.refuellings.at(-1)), context);
+  return afterHappening(world, node, asHappening(world, world.timeline.refuellings.at(-1)), context);
 }
 
 /** After a declared event or after another task, at once or within a span. */
@@ -56,7 +57,7 @@ function within(world: World, node: EventNode & { readonly within: NonNullable<E
   const axis = axisOf(world, node.within);
   const base = latest.on(axis);
   if (base === null)
-    return lacksBase(world, node, { missing: axis.missing, unrecorded: false, entries: latest.entries, since: latest.when });
+    return lacksBase(world, node, { missing: axis.missing, unrecorded: false, entries: latest.entries, ...stoodOn(latest.when) });
   const now = axis.now(latest.when);
   if (now === null) return lacksNow(world, node, axis, { entries: latest.entries });
   const entries = [...new Set([...latest.entries, ...base.entries])];

@@ -1,6 +1,7 @@
 import type { MarksNode } from '../../graph/rule-graph.js';
-import { axisOf } from '../axis.js';
-import { doingsOf } from '../doings.js';
+import type { LimitFacts } from '../assessment.js';
+import { type Axis, axisOf } from '../axis.js';
+import { type AxisValue, doingsOf } from '../doings.js';
 import { judge } from '../judge.js';
 import type { Reach } from '../reach.js';
 import type { TriggerContext } from '../trigger-context.js';
@@ -19,12 +20,12 @@ export function marks(world: World, node: MarksNode, context: TriggerContext): R
   if (now === null) return lacksNow(world, node, axis, { entries: [] });
   const latest = Math.floor(now.value / size) * size;
   if (found === null && latest > 0)
-    return lacksBase(
-      world,
-      node,
-      { missing: { what: 'record', task: context.task }, unrecorded: true, entries: now.entries },
-      { point: axis.point(now.value), entries: now.entries },
-    );
+    return lacksBase(world, node, {
+      missing: { what: 'record', task: context.task },
+      unrecorded: true,
+      entries: now.entries,
+      limit: standsAt(axis, now),
+    });
   const metUpTo = found === null ? 0 : found.value + (found.why === 'start' ? 0 : node.early.size);
   const next = (Math.floor(metUpTo / size) + 1) * size;
   const { due, missed } = unmetMark(next, latest, (latest - next) / size);
@@ -33,7 +34,13 @@ export function marks(world: World, node: MarksNode, context: TriggerContext): R
     base,
     due,
     now,
-    ...(found === null ? {} : { stood: [axis.point(found.value)] }),
     ...(missed > 0 ? { note: { is: 'marks-missed', count: missed } as const } : {}),
+    ...(found === null ? {} : { stood: [axis.point(found.value)] }),
   });
+}
+
+/** Of a limit without a base nothing is known but where its meter stands. */
+function standsAt(axis: Axis, { value, entries }: AxisValue): LimitFacts {
+  const now = { point: axis.point(value), entries };
+  return { base: null, span: null, due: null, overdueAfter: null, comingUpFrom: null, now, left: null, used: null };
 }

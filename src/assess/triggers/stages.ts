@@ -3,7 +3,8 @@ import type { EntryId } from '../../history/entry.js';
 import { isAfter, notBefore } from '../../values/moment.js';
 import type { Moment } from '../../values/moment.js';
 import type { DuePoint } from '../assessment.js';
-import { type Axis, axisOf } from '../axis.js';
+import { type Axis, axisKind, axisOf } from '../axis.js';
+import { stoodOn } from '../base.js';
 import { doingsOf, type EffectiveDoing } from '../doings.js';
 import { judge } from '../judge.js';
 import { lastHappening } from '../happenings.js';
@@ -24,6 +25,7 @@ export function stages(world: World, node: StagesNode, context: TriggerContext):
   const [first] = node.amounts;
   if (first === undefined) return nothingLeft(world, node, { entries: [] });
   const axis = axisOf(world, first);
+  if (node.amounts.some((amount) => axisKind(amount) !== axisKind(first))) throw new Error(`node ${node.id} has stages on several axes`);
   const start = startOf(world, node, axis);
   if (start === 'no-event') return notHappened(world, node);
   if (start === null) return withoutStart(world, node, doingsFor(world, node, context));
@@ -39,8 +41,8 @@ export function stages(world: World, node: StagesNode, context: TriggerContext):
     base: { value: start.value, why: start.why, when: start.when, entries: [...new Set([...start.entries, ...used])] },
     due,
     now,
-    ...(last === undefined ? {} : { stood: [...whenOf(last), ...(at === null ? [] : [axis.point(at.value)])] }),
     note: { is: 'stages', met, of: points.length },
+    ...(last === undefined ? {} : { stood: [...whenOf(last), ...(at === null ? [] : [axis.point(at.value)])] }),
   });
 }
 
@@ -160,7 +162,7 @@ function withoutStart(world: World, node: StagesNode, doings: readonly Effective
     const since = event?.when ?? null;
     if (by !== undefined)
       return nothingLeft(world, node, { entries: [...entries, ...by.entries], stood: [...whenOf({ when: since }), ...whenOf(by)] });
-    return lacksBase(world, node, { missing: { what: 'meter', meter: meterOf(node) }, unrecorded: false, entries, since });
+    return lacksBase(world, node, { missing: { what: 'meter', meter: meterOf(node) }, unrecorded: false, entries, ...stoodOn(since) });
   }
   if (last !== undefined) return nothingLeft(world, node, { entries: last.entries });
   return lacksBase(world, node, { missing: { what: 'in-service' }, unrecorded: true, entries: [] });
