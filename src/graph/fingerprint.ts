@@ -10,14 +10,24 @@ export function graphFingerprint(graph: Omit<RuleGraph, 'fingerprint'>, sha256: 
   return sha256(canonicalJson(withoutFingerprint(graph)));
 }
 
-/**
- * Whether a graph's fingerprint is that of its content as it stands, or else with its keys put in order by `ordered`, where that is given.
- */
-export function fingerprintFits(graph: RuleGraph, ordered?: (value: unknown) => unknown, sha256: (text: string) => string = ours): boolean {
-  const content = withoutFingerprint(graph);
+/** Puts the keys of every object of a value in the order in which `compile` writes them. */
+export type Ordered = (value: unknown) => unknown;
+
+/** Whether a graph's fingerprint is that of its content as it stands, or else with its keys put in order by `ordered`, where that is given. */
+export function fingerprintFits(graph: RuleGraph, ordered?: Ordered, sha256: (text: string) => string = ours): boolean {
   // As it was written its keys are in canonical order already; to put them there takes longer than to hash.
-  if (sha256(JSON.stringify(content)) === graph.fingerprint) return true;
-  return ordered !== undefined && sha256(JSON.stringify(ordered(content))) === graph.fingerprint;
+  if (sha256(sealedText(graph)) === graph.fingerprint) return true;
+  return ordered !== undefined && sha256(JSON.stringify(ordered(withoutFingerprint(graph)))) === graph.fingerprint;
+}
+
+/**
+ * What the fingerprint of a graph as `compile` wrote it is the SHA-256 of (its UTF-8 bytes, in hex): for a host that has a digest of its own. Of a
+ * graph whose keys were put in another order since, `canonical` puts them back first.
+ *
+ * @example createHash('sha256').update(sealedText(graph)).digest('hex') === graph.fingerprint
+ */
+export function sealedText(graph: RuleGraph): string {
+  return JSON.stringify(withoutFingerprint(graph));
 }
 
 function withoutFingerprint(graph: Omit<RuleGraph, 'fingerprint'> & { readonly fingerprint?: string }): Omit<RuleGraph, 'fingerprint'> {

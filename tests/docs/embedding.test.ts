@@ -39,6 +39,7 @@ beforeAll(async () => {
     bundle('small.mjs', 'node'),
     bundle('written-here.mjs', 'node'),
     bundle('from-elsewhere.mjs', 'node'),
+    bundle('proved-by-host.mjs', 'node'),
     bundle('page.js', 'browser'),
   ]);
 });
@@ -117,6 +118,16 @@ describe('the reader of a few kinds', () => {
     expect(graphFrom(JSON.stringify(simple))).toEqual(simple);
     expect(graphFrom(JSON.stringify(gauged))).toBe('line 6 of the schedule asks for `gauges`, which this reader was not given');
     expect(graphFrom('{')).toBe('it is not a JSON object');
+  });
+
+  test('leaves the proof to the host, and takes nothing that was changed', async () => {
+    const { graphFrom } = await load<{ graphFrom: (text: string) => Promise<RuleGraph | string> }>('proved-by-host.mjs');
+    const source = 'schedule s "Größe"\nlanguage 1\nmeter engine "Hours" counts h\ntask oil "Oil"\n  every 100 h of engine\n';
+    const { graph: simple } = compile('s.due', () => source);
+    const text = JSON.stringify(simple);
+    expect(await graphFrom(text)).toEqual(simple);
+    expect(await graphFrom(text.replace('"Oil"', '"Air"'))).toBe('it was changed since it was compiled');
+    expect(await graphFrom(text.replace('"interval"', '"conjuring"'))).toMatch(/^it is not built as a rule graph is/);
   });
 });
 

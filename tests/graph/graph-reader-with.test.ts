@@ -1,11 +1,12 @@
 /** A reader of some kinds of thing reads what the whole one reads, or refuses it by name; it never reads what the whole one refuses. */
+import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Shape } from '../../src/base/shape.js';
 import { compile } from '../../src/compile/compile.js';
 import { canonical } from '../../src/graph/canonical-json.js';
-import { sealed } from '../../src/graph/fingerprint.js';
+import { sealed, sealedText } from '../../src/graph/fingerprint.js';
 import type { GraphPart } from '../../src/graph/graph-part.js';
 import { graphReaderWith } from '../../src/graph/graph-reader-with.js';
 import * as shapes from '../../src/graph/graph-shape.js';
@@ -14,6 +15,7 @@ import { conditions } from '../../src/graph/parts/conditions.js';
 import { findings } from '../../src/graph/parts/findings.js';
 import { intervals } from '../../src/graph/parts/intervals.js';
 import { timing } from '../../src/graph/parts/timing.js';
+import { unprovedGraphReaderWith } from '../../src/graph/unproved-graph-reader-with.js';
 import { readRuleGraph } from '../../src/graph/read-rule-graph.js';
 import type { Node, RuleGraph } from '../../src/graph/rule-graph.js';
 
@@ -97,6 +99,47 @@ describe('what is read', () => {
       ),
       { numRuns: 1500 },
     );
+  });
+});
+
+describe('without the proof', () => {
+  const everyPart = Object.values(parts);
+  const sha256 = (text: string): string => createHash('sha256').update(text).digest('hex');
+
+  test('a graph is read that was changed since, and its reader says that nothing proves it', () => {
+    const graph = { ...graphOf('task oil "Oil"\n  every 5 h of engine\n'), fingerprint: 'none' };
+    const text = JSON.stringify(graph);
+    expect(unprovedGraphReaderWith([])(text)).toEqual({ ok: true, graph, proved: false });
+    expect(graphReaderWith([])(text).ok).toBe(false);
+  });
+
+  test('every other check stands: with any member changed it reads what the whole reader reads once it is sealed anew, and else says what that says', () => {
+    const value = fc.constantFrom<unknown>(null, -1, 0, 1e9, '', 'x', '__proto__', true, [], {}, [{}], { rest: 1 });
+    fc.assert(
+      fc.property(fc.constantFrom(...graphs), fc.array(fc.nat(1000), { maxLength: 6 }), value, (graph, way, put) => {
+        const copy = structuredClone(graph) as unknown as Record<string, unknown>;
+        change(copy, way, put);
+        const text = JSON.stringify(resealed(copy));
+        const { fingerprint } = JSON.parse(text) as RuleGraph;
+        const answer = unprovedGraphReaderWith(everyPart)(text.replace(fingerprint, 'forged'));
+        const whole = readRuleGraph(text);
+        if (whole.ok) expect(answer).toEqual({ ok: true, proved: false, graph: { ...whole.graph, fingerprint: 'forged' } });
+        else expect(answer).toEqual(whole);
+      }),
+      { numRuns: 500 },
+    );
+  });
+
+  test("the host's digest of its sealed text is its fingerprint, and of no text that was changed", () => {
+    for (const graph of graphs) {
+      const read = unprovedGraphReaderWith(everyPart)(JSON.stringify(graph));
+      if (!read.ok) throw new Error(read.problem);
+      expect(sha256(sealedText(read.graph))).toBe(graph.fingerprint);
+      expect(sha256(sealedText({ ...read.graph, nodes: [] }))).not.toBe(graph.fingerprint);
+      const mixed = JSON.parse(JSON.stringify(Object.fromEntries(Object.entries(graph).reverse()))) as RuleGraph;
+      expect(sha256(sealedText(mixed))).not.toBe(graph.fingerprint);
+      expect(sha256(sealedText(canonical(mixed)))).toBe(graph.fingerprint);
+    }
   });
 });
 

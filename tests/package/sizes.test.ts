@@ -37,6 +37,14 @@ test.each([
   ["export { engineWith, intervals, calendar } from './engine.js'", 8],
   ["export { engineWith, intervals, calendar, readEntries, readRuleGraph } from './engine.js'", 18.7],
   ["export { engineWith, intervals, calendar, readEntries } from './engine.js'; export { graphReaderWith } from './reading.js'", 15.9],
+  [
+    "export { engineWith, intervals, calendar, readEntries } from './engine.js'; export { unprovedGraphReaderWith, sealedText } from './reading.js'",
+    14.5,
+  ],
+  [
+    "export { engineWith, intervals, calendar, readEntries } from './engine.js'; export { unprovedGraphReaderWith, sealedText, timing } from './reading.js'",
+    15,
+  ],
   ["export { readRuleGraph } from './engine.js'", 9.7],
   ["export { explain } from './engine.js'", 11],
   ["export { walkRound } from './engine.js'", 14.3],
