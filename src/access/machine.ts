@@ -33,7 +33,16 @@ export interface Machine {
 /** The parts, how they move, and from where: all that it takes to know which stances there are. */
 export type MovingParts = Pick<Machine, 'sizes' | 'moves' | 'nevers' | 'rest'>;
 
+const machines = new WeakMap<RuleGraph, Machine>();
+
+/** The machine of a graph, made once and kept for as long as the graph is (a pure function of it): it is proven, and then walked round. */
 export function machineOf(graph: RuleGraph): Machine {
+  const machine = machines.get(graph) ?? madeOf(graph);
+  machines.set(graph, machine);
+  return machine;
+}
+
+function madeOf(graph: RuleGraph): Machine {
   const sizes = graph.access.parts.map((part) => Math.max(1, part.positions.length));
   const sets = conditionSets(graph, sizes);
   const condition = (node: NodeId): StanceSet | null => sets[node]?.yes ?? null;

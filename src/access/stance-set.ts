@@ -86,7 +86,12 @@ export function surelyImplies(first: StanceSet, second: StanceSet): boolean {
 
 /** The parts that the set says anything about. */
 export function partsNamed(set: StanceSet, parts: PartSizes): readonly number[] {
-  return parts.flatMap((size, part) => (set.some((box) => box[part] !== 2 ** size - 1) ? [part] : []));
+  const named: number[] = [];
+  parts.forEach((size, part) => {
+    const any = 2 ** size - 1;
+    if (set.some((box) => box[part] !== any)) named.push(part);
+  });
+  return named;
 }
 
 /** The set with `part` read as standing at `position`: a condition on the other parts alone. */

@@ -25,11 +25,11 @@ export function occurrencesIn(model: Model): readonly Occurrence[] {
 
 function occurrencesOf({ name, definition }: Reference, attachments: ReadonlyMap<string, Definition>): readonly Occurrence[] {
   if (definition === undefined) return [];
+  // What was put right while it was read is not as long as what stands there.
+  if (!name.text.includes('.') || name.text.length !== name.at.end - name.at.start) return [{ at: name.at, definition, declares: false }];
   const parts = name.text.split('.');
   const id = definition.id.split('.');
   let { start } = name.at;
-  // What was put right while it was read is not as long as what stands there.
-  if (name.text.length !== name.at.end - name.at.start) return [{ at: name.at, definition, declares: false }];
   return parts.flatMap((part, index) => {
     const at = { file: name.at.file, start, end: start + part.length };
     start = at.end + 1;

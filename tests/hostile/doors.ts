@@ -20,6 +20,7 @@ import { quickFixes } from '../../src/editor/quick-fixes.js';
 import { referencesTo } from '../../src/editor/references-to.js';
 import { semanticTokens } from '../../src/editor/semantic-tokens.js';
 import { symbolsOf } from '../../src/editor/symbols.js';
+import { textOf, type EditorView } from '../../src/editor/view.js';
 import { runExamples } from '../../src/examples/run-examples.js';
 import { format } from '../../src/format/format.js';
 import type { RuleGraph } from '../../src/graph/rule-graph.js';
@@ -30,6 +31,7 @@ import { plainStyle } from '../../src/render/style.js';
 import { parse } from '../../src/syntax/parse.js';
 import { dayNumber } from '../../src/values/civil.js';
 import type { Moment } from '../../src/values/moment.js';
+import { hostSha256 } from './ask-everything.js';
 import { askAll, type Ending, type HostileFiles, type Question } from './question.js';
 
 /** What is done with the files: laid out, edited, compared with `other.due`, proven, brought in, or given out. */
@@ -93,11 +95,12 @@ function loaderOf({ files = {} }: HostileFiles): (path: string) => string | unde
   return (path) => (Object.hasOwn(files, path) ? files[path] : undefined);
 }
 
-/** An editor with the text open: a letter is typed in its middle and taken away again, with what is asked after each. */
+/** An editor with the text open: a letter is typed in its middle and taken away again. */
 class OpenText {
   private readonly live = new LiveCheck();
   private readonly text: string;
   private readonly middle: number;
+  private view: EditorView = { checked: { model: null, diagnostics: [], sources: [] }, file: 0 };
 
   constructor(private readonly hostile: HostileFiles) {
     this.text = loaderOf(hostile)('schedule.due') ?? '';
@@ -106,6 +109,19 @@ class OpenText {
 
   open(): Ending {
     return this.show(this.text);
+  }
+
+  /** A letter typed, and what could stand there, which an editor offers with each. */
+  type(): Ending {
+    const shown = this.show(`${this.text.slice(0, this.middle)}x${this.text.slice(this.middle)}`);
+    this.ask(complete);
+    return shown;
+  }
+
+  takeBack(): Ending {
+    const shown = this.show(this.text);
+    this.ask(complete);
+    return shown;
   }
 
   /** What stands beside the text: its outline, and what can be folded. */
@@ -118,49 +134,53 @@ class OpenText {
     return answered([], 'outline');
   }
 
-  type(): Ending {
-    return this.show(`${this.text.slice(0, this.middle)}x${this.text.slice(this.middle)}`);
+  /** Something that is asked of the place where one types. */
+  ask(question: (view: EditorView, offset: number) => unknown): Ending {
+    question(this.view, this.middle + 1);
+    return answered([], 'asked');
   }
 
-  takeBack(): Ending {
-    return this.show(this.text);
-  }
-
+  /** What is wrong, and the colours of the words: what an editor shows of itself. */
   private show(typed: string): Ending {
     const load = loaderOf(this.hostile);
     const checked = this.live.check('schedule.due', (path) => (path === 'schedule.due' ? typed : load(path)));
-    const view = { checked, file: 0 };
-    complete(view, this.middle + 1);
-    hover(view, this.middle + 1, null);
-    referencesTo(view, this.middle + 6);
-    quickFixes(view, 0, typed.length);
-    semanticTokens(view);
+    this.view = { checked, file: 0 };
+    semanticTokens(this.view);
     return { kind: 'answered', said: [...new Set(checked.diagnostics.map(({ code }) => code))], shown: '' };
   }
 }
 
-/** One after the other, as they are done with one text: opened, then typed in, then taken back. */
+/** One after the other, as they are done with one text: opened, asked about, then typed in, then taken back. */
 function editing(hostile: HostileFiles): readonly Question[] {
   const editor = new OpenText(hostile);
   const open = (): Ending => editor.open();
   const type = (): Ending => editor.type();
+  const asked = (what: string, question: Parameters<OpenText['ask']>[0]): Question => ({
+    what,
+    before: [open],
+    ask: () => editor.ask(question),
+  });
   return [
     { what: 'opened', ask: open },
     { what: 'its outline', before: [open], ask: () => editor.outline() },
+    asked('what fits there', complete),
+    asked('what a word means', (view, offset) => hover(view, offset, null)),
+    asked('where a name stands', (view, offset) => referencesTo(view, offset + 5)),
+    asked('what puts it right', (view) => quickFixes(view, 0, textOf(view).length)),
     { what: 'a letter typed', before: [open], ask: type },
     { what: 'and taken back', before: [open, type], ask: () => editor.takeBack() },
   ];
 }
 
 function comparing({ files = {} }: HostileFiles): Ending {
-  const [before, after] = ['schedule.due', 'other.due'].map((path) => compile(path, loaderOf({ files })).graph);
+  const [before, after] = ['schedule.due', 'other.due'].map((path) => compile(path, loaderOf({ files }), { sha256: hostSha256 }).graph);
   if (before === null || before === undefined || after === null || after === undefined) return answered(['no graph']);
   const comparison = compareEditions(before, after);
   return { kind: 'answered', said: [], shown: renderComparison(comparison, { before, after }, style) };
 }
 
 function proving(hostile: HostileFiles): Ending {
-  const compiled = compile('schedule.due', loaderOf(hostile));
+  const compiled = compile('schedule.due', loaderOf(hostile), { sha256: hostSha256 });
   const report = runExamples(compiled);
   const said = [...new Set(compiled.diagnostics.map(({ code }) => code))];
   if (report === null || compiled.graph === null) return answered(said, renderDiagnostics(compiled.diagnostics, compiled.sources, style));
@@ -172,7 +192,7 @@ function givingOut(hostile: HostileFiles): readonly Question[] {
   const given = (what: string, text: (graph: RuleGraph) => string): Question => ({
     what,
     ask: () => {
-      const { graph } = compile('schedule.due', loaderOf(hostile));
+      const { graph } = compile('schedule.due', loaderOf(hostile), { sha256: hostSha256 });
       return graph === null ? answered(['no graph']) : { kind: 'answered', said: [], shown: text(graph).length.toString() };
     },
   });
