@@ -8,7 +8,7 @@ export { LogbookError } from './logbook/logbook-error.js';
 export { memoryLogbook } from './logbook/memory-logbook.js';
 export { mergeLogbooks } from './logbook/merge-logbooks.js';
 export { planAppend } from './logbook/plan-append.js';
-export { readLogbook, readLogbookBytes } from './logbook/read-logbook.js';
+export { type LogbookLimits, readLogbook, readLogbookBytes } from './logbook/read-logbook.js';
 export { verifyLogbook } from './logbook/verify-logbook.js';
 
 export type { FileLogbookOptions } from './logbook/file-logbook.js';

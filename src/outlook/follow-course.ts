@@ -77,7 +77,8 @@ interface Ranks {
  * `tally` is lent empty and given back so. Only the days between the first doing and the last are looked at, which is one where no future differs.
  */
 function rangeOf({ count, day }: Doings, tally: Int32Array, from: Day, ranks: Ranks): DateRange {
-  let [first, last] = [tally.length, 0];
+  let first = tally.length;
+  let last = 0;
   for (let i = 0; i < count; i += 1) {
     const place = (day[i] ?? from) - from;
     tally[place] = (tally[place] ?? 0) + 1;
@@ -86,7 +87,8 @@ function rangeOf({ count, day }: Doings, tally: Int32Array, from: Day, ranks: Ra
   }
   const dayOfRank = (rank: number): Day | null => {
     if (rank >= count) return null;
-    let [place, passed] = [first, tally[first] ?? 0];
+    let place = first;
+    let passed = tally[first] ?? 0;
     while (passed <= rank) passed += tally[(place += 1)] ?? 0;
     return (from + place) as Day;
   };

@@ -31,9 +31,10 @@ const now: Moment = { day: dayNumber({ year: 2026, month: 5, day: 12 }), minute:
 /** How many tasks are explained and drawn: questions are asked one at a time by a person, so these are bounded by hand. */
 const ASKED_TASKS = 4;
 
-/** What docs/security.md says to let a search for a walk-round take, and how many futures to follow, where machines are other people's. */
+/** What docs/security.md says to let a search for a walk-round take, how many futures to follow and how long a logbook to read, where machines are other people's. */
 const CAPS = { expanded: 1_000, held: 20_000 };
 const FUTURES = 200;
+const LOGBOOK = { lines: 10_000 };
 
 /** What one command answers: what is due, why, by which rules, in what order, and what comes. */
 const COMMANDS = ['due', 'why', 'rules', 'walk', 'ahead'] as const;
@@ -62,7 +63,7 @@ function commandsOf(asked: Asked): readonly Command[] {
 }
 
 function askCommands(hostile: HostileFiles, commands: readonly Command[]): Ending {
-  const logbook = readLogbook(hostile.logbook ?? '');
+  const logbook = readLogbook(hostile.logbook ?? '', LOGBOOK);
   const remarks = logbook.problems.map((problem) => describeLogbookProblem('logbook.jsonl', problem));
   const said = new Set<string>(logbook.problems.map(({ kind }) => kind));
   const shown = [...remarks.slice(0, 200)];

@@ -202,7 +202,17 @@ function lifeOf(lines: number): string {
 
 const histories: readonly HostileCase[] = [
   { name: 'eight years of every sort of entry', make: () => ({ files: { 'schedule.due': everyTask }, logbook: lifeOf(3_000) }) },
-  { name: 'a logbook of 20,000 lines', make: () => ({ files: { 'schedule.due': everyTask }, logbook: lifeOf(20_000) }), asked: 'state' },
+  {
+    name: 'a logbook of 20,000 lines',
+    make: () => ({ files: { 'schedule.due': everyTask }, logbook: lifeOf(20_000) }),
+    asked: 'state',
+    says: 'unreadable',
+  },
+  {
+    name: 'full: a logbook of 10,000 lines',
+    make: () => ({ files: { 'schedule.due': everyTask }, logbook: lifeOf(10_000) }),
+    asked: 'state',
+  },
   {
     name: 'a logbook of 16 MB of long notes',
     make: () => ({

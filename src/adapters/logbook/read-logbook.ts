@@ -15,26 +15,38 @@ interface ChainState {
   readonly hash: string;
 }
 
+/** How much of a logbook is read. */
+export interface LogbookLimits {
+  /** In UTF-16 code units. */
+  readonly characters: number;
+  readonly lines: number;
+}
+
+/** For an owner's own: no machine is written of so much in its life. */
+const LIMITS: LogbookLimits = { characters: 16_777_216, lines: 100_000 };
+
 /**
  * Reads the text of a logbook: every line that is an entry counts, everything else is reported by its line and left alone.
  *
  * Pure and total: any text gives a logbook. The bytes of a file are better given to {@link readLogbookBytes}, which knows a torn
  * tail. Carriage returns before line feeds and a byte order mark, as some editors write them, change nothing.
  *
+ * @param limits bounds for somebody else's logbook, lower than those for one's own. Of one that is past them nothing is used: part of it would pass
+ *   for the whole history.
  * @example readLogbook('{"id":"a","on":"2026-05-12","kind":"reading","meters":{"engine":1300}}\n').entries.length // 1
  */
-export function readLogbook(text: string): Logbook {
+export function readLogbook(text: string, limits: Partial<LogbookLimits> = {}): Logbook {
   const reader = new LogbookReader();
-  const excess = excessOf(text);
+  const excess = excessOf(text, { ...LIMITS, ...limits });
   if (excess !== null) return reader.refuse(excess);
   splitLines(text).forEach((line, index) => reader.take(line, index + 1));
   return reader.finish();
 }
 
 /** As {@link readLogbook}, from bytes; an unfinished last line is reported and not used. */
-export function readLogbookBytes(bytes: Uint8Array): Logbook {
+export function readLogbookBytes(bytes: Uint8Array, limits: Partial<LogbookLimits> = {}): Logbook {
   const end = wholeLines(bytes);
-  const logbook = readLogbook(new TextDecoder().decode(bytes.subarray(0, end)));
+  const logbook = readLogbook(new TextDecoder().decode(bytes.subarray(0, end)), limits);
   if (end === bytes.length) return logbook;
   const line = splitLines(new TextDecoder().decode(bytes.subarray(0, end))).length + 1;
   return { ...logbook, problems: [...logbook.problems, { kind: 'torn-tail', line, bytes: bytes.length - end }] };
@@ -55,9 +67,6 @@ export function wholeLines(bytes: Uint8Array): number {
   }
 }
 
-/** A logbook beyond these is not used at all: part of one would pass for the whole history. In UTF-16 code units, and lines. */
-const LONGEST = 16_777_216;
-const MOST_LINES = 100_000;
 /** Longest line that is looked at, in UTF-16 code units: an entry with every member at its bound is a good deal shorter. */
 const LONGEST_LINE = 65_536;
 /**
@@ -69,11 +78,12 @@ const MOST_FORK_TRIALS = 2000;
 /** How many names that no entry has are told of. */
 const MOST_STRANGE = 20;
 
-function excessOf(text: string): string | null {
-  if (text.length > LONGEST) return `past the limit of ${LONGEST} characters, so that nothing of the logbook is used`;
-  let lines = 0;
-  for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) lines += 1;
-  return lines > MOST_LINES ? `past the limit of ${MOST_LINES} lines, so that nothing of the logbook is used` : null;
+function excessOf(text: string, { characters, lines }: LogbookLimits): string | null {
+  const past = (limit: string): string => `past the limit of ${limit}, so that nothing of the logbook is used`;
+  if (text.length > characters) return past(`${characters} characters`);
+  let ends = 0;
+  for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) ends += 1;
+  return ends > lines ? past(`${lines} lines`) : null;
 }
 
 function splitLines(text: string): string[] {
