@@ -74,7 +74,7 @@ interface Ranks {
 /**
  * The range of the days on which the task is done, all other futures counting as later.
  *
- * `tally` is lent empty and given back so. Only the days between the first doing and the last are looked at, which is one where no future differs.
+ * There are more doings than `ranks.early`. `tally` is lent empty and given back so. Only the days between the first doing and the last are looked at, which is one where no future differs.
  */
 function rangeOf({ count, day }: Doings, tally: Int32Array, from: Day, ranks: Ranks): DateRange {
   let first = tally.length;
@@ -85,21 +85,22 @@ function rangeOf({ count, day }: Doings, tally: Int32Array, from: Day, ranks: Ra
     first = Math.min(first, place);
     last = Math.max(last, place);
   }
-  const dayOfRank = (rank: number): Day | null => {
-    if (rank >= count) return null;
-    let place = first;
-    let passed = tally[first] ?? 0;
-    while (passed <= rank) passed += tally[(place += 1)] ?? 0;
-    return (from + place) as Day;
-  };
   const range = {
-    early: dayOfRank(ranks.early) ?? from,
-    likely: dayOfRank(ranks.likely),
-    late: dayOfRank(ranks.late),
+    early: (from + placeOfRank(ranks.early, tally, first)) as Day,
+    likely: ranks.likely < count ? ((from + placeOfRank(ranks.likely, tally, first)) as Day) : null,
+    late: ranks.late < count ? ((from + placeOfRank(ranks.late, tally, first)) as Day) : null,
     level: LEVEL,
   };
   tally.fill(0, first, last + 1);
   return range;
+}
+
+/** The place, from `first` on, in which the future of a rank was counted. */
+function placeOfRank(rank: number, tally: Int32Array, first: number): number {
+  let place = first;
+  let passed = tally[first] ?? 0;
+  while (passed <= rank) passed += tally[(place += 1)] ?? 0;
+  return place;
 }
 
 function votesOf(by: Int32Array, rules: readonly NodeId[]): Followed['decides'] {

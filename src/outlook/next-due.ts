@@ -139,8 +139,11 @@ export function cheapFirst(parts: readonly NodeId[], nodes: readonly Node[]): re
 
 /** One after the other: what one has brought forward bounds the next. */
 function whicheverFirst(parts: readonly BringForward[]): BringForward {
+  const able = parts.filter((part) => part !== NEVER);
+  const [only = NEVER] = able;
+  if (able.length < 2) return only;
   return (doings, due) => {
-    for (const part of parts) part(doings, due);
+    for (const part of able) part(doings, due);
   };
 }
 
