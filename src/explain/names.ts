@@ -18,25 +18,27 @@ export type NamesById = ReadonlyMap<string, readonly Named[]>;
 
 /** Names for those of the words that are ids; others are left out. */
 export function namesIn(graph: RuleGraph, words: ReadonlySet<string>): Names {
+  return namesWhere(graph, ({ id }) => words.has(id));
+}
+
+/** Names for everything in a schedule. */
+export function namesOf(graph: RuleGraph): Names {
+  return namesWhere(graph, () => true);
+}
+
+function namesWhere(graph: RuleGraph, isWanted: (thing: { readonly id: string }) => boolean): Names {
   const titles = (things: readonly { readonly id: string; readonly title: string }[]): Record<string, string> =>
-    byId(things, words, (thing) => thing.title);
+    byId(things, isWanted, (thing) => thing.title);
   return {
-    meters: byId(graph.meters, words, ({ title, unit }) => ({ title, unit })),
-    gauges: byId(graph.gauges, words, ({ title, unit }) => ({ title, unit })),
-    dipsticks: byId(graph.dipsticks, words, ({ title, litres }) => ({ title, litres })),
+    meters: byId(graph.meters, isWanted, ({ title, unit }) => ({ title, unit })),
+    gauges: byId(graph.gauges, isWanted, ({ title, unit }) => ({ title, unit })),
+    dipsticks: byId(graph.dipsticks, isWanted, ({ title, litres }) => ({ title, litres })),
     duties: titles(graph.duties),
     events: titles(notedEvents(graph)),
     attachments: titles(graph.attachments),
     defects: titles(graph.defects),
     tasks: titles(graph.tasks),
   };
-}
-
-/** Names for everything in a schedule. */
-export function namesOf(graph: RuleGraph): Names {
-  const { meters, gauges, dipsticks, duties, events, attachments, defects, tasks } = graph;
-  const things = [meters, gauges, dipsticks, duties, events, attachments, defects, tasks];
-  return namesIn(graph, new Set(things.flatMap((some: readonly { readonly id: string }[]) => some.map(({ id }) => id))));
 }
 
 /** The names of a schedule for looking up. */
@@ -80,10 +82,10 @@ export function wordsIn(value: unknown): ReadonlySet<string> {
 
 function byId<T extends { readonly id: string }, N>(
   things: readonly T[],
-  words: ReadonlySet<string>,
+  isWanted: (thing: T) => boolean,
   name: (thing: T) => N,
 ): Record<string, N> {
-  return Object.fromEntries(things.filter((thing) => words.has(thing.id)).map((thing) => [thing.id, name(thing)]));
+  return Object.fromEntries(things.filter(isWanted).map((thing) => [thing.id, name(thing)]));
 }
 
 function eachWord(value: unknown, take: (word: string) => unknown): void {

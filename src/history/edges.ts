@@ -64,6 +64,7 @@ function knownClass(
 
 /** Task → the defects that doing it mends: its own, and those of what it covers. */
 export function mendedBy(names: ScheduleNames): ReadonlyMap<string, readonly string[]> {
+  if (names.defects.size === 0) return new Map();
   const own = (task: string): readonly string[] => names.tasks.get(task)?.mends ?? [];
   return new Map([...names.tasks.values()].map((task) => [task.id, [task.id, ...task.covers].flatMap(own)]));
 }
