@@ -1,6 +1,7 @@
 /**
  * JSON with one spelling: keys in the order of the schema, whatever order they were put in.
  */
+import { addTo } from '../base/gather.js';
 import { keyOrder } from './key-order.js';
 
 const ranks = /* @__PURE__ */ new Map(/* @__PURE__ */ keyOrder.map((key, rank) => [key, rank]));
@@ -10,14 +11,26 @@ const ranks = /* @__PURE__ */ new Map(/* @__PURE__ */ keyOrder.map((key, rank) =
  * objects of few shapes, and each is sorted once.
  */
 export function keysInOrder(): (object: object) => readonly string[] {
-  const known = new Map<string, readonly string[]>();
+  // By how many keys there are: few shapes have as many.
+  const met = new Map<number, KnownShape[]>();
   return (object) => {
     const keys = Object.keys(object);
-    const shape = JSON.stringify(keys);
-    const sorted = known.get(shape) ?? keys.sort(compareKeys);
-    known.set(shape, sorted);
+    const known = met.get(keys.length)?.find((shape) => isSame(shape.keys, keys));
+    if (known !== undefined) return known.sorted;
+    const sorted = [...keys].sort(compareKeys);
+    addTo(met, keys.length, { keys, sorted });
     return sorted;
   };
+}
+
+interface KnownShape {
+  readonly keys: readonly string[];
+  readonly sorted: readonly string[];
+}
+
+function isSame(some: readonly string[], others: readonly string[]): boolean {
+  for (let index = 0; index < some.length; index += 1) if (some[index] !== others[index]) return false;
+  return true;
 }
 
 /** The value with the keys of every object in schema order, keys that the schema does not know after them by code unit. */

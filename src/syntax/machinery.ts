@@ -23,5 +23,5 @@ export function machineryWith(parts: readonly ParserPart[]): Machinery {
   const vocabulary = makeVocabulary();
   const TheGrammar = parts.reduce((below, { layer }) => layer(below), Grammar);
   const oddForm = parts.findLast((part) => part.oddForm !== undefined)?.oddForm ?? plainOddForm;
-  return { vocabulary, splitter: new Splitter(vocabulary.patterns, vocabulary.WhiteSpace), grammar: new TheGrammar(vocabulary), oddForm };
+  return { vocabulary, splitter: new Splitter(vocabulary.patterns), grammar: new TheGrammar(vocabulary), oddForm };
 }

@@ -22,27 +22,27 @@ export interface Unreadable {
 export class Splitter {
   private readonly tried: (readonly Pattern[] | undefined)[] = [];
 
-  /** @param passedOver the kind of which no tokens are made: white space. */
-  constructor(
-    private readonly patterns: readonly Pattern[],
-    private readonly passedOver?: TokenKind,
-  ) {}
+  constructor(private readonly patterns: readonly Pattern[]) {}
 
-  /** Every token of a text, comments among them. Never throws. */
+  /** Every token of a text, comments among them; of spaces and line ends between them none is made. Never throws. */
   split(text: string): { readonly tokens: readonly Token[]; readonly unreadable: readonly Unreadable[] } {
     const tokens: Token[] = [];
     const unreadable: Unreadable[] = [];
     let offset = 0;
     while (offset < text.length) {
+      if (isGap(text, offset)) {
+        offset += 1;
+        continue;
+      }
       const pattern = this.patternAt(text, offset);
       if (pattern === undefined) {
         const start = offset;
         do offset += 1;
-        while (offset < text.length && this.patternAt(text, offset) === undefined);
+        while (offset < text.length && !isGap(text, offset) && this.patternAt(text, offset) === undefined);
         unreadable.push({ offset: start, length: offset - start });
       } else {
         const end = pattern.written.lastIndex;
-        if (pattern.kind !== this.passedOver) tokens.push({ image: text.slice(offset, end), startOffset: offset, tokenType: pattern.kind });
+        tokens.push({ image: text.slice(offset, end), startOffset: offset, tokenType: pattern.kind });
         offset = end;
       }
     }
@@ -66,4 +66,10 @@ export class Splitter {
     if (code > 127) return this.patterns;
     return (this.tried[code] ??= this.patterns.filter(({ begins }) => begins.test(String.fromCharCode(code))));
   }
+}
+
+/** A space, a tab or a line end. */
+function isGap(text: string, offset: number): boolean {
+  const code = text.charCodeAt(offset);
+  return code === 32 || code === 10 || code === 13 || code === 9;
 }

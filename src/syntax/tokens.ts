@@ -38,7 +38,6 @@ export interface Vocabulary {
   readonly Comma: TokenKind;
   /** Kept aside, and passed over. */
   readonly Comment: TokenKind;
-  readonly WhiteSpace: TokenKind;
   /** Written wrongly, and put right by `tidy`: each becomes one of the kinds above. */
   readonly odd: Readonly<Record<'word' | 'text' | 'number' | 'date' | 'time', TokenKind>>;
   readonly word: Readonly<Record<ReservedWord | SoftWord, TokenKind>>;
@@ -83,7 +82,6 @@ export function makeVocabulary(): Vocabulary {
 
 function plainKinds(make: KindMaker) {
   return {
-    WhiteSpace: make('WhiteSpace', 'space'),
     Comment: make('Comment', 'a comment'),
     Text: make('Text', 'a text in quotes'),
     Date: make('Date', 'a date such as 2026-03-02'),
@@ -125,7 +123,6 @@ function patternsOf(
     written: new RegExp(typeof pattern === 'string' ? pattern : pattern.source, 'y'),
   });
   return [
-    written(kinds.WhiteSpace, /\s/, /[ \t\r\n]+/),
     written(kinds.Comment, /#/, /#[^\r\n]*/),
     written(kinds.Text, /"/, /"[^"\\\r\n]*(?:\\[^\r\n][^"\\\r\n]*)*"/),
     written(odd.text, /["']/, /"[^"\\\r\n]*(?:\\[^\r\n][^"\\\r\n]*)*\\?|[“”„«'‘’][^"“”„«»'‘’\r\n]*["“”»'‘’]?/),

@@ -10,8 +10,9 @@ import { unitSpellings } from '../../src/values/units.js';
 
 const { patterns } = makeVocabulary();
 const splitter = new Splitter(patterns);
+const gap = createToken({ name: 'Gap', pattern: /[ \t\r\n]+/, group: Lexer.SKIPPED });
 const lexer = new Lexer(
-  patterns.map(({ kind, written }) => createToken({ name: kind.name, pattern: new RegExp(written.source) })),
+  [gap, ...patterns.map(({ kind, written }) => createToken({ name: kind.name, pattern: new RegExp(written.source) }))],
   { positionTracking: 'onlyOffset', ensureOptimizations: false },
 );
 
