@@ -81,9 +81,9 @@ const MOST_STRANGE = 20;
 function excessOf(text: string, { characters, lines }: LogbookLimits): string | null {
   const past = (limit: string): string => `past the limit of ${limit}, so that nothing of the logbook is used`;
   if (text.length > characters) return past(`${characters} characters`);
-  let ends = 0;
-  for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) ends += 1;
-  return ends > lines ? past(`${lines} lines`) : null;
+  let found = text === '' || text.endsWith('\n') ? 0 : 1;
+  for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) found += 1;
+  return found > lines ? past(`${lines} lines`) : null;
 }
 
 function splitLines(text: string): string[] {

@@ -22,6 +22,16 @@ describe('reading a logbook', () => {
     expect(logbook.head).toBeNull();
   });
 
+  it('uses nothing of a logbook that is longer than it was told to read, and all of one that is not', () => {
+    const { length } = readLogbook(PLAIN).entries;
+    expect(readLogbook(PLAIN, { lines: length }).entries).toHaveLength(length);
+    for (const limits of [{ lines: length - 1 }, { characters: PLAIN.length - 1 }]) {
+      const { entries, problems } = readLogbook(PLAIN, limits);
+      expect(entries).toEqual([]);
+      expect(problems).toMatchObject([{ kind: 'unreadable', line: 1, what: expect.stringContaining('past the limit of') as string }]);
+    }
+  });
+
   it('gives two equal hand-written lines two ids: doing a thing twice is two entries', () => {
     const line = '{"on":"2026-05-12","kind":"refuelled","litres":40}';
     expect(new Set(readLogbook(`${line}\n${line}\n`).entries.map((entry) => entry.id)).size).toBe(2);
