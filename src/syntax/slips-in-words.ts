@@ -2,7 +2,15 @@
  * Words of other habits: what people write where this language has another word, or another order.
  */
 import { byWord } from '../base/by-word.js';
-import { image, isName, isNumber, isUnit, over, write, type SlipKind } from './slip.js';
+import { image, isName, isNumber, isUnit, leaveOut, over, standsBeside, write, type SlipKind } from './slip.js';
+
+/** `every every 100 h`; but `meter meter "…"` declares a thing by a word of the language. */
+export const saidTwice: SlipKind = (around) => {
+  const [before, token] = [around(-1), around(0)];
+  if (token === undefined || !/^[\p{L}\d]/u.test(token.image) || token.image !== image(before)) return undefined;
+  if (!standsBeside(before, token) || image(around(1)).startsWith('"')) return undefined;
+  return over(token, token, `\`${token.image}\` stands here twice.`, { fix: { ...leaveOut(token), grade: 'likely' } });
+};
 
 /** `before every day's work`, `before each day work`. */
 export const eachRound: SlipKind = (around) => {

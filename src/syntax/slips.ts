@@ -44,6 +44,7 @@ import {
   dayOfWork,
   eachForEvery,
   timeWithoutThat,
+  saidTwice,
   timesInOneWord,
 } from './slips-in-words.js';
 
@@ -57,6 +58,7 @@ export function slipAt(around: Around, opener: string | undefined): Slip | undef
 }
 
 const kinds: readonly SlipKind[] = [
+  saidTwice,
   conditionWord,
   idleAlone,
   dayOfWork,
