@@ -132,7 +132,8 @@ export type Note =
   /** `during`: an outing is under way since then, and what ended in its day or shift is not over yet. */
   | { readonly is: 'no-work'; readonly during?: Moment }
   | { readonly is: 'happened'; readonly when: Moment; readonly done: Moment | null; readonly during?: Moment }
-  | { readonly is: 'not-happened' }
+  /** `on`: the day on which it will. */
+  | { readonly is: 'not-happened'; readonly on?: Day }
   | { readonly is: 'asked'; readonly outcome: Outcome; readonly when: Moment }
   /** With the reading that stands instead, or the class that the defect has, or when it was closed. */
   | {

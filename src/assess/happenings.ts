@@ -1,7 +1,8 @@
-/** When something last happened that rules count from: an event that was noted, or the doing of a task. */
+/** When something last happened that rules count from: an event that was noted, one of a day that the schedule names, or the doing of a task. */
 import type { EntryId } from '../history/entry.js';
 import type { Stamped } from '../history/timeline.js';
-import type { Moment } from '../values/moment.js';
+import { type Day, type Moment, onDay } from '../values/moment.js';
+import type { Note } from './assessment.js';
 import type { Axis } from './axis.js';
 import { type AxisValue, lastDoingSince, meterValueAt, valueAt } from './doings.js';
 import type { World } from './world.js';
@@ -16,12 +17,32 @@ export interface Happening {
 
 /** The last time that an event of the schedule happened; undefined where it never did, as far as the record shows. */
 export function lastHappening(world: World, event: string): Happening | undefined {
-  const task = world.index.events.get(event)?.task;
+  const { task, on } = world.index.events.get(event) ?? {};
+  if (on !== undefined) return onItsDay(world, on as Day);
   if (task !== undefined) {
     const doing = lastDoingSince(world, task, null);
     return doing && { when: doing.when, entries: doing.entries, on: (axis) => axis.at(doing, doing.when) };
   }
   return asHappening(world, world.timeline.events.get(event)?.at(-1));
+}
+
+/** What is noted of an event that has not happened: the day on which it will, where the schedule names one. */
+export function notYet(world: World, event: string): Extract<Note, { is: 'not-happened' }> {
+  const on = world.index.events.get(event)?.on;
+  return { is: 'not-happened', ...(on === undefined ? {} : { on: on as Day }) };
+}
+
+/** What happens to every machine on a day that the schedule names; to one that entered service later, when it did. Undefined before. */
+export function onItsDay(world: World, day: Day): Happening | undefined {
+  const { entry, inService } = world.timeline.machine;
+  const late = inService !== null && inService > day;
+  const when = onDay(late ? inService : day);
+  if (when.day > world.now.day) return undefined;
+  return {
+    when,
+    entries: late && entry !== null ? [entry] : [],
+    on: (axis) => (late ? axis.start() : stoodAt(world, axis, when, undefined)),
+  };
 }
 
 /** What one entry says that happened. */

@@ -25,6 +25,8 @@ export function influenceOf(at: At): Influence {
 /** The state of a rule that is not made of others, at the point. */
 export function atPoint(rule: RuleFacts, at: At, standing: Standing): Possible {
   const node = rule.node as Trigger;
+  // What it counts from happens on a day to come.
+  if (at.on === 'day' && rule.note?.is === 'not-happened' && rule.note.on !== undefined) return ANYTHING;
   switch (node.kind) {
     case 'interval':
     case 'duty-mix':

@@ -32,9 +32,8 @@ function changeBy(happening: Happening, becomes: Change['becomes']): Change {
 /** What would bring up a rule at once. */
 function happeningAt({ schedule }: Ground, { node, note }: RuleFacts): Happening | null {
   if (node.kind === 'event' && node.within === undefined) {
-    // What is the doing of another task is not noted as an event.
-    const isNoted = schedule.names.get(node.event)?.some(({ among }) => among === 'events') === true;
-    return isNoted ? { is: 'event', event: node.event } : null;
+    // Nobody notes what is the doing of another task, or happens on a day of its own.
+    return schedule.noted.has(node.event) ? { is: 'event', event: node.event } : null;
   }
   const closed = note?.is === 'not-asked' && note.defect?.closed !== null;
   return node.kind === 'asked' && node.by.is === 'defect' && node.within === undefined && closed ? node.by : null;

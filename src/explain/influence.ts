@@ -73,7 +73,8 @@ function recentMayAlter(node: RecentNode, by: Influence): boolean {
     case 'done':
       return by.is === 'doing';
     case 'happened':
-      return by.is === 'event' && by.event === node.what.event;
+      // It may be one of a day that the schedule names.
+      return by.is === 'day' || (by.is === 'event' && by.event === node.what.event);
     default:
       return assertNever(node.what);
   }

@@ -2,7 +2,6 @@
  * The titles and units of everything that an explanation mentions, so that it can be put into words without the schedule.
  */
 import { addTo } from '../base/gather.js';
-import { notedEvents } from '../graph/noted-events.js';
 import type { RuleGraph } from '../graph/rule-graph.js';
 import type { Names } from './explanation.js';
 
@@ -34,7 +33,7 @@ function namesWhere(graph: RuleGraph, isWanted: (thing: { readonly id: string })
     gauges: byId(graph.gauges, isWanted, ({ title, unit }) => ({ title, unit })),
     dipsticks: byId(graph.dipsticks, isWanted, ({ title, litres }) => ({ title, litres })),
     duties: titles(graph.duties),
-    events: titles(notedEvents(graph)),
+    events: titles(graph.events.filter(({ task }) => task === undefined)),
     attachments: titles(graph.attachments),
     defects: titles(graph.defects),
     tasks: titles(graph.tasks),

@@ -2,6 +2,7 @@
  * What an explanation says of a task whatever has happened to the machine: found once for a graph, however many machines and moments are
  * asked about.
  */
+import { notedEvents } from '../graph/noted-events.js';
 import type { NodeId, RuleGraph, Task } from '../graph/rule-graph.js';
 import { type Band, bandsIn, type Edge, edgesIn } from './bands.js';
 import type { ExplainedTask, Explanation, Names } from './explanation.js';
@@ -31,6 +32,8 @@ export interface TaskOutline {
 export interface ScheduleOutline {
   readonly schedule: Explanation['schedule'];
   readonly names: NamesById;
+  /** Events that somebody notes. */
+  readonly noted: ReadonlySet<string>;
   /** Meters that nobody turns by hand: they count from outings, or only with an attachment. */
   readonly withOutings: ReadonlySet<string>;
   /** `null` for a task that the schedule does not have. */
@@ -55,6 +58,7 @@ function scheduleOutline(graph: RuleGraph): ScheduleOutline {
   return {
     schedule: { name, title, fingerprint: graph.fingerprint, ...(edition === undefined ? {} : { edition }) },
     names,
+    noted: new Set(notedEvents(graph).map(({ id }) => id)),
     withOutings: new Set(graph.meters.filter((meter) => meter.fromOutings || meter.attachment !== undefined).map(({ id }) => id)),
     taskOf: (id) => {
       const known = tasks.get(id);

@@ -1,10 +1,10 @@
 import type { Event, RuleGraph } from './rule-graph.js';
 
 /**
- * Events that somebody notes: not those that are the doing of a task.
+ * Events that somebody notes: not those that are the doing of a task, or happen on a day that the schedule names.
  *
  * @example notedEvents(graph).map(({ title }) => title) // what an app may offer under “What happened?”
  */
 export function notedEvents({ events }: Pick<RuleGraph, 'events'>): readonly Event[] {
-  return events.filter(({ task }) => task === undefined);
+  return events.filter(({ task, on }) => task === undefined && on === undefined);
 }

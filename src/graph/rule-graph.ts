@@ -255,6 +255,10 @@ export interface Event {
    * It happens each time this task is done, and nobody notes it: what `after` and `on` a task name. The id is the task's.
    */
   task?: string;
+  /**
+   * The day on which it happens to every machine, and nobody notes it; to one that entered service later, when it did. Days since 1970-01-01.
+   */
+  on?: number;
 }
 /**
  * This interface was referenced by `RuleGraph`'s JSON-Schema

@@ -11,7 +11,7 @@ import { happenedInWords, minutesInWords, quoted } from './amounts-in-words.js';
 import { conditionInWords, rangeInWords, theInstrument, unitOf, valueInWords } from './condition-in-words.js';
 import { listed } from '../base/listed.js';
 import { counted } from './count-in-words.js';
-import { momentInWords } from './dates-in-words.js';
+import { dayInWords, momentInWords } from './dates-in-words.js';
 import { limitSentence } from './limit-sentence.js';
 import { missingSentence } from './missing-sentence.js';
 import { triggerInWords } from './rule-in-words.js';
@@ -66,6 +66,7 @@ function noteInWords(note: Note, rule: RuleFacts, explanation: Explanation): str
     case 'happened':
       return `${happening(rule, explanation)} on ${momentInWords(note.when)}, and ${note.done === null ? 'it has not been done since' : `it was done on ${momentInWords(note.done)}`}`;
     case 'not-happened':
+      if (note.on !== undefined) return `${happening(rule, explanation).replace(/happened$/, 'comes')} on ${dayInWords(note.on)}`;
       return `${happening(rule, explanation)} never, as far as the logbook says`.replace(
         /(happened|was done|was put on|was refuelled|ended) never/,
         'never $1',

@@ -12,7 +12,7 @@ import { choices } from './lookahead-table.js';
 import { RuleReader } from './rule-reader.js';
 import { END_KIND, endOf, isOfKind, type Token, type TokenKind } from './token.js';
 import type { Vocabulary } from './tokens.js';
-import type { NameNode, NumberNode, TextNode } from './tree.js';
+import type { DateNode, NameNode, NumberNode, TextNode } from './tree.js';
 
 /** What one try at a clause came to; `failedAt` is the index of the token at which it went wrong. */
 export type Outcome<T> =
@@ -72,6 +72,10 @@ export abstract class GrammarBase extends RuleReader {
 
   protected nameNode(token: Token): NameNode {
     return { kind: 'name', at: this.spanOf(token), text: token.image };
+  }
+
+  protected dateNode(token: Token): DateNode {
+    return { kind: 'date', at: this.spanOf(token), text: token.image };
   }
 
   protected textNode(token: Token): TextNode {

@@ -42,7 +42,7 @@ export const readingExamples: GrammarLayer = (below) =>
       const first = this.CONSUME(this.v.Date);
       const time = this.OPTION(() => this.CONSUME(this.v.Time));
       const items = this.SUBRULE(this.exampleItems);
-      const date = { kind: 'date', at: this.spanOf(first), text: first.image } as const;
+      const date = this.dateNode(first);
       return { kind: 'example-line', at: this.since(first), date, ...(time === undefined ? {} : { time: this.timeNode(time) }), items };
     });
 

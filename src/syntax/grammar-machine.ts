@@ -25,12 +25,16 @@ export abstract class MachineGrammar extends TaskGrammar {
     return { kind: 'duty', at: this.since(first), name, title };
   });
 
-  /** Event ::= "event" Name Text */
+  /** Event ::= "event" Name Text ( "on" Date )? */
   protected readonly event = this.RULE('event', (): EventNode => {
     const first = this.CONSUME(this.v.word.event);
     const name = this.SUBRULE(this.name);
     const title = this.SUBRULE(this.title, { ARGS: [name] });
-    return { kind: 'event', at: this.since(first), name, title };
+    const on = this.OPTION(() => {
+      this.CONSUME(this.v.word.on);
+      return this.dateNode(this.CONSUME(this.v.Date));
+    });
+    return { kind: 'event', at: this.since(first), name, title, ...(on === undefined ? {} : { on }) };
   });
 
   /** Attachment ::= "attachment" Name Text ( "follows" Text )? */

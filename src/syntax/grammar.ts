@@ -126,7 +126,7 @@ export class Grammar extends MachineGrammar {
           const day = this.CONSUME(this.v.Date);
           this.CONSUME(this.v.word.by);
           const by = this.SUBRULE(this.text);
-          return { kind: 'edition', at: this.since(first), number, date: { kind: 'date', at: this.spanOf(day), text: day.image }, by };
+          return { kind: 'edition', at: this.since(first), number, date: this.dateNode(day), by };
         },
       },
       {

@@ -80,6 +80,7 @@ export const choices: ChoiceTable = {
   'taskClauses MANY 0': 'every first at in while when before after on within sooner only unless for count allow lead hold takes under with reads uses needs tighten do reason source danger warning caution notice beware calls covers restarts follows mends met record',
   'taskClause OR 0': 'every|first|at|in|while|when|before after on within|sooner|only unless for|count|allow|lead|hold|takes|under|with|reads|uses|needs|tighten|do reason source|danger warning caution notice beware calls|covers restarts follows mends met|record',
   'meter OPTION 0': 'from',
+  'event OPTION 0': 'on',
   'attachment OPTION 0': 'follows',
   'supply OR 0': 'in|each',
   'supply OPTION 0': 'known',

@@ -201,7 +201,10 @@ export interface HazardNode {
   readonly text: TextNode;
 }
 
-export type EventNode = Declared<'event'>;
+export interface EventNode extends Declared<'event'> {
+  /** The day on which it happens to every machine: nobody notes it. */
+  readonly on?: DateNode;
+}
 
 export interface DefectNode extends Declared<'defect'> {
   /** In the order written: from slight to grave. */

@@ -158,7 +158,7 @@ class Gatherer {
       case 'done':
         return this.doings(what.task);
       case 'happened':
-        return this.add(facet('event', what.event));
+        return this.event(what.event);
       default:
         return assertNever(what);
     }
@@ -166,9 +166,9 @@ class Gatherer {
 
   /** One that is the doing of a task is noted as that. */
   private event(id: string): void {
-    const task = this.index.events.get(id)?.task;
-    if (task === undefined) this.add(facet('event', id));
-    else this.doings(task);
+    const { task, on } = this.index.events.get(id) ?? {};
+    if (task !== undefined) this.doings(task);
+    else this.add(...(on === undefined ? [facet('event', id)] : [NOW]));
   }
 
   /** The doings of a task are its own, those of tasks that cover it, of its parts, and of tasks that restart it. */

@@ -48,6 +48,7 @@ export function momentsAhead(found: Found): readonly number[] {
     ...found.graph.nodes.flatMap((node) => fromRule(found, node)),
     ...freshness(found),
     ...datedAhead(found),
+    ...found.graph.events.flatMap(({ on }) => (on === undefined ? [] : [on * DAY])),
     ...midnight(found),
     ...openOuting(found, seen),
   ];
@@ -139,8 +140,9 @@ function stagePoints(timeline: Timeline, graph: RuleGraph, node: StagesNode): re
 /** When a series may have begun. Of one that begins when a task is done, whenever anything was: who counts as doing it is for the assessor to say. */
 function startsOf({ machine, events, doings, statements }: Timeline, graph: RuleGraph, from: StagesNode['from']): readonly Moment[] {
   if (from.is === 'start') return machine.inService === null ? [] : [onDay(machine.inService)];
-  const isDoing = graph.events.some(({ id, task }) => id === from.event && task !== undefined);
-  if (isDoing) return [...doings.values(), ...statements.values()].flat().flatMap(({ when }) => when ?? []);
+  const { task, on } = graph.events.find(({ id }) => id === from.event) ?? {};
+  if (on !== undefined) return [onDay(Math.max(on, machine.inService ?? on) as Day)];
+  if (task !== undefined) return [...doings.values(), ...statements.values()].flat().flatMap(({ when }) => when ?? []);
   const last = events.get(from.event)?.at(-1);
   return last === undefined ? [] : [last.when];
 }

@@ -4,7 +4,7 @@ import { addSpan, after, inOrder, later, minutesFrom, notBefore, ymd, type When 
 import { spellsOn } from './attachments.js';
 import { defectState, ofClass } from './defects.js';
 import { dated, doings, start } from './doings.js';
-import { firstShows, looks, meterAtEntry, meterNow, readings, tooOld, type Look } from './meters.js';
+import { firstShows, looks, meterAt, meterAtEntry, meterNow, readings, tooOld, type Look } from './meters.js';
 import { ended, outings, underWay, workSince } from './outings.js';
 import { conditionAt, whenOf, type World } from './world.js';
 
@@ -232,6 +232,11 @@ function newestOf(world: World, { what, times }: Extract<Condition, { kind: 'rec
 }
 
 function allEvents(world: World, event: string): readonly { readonly id: string; readonly when: When }[] {
+  const on = world.graph.events.find(({ id }) => id === event)?.on;
+  if (on !== undefined) {
+    const happened = onFixedDay(world, on);
+    return happened === undefined ? [] : [{ id: start(world)?.id ?? '', when: happened.when }];
+  }
   return world.entries
     .flatMap((entry) => (entry.kind === 'event' && entry.event === event ? [{ id: entry.id, when: whenOf(entry) }] : []))
     .sort(inOrder);
@@ -245,10 +250,19 @@ export interface Happened {
 
 /** The last time that an event happened, or that the task was done whose doing it is. */
 export function lastEvent(world: World, event: string): Happened | undefined {
-  const task = world.graph.events.find(({ id }) => id === event)?.task;
+  const { task, on } = world.graph.events.find(({ id }) => id === event) ?? {};
   if (task !== undefined) return dated(doings(world, task)).at(-1);
+  if (on !== undefined) return onFixedDay(world, on);
   const last = allEvents(world, event).at(-1);
   return last && { when: last.when, meter: (meter) => meterAtEntry(world, meter, last.id, last.when) };
+}
+
+/** What happens to every machine on a day; to one that entered service later, when it entered it. */
+function onFixedDay(world: World, day: number): Happened | undefined {
+  const begin = start(world);
+  if (begin !== null && begin.when.day > day) return begin.when.day > world.now.day ? undefined : begin;
+  const when = { day, minute: null };
+  return day > world.now.day ? undefined : { when, meter: (meter) => meterAt(world, meter, when) };
 }
 
 /** No outing of which anything lies after the last doing. */

@@ -35,6 +35,7 @@ step raise "Raise the loader" loader lowered to raised takes 1 min back "Lower i
 step open-guard "Open the guard" guard closed to open takes 1 min back "Close it"
 event refit "A wheel was refitted"
 event wash "It was washed"
+event bulletin "The maker has written" on 2026-03-20
 `;
 
 /** A part that a variant uses. */
@@ -195,6 +196,9 @@ const fact = fc.oneof(
     'refit happened within 45 min',
     'refit happened within 20 h of engine',
     'refit happened within 14 days',
+    'bulletin happened within 14 days',
+    'bulletin happened within 20 h of engine',
+    'bulletin ever happened',
     'wash happened within 2 h of work',
     'wash happened within 1 months',
     'wash happened within 3 h of work in dusty',
@@ -267,7 +271,7 @@ const occasion = fc.constantFrom(
 );
 /** What happens: events, and work that is done. */
 const happening = fc.oneof(
-  { weight: 2, arbitrary: fc.constantFrom('refit', 'wash') },
+  { weight: 2, arbitrary: fc.constantFrom('refit', 'wash', 'bulletin') },
   { weight: 1, arbitrary: fc.constantFrom('alpha', 'beta', 'delta', 'epsilon') },
 );
 const within = fc.tuple(span, happening).map(([each, event]) => `within ${each} after ${event}`);

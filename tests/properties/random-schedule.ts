@@ -17,6 +17,7 @@ attachment mower "Mower"
 position loader lowered, raised
 at rest loader lowered
 event refit "A wheel was refitted"
+event bulletin "The maker has written" on 2026-03-20
 defect seep "Seep" classes wetness, drops-form, drops-fall
   drops-fall hold "Do not work: drops fall."
 `;
@@ -80,6 +81,8 @@ const fact = fc.oneof(
     'refit happened 2 times within 14 days',
     'no outing since beta',
     'refit ever happened',
+    'bulletin ever happened',
+    'bulletin happened within 14 days',
     'machine at work',
   ),
   fc.constantFrom('seep is open', 'seep worse than wetness', 'loader is raised', 'mower is on', 'mower is off', 'in dusty'),
@@ -115,6 +118,7 @@ const occasion = fc.constantFrom(
   'within 2 h before each outing',
   "within 20 h before each day's work",
   'on refit',
+  'on bulletin',
 );
 const byTheCalendar = fc.constantFrom(
   'Monday',
@@ -152,6 +156,9 @@ const timing = fc.oneof(
       'at 1 h, 10 h, 50 h of engine after refit',
       'within 5 h of engine after refit',
       'within 10 days after refit',
+      'within 10 h of engine after bulletin',
+      'within 20 days after bulletin',
+      'at 5 h, 15 h of engine after bulletin',
       'within 2 calendar months after refit',
     ),
   },

@@ -7,7 +7,7 @@ import { type Axis, axisKind, axisOf } from '../axis.js';
 import { stoodOn } from '../base.js';
 import { doingsOf, type EffectiveDoing } from '../doings.js';
 import { judge } from '../judge.js';
-import { lastHappening } from '../happenings.js';
+import { lastHappening, notYet } from '../happenings.js';
 import { quiet, type Reach } from '../reach.js';
 import type { TriggerContext } from '../trigger-context.js';
 import type { World } from '../world.js';
@@ -140,9 +140,10 @@ function nothingLeft(world: World, node: StagesNode, shown: Shown): Reach {
   return quiet(node.id);
 }
 
-function notHappened(world: World, node: StagesNode): Reach {
-  world.observe({ node: node.id, state: 'clear', entries: [], note: { is: 'not-happened' } });
-  return quiet(node.id);
+function notHappened(world: World, { id, from }: StagesNode): Reach {
+  const note = from.is === 'event' ? notYet(world, from.event) : undefined;
+  world.observe({ node: id, state: 'clear', entries: [], ...(note === undefined ? {} : { note }) });
+  return quiet(id);
 }
 
 /** Of a single stage after an event whose meter nobody read: the doing that is after it, which any such doing meets. */

@@ -30,6 +30,7 @@ import { countsFromItself } from './counts-from-itself.js';
 import { contradiction } from './contradiction.js';
 import { dependenceCycle } from './dependence-cycle.js';
 import { duplicateName } from './duplicate-name.js';
+import { happensByItself } from './happens-by-itself.js';
 import { impossibleDate } from './impossible-date.js';
 import { misleadingName } from './misleading-name.js';
 import { neverDue } from './never-due.js';
@@ -83,7 +84,7 @@ export const refusals: readonly Rule[] = [
 export const findingRefusals: readonly Rule[] = [bands];
 
 /** What keeps one with worked examples from being compiled. Each looks at those only. */
-export const exampleRefusals: readonly Rule[] = [quantitiesInExamples];
+export const exampleRefusals: readonly Rule[] = [quantitiesInExamples, happensByItself];
 
 /** What keeps one with moving parts and places from being compiled. Each looks at their declarations only. */
 export const accessRefusals: readonly Rule[] = [tooManyPlaces, restIncomplete, restTwice, stepGoesNowhere, walkRepeated];

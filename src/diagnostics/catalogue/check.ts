@@ -315,6 +315,13 @@ const pages = {
     wrong: 'every 250 h of engine, not counting storage',
     right: 'every 92 days, not counting storage of 30 days or more',
   },
+  happensByItself: {
+    title: 'An event of a fixed day is noted',
+    explanation:
+      '`event recall "…" on 2026-03-02` happens to every machine on that day, and nobody notes it: neither an owner, whose entry would count for nothing, nor a worked example.',
+    wrong: '2026-03-02 happens recall',
+    right: '2026-03-02 expect recall-inspection due',
+  },
   notFromOutings: {
     title: 'Counted from outings, which do not note it',
     explanation:

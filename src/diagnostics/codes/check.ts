@@ -48,6 +48,7 @@ export const checkCodes = {
   marginWithoutLimit: { code: 'DW270', severity: 'error' },
   contradiction: { code: 'DW271', severity: 'warning' },
   dutyTooFine: { code: 'DW272', severity: 'error' },
+  happensByItself: { code: 'DW279', severity: 'error' },
   notFromOutings: { code: 'DW273', severity: 'error' },
   repeatedClause: { code: 'DW274', severity: 'error' },
   firstOfMarks: { code: 'DW275', severity: 'error' },
