@@ -33,6 +33,14 @@ function between(from: Moment, to: number, shares: readonly number[]): readonly 
 
 const shares = fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { minLength: 12, maxLength: 12 });
 
+test('the day of an event that the schedule names is a day on which something turns', () => {
+  const graph = compileText(
+    'event recall "Recall" on 2026-03-02 task tell "Tell the dealer" on recall task ever "Ever" every 5 days only if recall ever happened',
+  );
+  const next = nextMoment(graph, history(['2026-01-10', done('ever')]), moment('2026-02-25'));
+  expect(next).toMatchObject({ at: moment('2026-03-02'), turn: expect.anything() as object });
+});
+
 describe('hours before a start', () => {
   const graph = compileText('task look "Look" within 3 h before each shift');
   const next = (entries: readonly Entry[], now: string, start?: number) =>

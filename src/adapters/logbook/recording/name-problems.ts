@@ -1,6 +1,8 @@
 import { titledLike } from '../../../base/titled-like.js';
 import { nearNames } from '../../../index.js';
 import { notedEvents, type RuleGraph } from '../../../engine.js';
+import { formatDate } from '../../../values/civil.js';
+import type { Day } from '../../../values/moment.js';
 import type { LooseDraft } from './loose-draft.js';
 
 /** One name, what it should name, and the names that there are. */
@@ -25,6 +27,9 @@ const MOST_OFFERED = 3;
  *   // ['There is no event `wheel-refi` in this schedule; did you mean `wheel-refit`?']
  */
 export function nameProblems(graph: RuleGraph, draft: LooseDraft): readonly string[] {
+  const { on } = graph.events.find(({ id, task }) => id === draft.event && task === undefined) ?? {};
+  if (on !== undefined)
+    return [`\`${draft.event ?? ''}\` happens on ${formatDate(on as Day)} by itself, to every machine; nobody notes it.`];
   return uses(graph, draft)
     .filter(({ name, known }) => !known.some(({ id }) => id === name))
     .map(({ kind, name, known }) => `There is no ${kind} \`${name}\` in this schedule${meant(name, known)}`);

@@ -147,6 +147,7 @@ describe('completing a draft', () => {
     ['done chnage-oil', 'There is no task `chnage-oil` in this schedule; did you mean `change-oil`?'],
     ['hours 3 of engin', 'There is no meter `engin` in this schedule; did you mean `engine`?'],
     ['defect seep drops-fall', 'There is no class of `seep` named `drops-fall` in this schedule'],
+    ['event recall', '`recall` happens on 2026-03-02 by itself, to every machine; nobody notes it.'],
     ['void r9', 'There is no entry `r9` in this logbook.'],
     ['confirm 1', 'There is no entry `1`; did you mean `r1`?'],
     ['hours 1301 on 2026-05-13', '2026-05-13 is still to come'],

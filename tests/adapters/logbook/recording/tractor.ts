@@ -12,6 +12,7 @@ attachment mower "Flail mower"
 supply oil-15w40 "Engine oil" in L
 supply oil-filter "Engine oil filter" each
 event wheel-refit "A wheel was refitted"
+event recall "The maker has asked for it" on 2026-03-02
 defect seep "Seep at a fitting" classes wetness, drops-form
 task change-oil "Change the engine oil"
   every 100 h of engine or 12 months, whichever first
