@@ -4,7 +4,7 @@
  * Uses nothing but Node, because it runs before anything is installed.
  */
 import { spawnSync } from 'node:child_process';
-import { existsSync, statSync } from 'node:fs';
+import { existsSync, lstatSync, statSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { findChromium } from './chromium.mjs';
 
@@ -23,8 +23,15 @@ function installed() {
   return existsSync(stamp) && statSync(stamp).mtimeMs >= statSync(lock).mtimeMs;
 }
 
+/** `npm ci` begins by emptying the folder, and would follow a link to one that others use. */
+function isLink() {
+  return lstatSync(new URL('../node_modules', import.meta.url), { throwIfNoEntry: false })?.isSymbolicLink() === true;
+}
+
 function install() {
   if (installed()) return;
+  if (isLink())
+    fail('node_modules is a link, and what it leads to is not what package-lock.json names: remove the link, or run `npm ci` there.');
   if (!run('npm', ['ci', '--no-audit', '--no-fund'])) fail('`npm ci` failed: the packages could not be installed.');
 }
 
