@@ -120,6 +120,25 @@ describe('the field page', () => {
     await page.context().close();
   });
 
+  test('takes down what happened, of what can happen to the machine as it stands', async () => {
+    const { page } = await onThePhone();
+    await tab(page, 'Write').tap();
+    await page.getByRole('button', { name: 'Happening' }).tap();
+    const what = page.getByLabel('What happened');
+    const offered = await what.locator('option').allInnerTexts();
+    expect(offered).toContain('The axles stood in water above the hubs');
+    expect(offered.filter((each) => each.startsWith('Mended'))).toEqual(['Mended: Seep at a hydraulic fitting', 'Mended: Cut in a tyre']);
+    await page.getByRole('button', { name: 'Keep it' }).tap();
+    expect(await page.locator('#write .said').innerText()).toBe('Choose what happened.');
+    await what.selectOption({ label: 'Mended: Cut in a tyre' });
+    await page.getByRole('button', { name: 'Keep it' }).tap();
+    expect(await what.locator('option').allInnerTexts(), 'what was mended is not offered again').not.toContain('Mended: Cut in a tyre');
+    await what.selectOption({ label: 'Put into storage' });
+    await page.getByRole('button', { name: 'Keep it' }).tap();
+    expect(await what.locator('option').allInnerTexts()).toContain('Taken out of storage');
+    await page.context().close();
+  });
+
   test('leads round by keyboard, tells what a reading means at once, and writes down how the machine was left', async () => {
     const { page, errors } = await onThePhone();
     await tab(page, 'Walk-round').focus();

@@ -1,17 +1,18 @@
 /// <reference lib="dom" />
 /**
- * Quick entries: hours, work done, a finding, a top-up, a gauge. Each is kept on the device at once.
+ * Quick entries: hours, work done, a finding, a top-up, a gauge, anything else that happened. Each is kept on the device at once.
  */
 import { assertNever } from '../../../base/assert-never.js';
 import { entryInWords } from '../../../render/entry-in-words.js';
 import { button, element } from '../view/element.js';
 import { choiceField, decimalOf, textField, tickBox } from './controls.js';
 import type { Field, LooseEntry } from './field.js';
+import { happeningForm } from './happening-form.js';
 import { meterFields } from './meter-fields.js';
 import { readingField, type ReadingValue } from './reading-fields.js';
 import type { Screen } from './screen.js';
 
-type Kind = 'hours' | 'done' | 'finding' | 'top-up' | 'gauge';
+type Kind = 'hours' | 'done' | 'finding' | 'top-up' | 'gauge' | 'happening';
 
 const KINDS: readonly (readonly [Kind, string])[] = [
   ['hours', 'Hours'],
@@ -19,10 +20,11 @@ const KINDS: readonly (readonly [Kind, string])[] = [
   ['finding', 'Finding'],
   ['top-up', 'Top-up'],
   ['gauge', 'Gauge'],
+  ['happening', 'Happening'],
 ];
 
 /** A form with the entry that it makes, or what is missing. */
-interface QuickForm {
+export interface QuickForm {
   readonly root: readonly HTMLElement[];
   readonly draft: () => LooseEntry | string;
 }
@@ -85,6 +87,8 @@ function formOf(kind: Kind, field: Field, task?: string): QuickForm {
       return topUpForm(field);
     case 'gauge':
       return gaugeForm(field);
+    case 'happening':
+      return happeningForm(field);
     default:
       return assertNever(kind);
   }
