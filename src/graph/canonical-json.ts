@@ -1,7 +1,6 @@
 /**
  * JSON with one spelling: keys in the order of the schema, whatever order they were put in.
  */
-import { addTo } from '../base/gather.js';
 import { keyOrder } from './key-order.js';
 
 const ranks = /* @__PURE__ */ new Map(/* @__PURE__ */ keyOrder.map((key, rank) => [key, rank]));
@@ -12,25 +11,19 @@ const ranks = /* @__PURE__ */ new Map(/* @__PURE__ */ keyOrder.map((key, rank) =
  */
 export function keysInOrder(): (object: object) => readonly string[] {
   // By how many keys there are: few shapes have as many.
-  const met = new Map<number, KnownShape[]>();
+  const met: KnownShape[][] = [];
   return (object) => {
     const keys = Object.keys(object);
-    const known = met.get(keys.length)?.find((shape) => isSame(shape.keys, keys));
-    if (known !== undefined) return known.sorted;
-    const sorted = [...keys].sort(compareKeys);
-    addTo(met, keys.length, { keys, sorted });
-    return sorted;
+    const shapes = (met[keys.length] ??= []);
+    let known = shapes.find((shape) => keys.every((key, index) => key === shape.keys[index]));
+    if (known === undefined) shapes.push((known = { keys, sorted: [...keys].sort(compareKeys) }));
+    return known.sorted;
   };
 }
 
 interface KnownShape {
   readonly keys: readonly string[];
   readonly sorted: readonly string[];
-}
-
-function isSame(some: readonly string[], others: readonly string[]): boolean {
-  for (let index = 0; index < some.length; index += 1) if (some[index] !== others[index]) return false;
-  return true;
 }
 
 /** The value with the keys of every object in schema order, keys that the schema does not know after them by code unit. */
