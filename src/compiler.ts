@@ -4,7 +4,7 @@
  * For a page that compiles what its user writes. `compile` of `duewright` is all of them.
  */
 export { compilerWith } from './compile/compiler-with.js';
-export { access, advice, conditions, examples, files, findings, remarks } from './compile/parts.js';
+export { access, advice, conditions, examples, files, findings, remarks, weekdayMarks } from './compile/parts.js';
 
 export type { Loader } from './check/load/shelf.js';
 export type { CompilerPart } from './compile/compiler-part.js';

@@ -10,6 +10,7 @@ export { kindSets } from './assess/kind-sets.js';
 export { kindsOf } from './assess/kinds-of.js';
 export { attachments } from './assess/sets/attachments.js';
 export { beats } from './assess/sets/beats.js';
+export { weekdayMarks } from './assess/sets/weekday-marks.js';
 export { severalTimes } from './assess/sets/several-times.js';
 export { storedTime } from './assess/sets/stored-time.js';
 export { calendar } from './assess/sets/calendar.js';

@@ -14,6 +14,7 @@ import { atWork, unworked } from './conditions/work.js';
 import { defectHolds } from './defect-holds.js';
 import { withEnds } from './ended-spells.js';
 import type { Aspects, Axes, Conditions, Kinds, Triggers } from './kinds.js';
+import { daysByWeek } from '../graph/days-by-week.js';
 import { baseOnTheBeat } from './on-the-beat.js';
 import { baseOfSeveral } from './often-done.js';
 import { stoodStill } from './stored-time.js';
@@ -99,6 +100,8 @@ const aspects: Aspects = {
   hold: hardStops,
   held: heldBy,
   last: lastOf,
+  weeks: daysByWeek,
+  placed: daysByWeek,
   stops: stopHolds,
   openDefects: defectHolds,
   ends: withEnds,

@@ -31,6 +31,7 @@ import { statements } from './sets/statements.js';
 import { storedTime } from './sets/stored-time.js';
 import { suggestions } from './sets/suggestions.js';
 import { trends } from './sets/trends.js';
+import { weekdayMarks } from './sets/weekday-marks.js';
 import { wholes } from './sets/wholes.js';
 import { windows } from './sets/windows.js';
 import { workTime } from './sets/work-time.js';
@@ -49,6 +50,7 @@ export const kindSets = {
   fixedDates,
   duties,
   occasions,
+  weekdayMarks,
   windows,
   happenings,
   attachments,

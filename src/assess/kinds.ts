@@ -4,6 +4,7 @@
  * Nothing registers itself: a kind is carried where a set that has it is handed over, so that a bundler leaves out all the others.
  */
 import type { CalendarAmount, Condition, IntervalNode, MeterAmount, NodeId, Task, Trigger, WorkAmount } from '../graph/rule-graph.js';
+import type { DaysByWeek } from '../graph/marked-days.js';
 import type { EntryKind } from '../history/entry.js';
 import type { Facts } from '../history/facts.js';
 import type { Hold, Notice, Observation, TaskAssessment, Verdict } from './assessment.js';
@@ -76,6 +77,9 @@ export interface Aspects {
   readonly stops: (world: World) => readonly Hold[];
   /** Of a limit that asks for so many doings: where it counts from, and where its axis stood at each of them. */
   readonly often: (world: World, node: IntervalNode, axis: Axis, context: TriggerContext) => BaseResult;
+  /** Of marks on days of the week, in every so many weeks or in a month: which days of it they are. */
+  readonly weeks: DaysByWeek;
+  readonly placed: DaysByWeek;
   /** What owners state about a task without a record. */
   readonly stated: (world: World, task: string) => readonly EffectiveDoing[];
   /** Of a limit that leaves storage of at least so long out. */

@@ -15,7 +15,7 @@ export interface Need {
 }
 
 /** Aspects that members of their names ask for, of rules, tasks and meters. */
-const ASPECTS = ['hold', 'standstill', 'serial', 'attachment', 'gate', 'reads', 'metBy', 'covers', 'restarts'] as const;
+const ASPECTS = ['hold', 'standstill', 'serial', 'attachment', 'gate', 'reads', 'metBy', 'covers', 'restarts', 'weeks', 'placed'] as const;
 
 /** The kinds that a graph asks for: by the rules and conditions of its tasks and stops, and by what tasks, meters and defects have besides. */
 export function needsOf(graph: RuleGraph): readonly Need[] {

@@ -97,19 +97,17 @@ function ofLimit(model: Model, home: Home, limit: LimitNode): readonly TaskLimit
       return [{ at: limit.at, axis: { on: 'calendar', size: daysInPeriod(monthsInPeriod(limit.unit)) }, interval: false }];
     case 'calendar-marks':
     case 'calendar-window': {
-      const unit = findUnit(limit.unit.text);
-      const each = unit === null ? null : calendarUnit(unit);
-      return each === null
-        ? []
-        : [
-            {
-              at: limit.at,
-              axis: { on: 'calendar', size: nominalDays(each.unit, each.count * (limit.number?.value ?? 1)) },
-              interval: false,
-            },
-          ];
+      const span = spanOfMarks(limit);
+      return span === null ? [] : [{ at: limit.at, axis: { on: 'calendar', size: nominalDays(span.unit, span.count) }, interval: false }];
     }
   }
+}
+
+/** From one mark to the next: `null` where its unit is none of the calendar. */
+export function spanOfMarks({ unit: { text }, number }: Extract<LimitNode, { kind: 'calendar-marks' | 'calendar-window' }>) {
+  const unit = findUnit(text);
+  const each = unit === null ? null : calendarUnit(unit);
+  return each === null ? null : { unit: each.unit, count: each.count * (number?.value ?? 1) };
 }
 
 function daysInPeriod(months: number | null): number {

@@ -79,6 +79,7 @@ const what: Readonly<Record<CompilerPartName, string>> = {
   access: 'Moving parts, places and steps are',
   examples: 'Worked examples are',
   files: 'What other files say is',
+  weekdayMarks: 'Days by the week are',
 };
 
 function lackOf(part: CompilerPartName, at: Span): PartLack {

@@ -1,4 +1,5 @@
 import { compileAccess } from './access.js';
+import { compileByWeek } from './by-week.js';
 import type { GraphMakers } from './graph-of.js';
 import { compileDefects, compileDipsticks, compileGauges } from './machine.js';
 
@@ -8,4 +9,5 @@ export const everyMaker: Required<GraphMakers> = {
   dipsticks: compileDipsticks,
   defects: compileDefects,
   access: compileAccess,
+  byWeek: compileByWeek,
 };

@@ -9,6 +9,7 @@ import { collect, hasErrors } from '../diagnostics/collect.js';
 import { sealed } from '../graph/fingerprint.js';
 import type { RuleGraph } from '../graph/rule-graph.js';
 import type { HeaderNode } from '../syntax/tree.js';
+import type { CompileByWeek } from './by-week.js';
 import { checkGraph } from './graph-checks.js';
 import type { GraphCheck } from './graph-finding.js';
 import { compileEvents, compileMeters, compileNamed, compileStops, compileSupplies } from './machine.js';
@@ -28,7 +29,9 @@ export interface Compiled extends Checked {
 }
 
 /** What makes those parts of a graph that a compiler may be made without; a schedule for it has nothing of the kind. */
-export type GraphMakers = { readonly [K in 'gauges' | 'dipsticks' | 'defects' | 'access']?: (shop: Workshop) => RuleGraph[K] };
+export type GraphMakers = { readonly [K in 'gauges' | 'dipsticks' | 'defects' | 'access']?: (shop: Workshop) => RuleGraph[K] } & {
+  readonly byWeek?: CompileByWeek;
+};
 
 const NO_ACCESS: RuleGraph['access'] = { parts: [], rest: {}, places: [], walks: [], steps: [], nevers: [] };
 
@@ -52,7 +55,7 @@ export function graphFrom(
  * @throws Error where the model has errors: see {@link compile}.
  */
 export function graphOf(model: Model, sources: readonly SourceText[], makers: GraphMakers, sha256 = ours): RuleGraph {
-  const shop = workshop(model, sources);
+  const shop = workshop(model, sources, makers.byWeek);
   const stops = compileStops(shop);
   const access = makers.access?.(shop) ?? NO_ACCESS;
   const tasks = compileTasks(shop);

@@ -3,10 +3,18 @@
  */
 import { bringAll } from '../check/load/bring-all.js';
 import { usesInExample } from '../check/references-in-examples.js';
-import { accessRefusals, exampleRefusals, findingRefusals, remarks as sayings } from '../check/rules/index.js';
-import { accessReader, conditionReader, exampleReader, findingReader, meaningTeller } from '../syntax/whole-machinery.js';
+import { accessRefusals, exampleRefusals, findingRefusals, remarks as sayings, weekdayRefusals } from '../check/rules/index.js';
+import {
+  accessReader,
+  conditionReader,
+  exampleReader,
+  findingReader,
+  meaningTeller,
+  weekdayMarkReader,
+} from '../syntax/whole-machinery.js';
 import { compileAccess } from './access.js';
 import { accessCheck } from './access-check.js';
+import { compileByWeek } from './by-week.js';
 import type { CompilerPart } from './compiler-part.js';
 import { compileDefects, compileDipsticks, compileGauges } from './machine.js';
 
@@ -30,6 +38,9 @@ export const access: CompilerPart = {
 
 /** Worked examples: that they can be read and are about this schedule. `runExamples` holds them against the engine. */
 export const examples: CompilerPart = { reader: exampleReader, rules: exampleRefusals, ofExample: usesInExample };
+
+/** Days of the week in a month or a year, and every so many weeks. */
+export const weekdayMarks: CompilerPart = { reader: weekdayMarkReader, rules: weekdayRefusals, makers: { byWeek: compileByWeek } };
 
 /** Schedules of several files: parts that are used, variants of a base, attachments that follow schedules of their own. */
 export const files: CompilerPart = { bring: bringAll };

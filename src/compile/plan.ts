@@ -4,13 +4,12 @@
 import { assertNever } from '../base/assert-never.js';
 import type { Home } from '../check/model.js';
 import { axisOf, monthsInPeriod, nominalDays } from '../check/quantities/margin.js';
-import { DAYS_IN_WEEK } from '../check/limits.js';
+import { DAYS_IN_WEEK, spanOfMarks } from '../check/limits.js';
 import { calendarAmountOf } from '../check/quantities/amount.js';
 import { sound } from '../check/whole.js';
 import { lookInterval } from '../check/quantities/look.js';
 import type { Amount, IntervalNode, Margin, NodeId } from '../graph/rule-graph.js';
 import type { LimitNode, OftenNode, PlanNode, SpanNode } from '../syntax/tree.js';
-import { calendarUnit, findUnit } from '../values/units.js';
 import type { DutyShare } from './duty-mix.js';
 import { marginsOn, type LimitTerms } from './margins.js';
 import { amountIn, originOf, type Workshop } from './workshop.js';
@@ -53,10 +52,10 @@ function compileLimit(shop: Workshop, limit: LimitNode, context: PlanTerms): Nod
       return compileInterval(shop, limit, amount, false, context);
     }
     case 'calendar-marks': {
-      const months = monthsOf(limit);
+      const { months, margins } = onMarks(shop, limit, context);
       const days = limit.days.map(({ day, month }) => ({ day: day.value, ...(month === undefined ? {} : { month: month.month }) }));
-      const margins = marginsOn(shop, context.terms, { on: 'calendar', size: nominalDays('months', months) });
-      return shop.add({ kind: 'calendar-marks', months, days, skip: limit.whereItExists, ...margins, origin: originOf(shop, limit.at) });
+      const marks = { months, days, skip: limit.whereItExists, ...shop.byWeek?.(limit) };
+      return shop.add({ kind: 'calendar-marks', ...marks, ...margins, origin: originOf(shop, limit.at) });
     }
     case 'weekdays': {
       const weekdays = [...new Set(limit.days.map(({ weekday }) => weekday))].sort((a, b) => a - b);
@@ -66,8 +65,7 @@ function compileLimit(shop: Workshop, limit: LimitNode, context: PlanTerms): Nod
     case 'calendar-period':
       return compilePeriod(shop, limit, context);
     case 'calendar-window': {
-      const months = monthsOf(limit);
-      const margins = marginsOn(shop, context.terms, { on: 'calendar', size: nominalDays('months', months) });
+      const { months, margins } = onMarks(shop, limit, context);
       return shop.add({ kind: 'calendar-window', months, month: limit.month.month, ...margins, origin: originOf(shop, limit.at) });
     }
     default:
@@ -133,8 +131,8 @@ function compilePeriod(shop: Workshop, { unit, often, at }: Extract<LimitNode, {
   return shop.add({ kind: 'calendar-marks', months: ends.length === 0 ? 1 : 12, days, early, ...common });
 }
 
-function monthsOf(limit: Extract<LimitNode, { kind: 'calendar-marks' | 'calendar-window' }>): number {
-  const unit = findUnit(limit.unit.text);
-  const each = unit === null ? null : calendarUnit(unit);
-  return (limit.number?.value ?? 1) * (each?.count ?? 1);
+/** Months from mark to mark, and how far from one it may be done. */
+function onMarks(shop: Workshop, limit: Extract<LimitNode, { kind: 'calendar-marks' | 'calendar-window' }>, { terms }: PlanTerms) {
+  const { unit, count } = spanOfMarks(limit) ?? { unit: 'months', count: 1 };
+  return { months: count, margins: marginsOn(shop, terms, { on: 'calendar', size: nominalDays(unit, count) }) };
 }

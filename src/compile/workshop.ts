@@ -8,16 +8,19 @@ import type { NameNode, SpanNode } from '../syntax/tree.js';
 import type { Amount, Origin } from '../graph/rule-graph.js';
 import { amountOf, delayOf } from '../check/quantities/amount.js';
 import { sound } from '../check/whole.js';
+import type { CompileByWeek } from './by-week.js';
 import { folded } from './folded.js';
 import { nodeList, type NodeList } from './node-list.js';
 
 export interface Workshop extends NodeList {
   readonly model: Model;
   readonly sources: readonly SourceText[];
+  /** What makes marks by the week; left out where the parser reads none. */
+  readonly byWeek?: CompileByWeek | undefined;
 }
 
-export function workshop(model: Model, sources: readonly SourceText[]): Workshop {
-  return { model, sources, ...nodeList() };
+export function workshop(model: Model, sources: readonly SourceText[], byWeek?: CompileByWeek): Workshop {
+  return { model, sources, byWeek, ...nodeList() };
 }
 
 /** Where something was written: its place, and its words with white space folded and comments left out. */

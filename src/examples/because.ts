@@ -4,6 +4,7 @@
 import type { Observation } from '../assess/assessment.js';
 import { assertNever } from '../base/assert-never.js';
 import type { Home } from '../check/model.js';
+import { compileByWeek } from '../compile/by-week.js';
 import { compileCondition } from '../compile/condition.js';
 import { noMargins } from '../compile/margins.js';
 import { compileOccasion } from '../compile/occasion.js';
@@ -16,7 +17,7 @@ import type { Bench } from './bench.js';
 
 /** True if `node`, which governs a task, is what the author's reason names. */
 export function isBecause(bench: Bench, home: Home, because: BecauseNode, node: Trigger, seen: Observation | undefined): boolean {
-  const shop = workshop(bench.model, bench.sources);
+  const shop = workshop(bench.model, bench.sources, compileByWeek);
   switch (because.kind) {
     case 'because-limit': {
       if (because.limit.kind === 'multiple' && amountIn(shop, home, because.limit.span).on !== 'meter') return false;

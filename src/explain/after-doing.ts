@@ -17,6 +17,7 @@ import type {
   Trigger,
 } from '../graph/rule-graph.js';
 import { daysBeyond, marginAfter, marginBefore } from '../graph/calendar-amount.js';
+import { hasOneMark } from '../graph/marked-days.js';
 import { periodOf } from '../graph/period.js';
 import { isAfter } from '../values/moment.js';
 import type { RuleFacts } from './explanation.js';
@@ -166,7 +167,7 @@ function afterMarks(node: MarksNode, rule: RuleFacts, standing: Standing): Possi
 function afterCalendarMarks(node: CalendarMarksNode | CalendarWindowNode, rule: RuleFacts, standing: Standing): Possible {
   const due = rule.limit?.due;
   if (due === undefined || due === null || due.on !== 'calendar') return ANYTHING;
-  const gap = node.kind === 'calendar-marks' && node.days.length !== 1 ? 1 : node.months * 28;
+  const gap = node.kind === 'calendar-marks' && !hasOneMark(node) ? 1 : node.months * 28;
   if (node.kind === 'calendar-marks' && node.doings !== undefined)
     return node.apart === undefined ? afterOneOf(node.doings, rule, standing) : ANYTHING;
   const sinceDue = standing.now.day - due.day;

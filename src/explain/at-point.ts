@@ -2,6 +2,7 @@
  * What one rule comes to when a meter has come to a value, or a day has come, and nothing else has changed.
  */
 import { assertNever } from '../base/assert-never.js';
+import { hasOneMark } from '../graph/marked-days.js';
 import type { DuePoint } from '../assess/assessment.js';
 import type { Trigger } from '../graph/rule-graph.js';
 import type { Day } from '../values/moment.js';
@@ -130,6 +131,8 @@ function dayLimitAt(rule: RuleFacts, day: Day, standing: Standing): Possible {
   // In storage the due point moves on with the days.
   if (rule.note?.is === 'stood-still' && rule.note.goesOn) return ANYTHING;
   if (day >= nextDueDay(rule)) return ANYTHING;
+  // With nothing on record, the first day of a beat is unrecorded once it has come.
+  if (rule.limit?.base?.why === 'mark' && rule.limit.due?.on === 'calendar' && day >= rule.limit.due.day) return ANYTHING;
   return byThresholds(rule, (point) => (point.on === 'calendar' ? day - point.day : null), false);
 }
 
@@ -138,7 +141,7 @@ function nextDueDay(rule: RuleFacts): number {
   const due = limit?.due?.on === 'calendar' ? limit.due.day : Infinity;
   switch (node.kind) {
     case 'calendar-marks':
-      return due + (node.days.length !== 1 ? 1 : node.months * 28);
+      return due + (hasOneMark(node) ? node.months * 28 : 1);
     case 'calendar-window':
       return due + node.months * 28;
     case 'stages':

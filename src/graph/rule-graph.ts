@@ -658,6 +658,21 @@ export interface CalendarMarksNode {
    */
   weekdays?: number[];
   /**
+   * Those days of the week not in each week, but in every `count` of them, counted from the first of them: days since 1970-01-01.
+   */
+  weeks?: {
+    count: number;
+    from: number;
+  };
+  /**
+   * Days of a month by the week besides: the first of a day of the week on or after a day of the month, so that the second Monday is that from day 8 on; the last of it where no `day` is given.
+   */
+  placed?: {
+    weekday: number;
+    day?: number;
+    month?: number;
+  }[];
+  /**
    * How many doings meet a mark. One if left out.
    */
   doings?: number;

@@ -15,6 +15,7 @@ import type {
   Trigger,
 } from '../graph/rule-graph.js';
 import { monthName, weekdayName } from '../values/calendar.js';
+import type { Day } from '../values/moment.js';
 import { numberText } from '../values/number-text.js';
 import { amountInWords, calendarInWords, happeningTitle, meterQuantity, minutesInWords, quoted, titleOf } from './amounts-in-words.js';
 import type { Titles } from './amounts-in-words.js';
@@ -25,7 +26,7 @@ import { conditionInWords } from './condition-in-words.js';
 import { safeText } from './safe-text.js';
 import { listed } from '../base/listed.js';
 import { counted, timesInWords } from './count-in-words.js';
-import { monthDayInWords } from './dates-in-words.js';
+import { dayInWords, monthDayInWords } from './dates-in-words.js';
 
 /** Any node in words. */
 export function nodeInWords(node: Node, byId: NodeById, names: Titles): string {
@@ -112,9 +113,27 @@ function stagesInWords(node: StagesNode, names: Titles): string {
 function calendarMarksInWords(node: CalendarMarksNode): string {
   const period = periodOf(node);
   if (period !== null) return `${timesInWords(node.doings ?? 1)} each calendar ${period.period}${apartInWords(node)}`;
-  if (node.weekdays !== undefined) return `each ${listed(node.weekdays.map((weekday) => weekdayName(weekday) ?? ''))}`;
-  const days = listed(node.days.map(monthDayInWords));
+  if (node.weekdays !== undefined) return weekdaysInWords(node.weekdays, node.weeks);
+  const days = listed(node.placed === undefined ? node.days.map(monthDayInWords) : node.placed.map(placedInWords));
   return `${everyMonths(node.months)} on ${days}${node.skip ? ' where it exists' : ''}`;
+}
+
+/** `each Monday`, `every 2 weeks on Monday, from 2 March 2026 on`. */
+function weekdaysInWords(weekdays: readonly number[], weeks: CalendarMarksNode['weeks']): string {
+  const days = listed(weekdays.map(nameOf));
+  return weeks === undefined
+    ? `each ${days}`
+    : `every ${counted(weeks.count, 'week')} on ${days}, from ${dayInWords(weeks.from as Day)} on`;
+}
+
+/** `the first Monday`, `the last Friday of March`. */
+function placedInWords({ weekday, day, month }: NonNullable<CalendarMarksNode['placed']>[number]): string {
+  const which = day === undefined ? 'last' : (['first', 'second', 'third', 'fourth'][(day - 1) / 7] ?? `first, from day ${day} on,`);
+  return `the ${which} ${nameOf(weekday)}${month === undefined ? '' : ` of ${monthName(month) ?? ''}`}`;
+}
+
+function nameOf(weekday: number): string {
+  return weekdayName(weekday) ?? '';
 }
 
 function everyMonths(months: number): string {

@@ -14,7 +14,7 @@ export type GrammarClass = new (vocabulary: Vocabulary) => Grammar;
 export type GrammarLayer = (below: GrammarClass) => GrammarClass;
 
 /** What the parts are called that a grammar may lack. */
-export type GrammarPart = 'conditions' | 'findings' | 'access' | 'examples';
+export type GrammarPart = 'conditions' | 'findings' | 'access' | 'examples' | 'weekdayMarks';
 
 /** Something that the grammar was not given the part for. */
 export interface Missing {

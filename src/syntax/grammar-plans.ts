@@ -52,6 +52,9 @@ export abstract class PlanGrammar extends QuantityGrammar {
     }),
   );
 
+  /** Limit: see grammar-weekday-marks.ts. */
+  protected readonly weekdayMarks: () => LimitNode = this.without('weekdayMarks');
+
   /** Limit: see grammar/duewright.ebnf. */
   protected readonly limit = this.RULE('limit', (): LimitNode =>
     this.OR<LimitNode>({
@@ -63,6 +66,7 @@ export abstract class PlanGrammar extends QuantityGrammar {
         { ALT: () => this.SUBRULE(this.weekdays) },
         { GATE: () => this.seesCalendar('on'), ALT: () => this.SUBRULE(this.calendarMarks) },
         { GATE: () => this.seesCalendar('in'), ALT: () => this.SUBRULE(this.calendarWindow) },
+        { GATE: () => this.seesWeekdayOn(), ALT: () => this.SUBRULE(this.weekdayMarks) },
         { ALT: () => this.SUBRULE(this.interval) },
       ],
     }),
@@ -227,7 +231,7 @@ export abstract class PlanGrammar extends QuantityGrammar {
   });
 
   /** CalendarUnit ::= "month" | "months" | "year" | "years" */
-  private readonly calendarUnit = this.RULE('calendarUnit', (): UnitNode => {
+  protected readonly calendarUnit = this.RULE('calendarUnit', (): UnitNode => {
     const { month, months, year, years } = this.v.word;
     const token = this.OR([
       { ALT: () => this.CONSUME(month) },
@@ -288,6 +292,12 @@ export abstract class PlanGrammar extends QuantityGrammar {
   private seesPeriod(): boolean {
     const { calendar, week, month, quarter, 'half-year': halfYear, year } = this.v.word;
     return this.sees(1, calendar) && this.sees(2, week, month, quarter, halfYear, year);
+  }
+
+  /** `month on the first Monday`, `2 weeks on Monday`. */
+  private seesWeekdayOn(): boolean {
+    const on = this.sees(1, this.v.Number) ? 3 : 2;
+    return this.sees(on, this.v.word.on) && this.sees(on + 1, this.v.word.the, this.v.Weekday);
   }
 
   protected seesWhichever(): boolean {

@@ -24,7 +24,7 @@ export const choices: ChoiceTable = {
   'whichever OPTION 0': 'Comma',
   'whichever OR 0': 'first|last',
   'planTerm OR 0': 'LParen|multiple look calendar Weekday Number month months year years more',
-  'limit OR 0': 'multiple|look|calendar|Weekday|Number month months year years|Number month months year years|more Number',
+  'limit OR 0': 'multiple|look|calendar|Weekday|Number month months year years|Number month months year years|Number month months year years|more Number',
   'interval OPTION 0': 'more',
   'interval OPTION 1': 'Number',
   'interval OPTION 2': 'Number',
@@ -163,4 +163,15 @@ export const exampleChoices: ChoiceTable = {
   'because OR 0': 'multiple look calendar Weekday Number month months year years more|before|within|after|on|when|Name',
   'points AT_LEAST_ONE_SEP 0': 'Date Name',
   'point OR 0': 'Date|Name',
+};
+
+// prettier-ignore
+export const weekdayMarkChoices: ChoiceTable = {
+  'weekdayMarks MANY 0': 'Comma and',
+  'weekdayMarks OR 0': 'Comma|and',
+  'weekdayMarks OPTION 0': 'from',
+  'howOften OR 0': 'Number|month months year years',
+  'dayByWeek OR 0': 'the|Weekday',
+  'placedDay OPTION 0': 'of',
+  'ordinal OR 0': 'first|second|third|fourth|last',
 };

@@ -21,6 +21,7 @@ import {
   firstAfter,
   openSerials,
 } from './slips-in-timing.js';
+import { everyOther, everyPlaced, everyWeekOn, placedWithoutThe } from './slips-on-weekdays.js';
 import { windowBefore, windowLast } from './slips-on-windows.js';
 import {
   unitWord,
@@ -63,6 +64,10 @@ const kinds: readonly SlipKind[] = [
   idleAlone,
   dayOfWork,
   timesInOneWord,
+  everyWeekOn,
+  everyOther,
+  everyPlaced,
+  placedWithoutThe,
   firstAfter,
   openSerials,
   whicheverInBrackets,

@@ -366,6 +366,8 @@ export type LimitNode =
       readonly unit: UnitNode;
       readonly days: readonly MarkDayNode[];
       readonly whereItExists: boolean;
+      /** In their place: days by the week. */
+      readonly byWeek?: ByWeekNode;
     }
   | {
       readonly kind: 'calendar-window';
@@ -414,6 +416,23 @@ export interface MarkDayNode {
   readonly kind: 'mark-day';
   readonly at: Span;
   readonly day: NumberNode;
+  readonly month?: MonthNode;
+}
+
+/** `the first Monday, the last Friday`; `Monday and Thursday from 2026-03-02`, where the unit is weeks. */
+export interface ByWeekNode {
+  readonly kind: 'by-week';
+  readonly at: Span;
+  readonly days: readonly PlacedWeekdayNode[];
+  readonly from?: DateNode;
+}
+
+/** `the first Monday of May`; of weeks the day alone. */
+export interface PlacedWeekdayNode {
+  readonly kind: 'placed-weekday';
+  readonly at: Span;
+  readonly nth?: 1 | 2 | 3 | 4 | 'last';
+  readonly weekday: WeekdayNode;
   readonly month?: MonthNode;
 }
 

@@ -3,6 +3,7 @@ import { readingConditions } from './grammar-conditions.js';
 import { readingDefects } from './grammar-defects.js';
 import { readingExamples } from './grammar-examples.js';
 import { readingInstruments } from './grammar-readings.js';
+import { readingWeekdayMarks } from './grammar-weekday-marks.js';
 import { type Machinery, machineryWith, type ParserPart } from './machinery.js';
 import { mending } from './mending.js';
 import { tidy } from './tidy.js';
@@ -19,6 +20,9 @@ export const accessReader: ParserPart = { layer: readingAccess };
 /** Reads worked examples. */
 export const exampleReader: ParserPart = { layer: readingExamples };
 
+/** Reads marks by the week. */
+export const weekdayMarkReader: ParserPart = { layer: readingWeekdayMarks };
+
 /** Tells a mistake by what was meant. */
 export const meaningTeller: ParserPart = { layer: mending, oddForm: tidy };
 
@@ -27,5 +31,5 @@ let built: Machinery | undefined;
 
 /** The machinery of the whole language, built when it is first asked for. */
 export function machinery(): Machinery {
-  return (built ??= machineryWith([conditionReader, findingReader, accessReader, exampleReader, meaningTeller]));
+  return (built ??= machineryWith([conditionReader, findingReader, accessReader, exampleReader, weekdayMarkReader, meaningTeller]));
 }

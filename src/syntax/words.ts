@@ -30,10 +30,10 @@ export const joiningWords = ['and', 'or', 'not', 'is', 'of', 'to', 'from', 'abov
 export const softWords = [
   'a', 'again', 'aloft', 'allowance', 'apart', 'as', 'attached', 'attaching', 'back', 'because', 'begins', 'by', 'calendar', 'classes', 'clear',
   'climbs', 'closes', 'coming', 'counting', 'counts', 'date', 'day', 'days', 'detached', 'doing', 'done', 'due', 'each', 'early', 'edition', 'ends', 'enters', 'ever',
-  'exists', 'failure', 'fall', 'falls', 'finding', 'fine', 'fits', 'fresh', 'full', 'half', 'half-year', 'half-years', 'happened', 'happens', 'idle', 'if', 'it',
+  'exists', 'failure', 'fall', 'falls', 'finding', 'fine', 'fits', 'fourth', 'fresh', 'full', 'half', 'half-year', 'half-years', 'happened', 'happens', 'idle', 'if', 'it',
   'kept', 'known', 'language', 'last', 'late', 'least', 'less', 'lesser', 'life', 'look', 'low', 'machine', 'meant', 'mechanic', 'mended', 'missing', 'model', 'month',
   'months', 'more', 'most', 'multiple', 'no', 'now', 'older', 'one', 'opens', 'outing', 'outings', 'overdue', 'part', 'plans', 'plus', 'qualified',
-  'quarter', 'quarters', 'read', 'refuelled', 'refuelling', 'rest', 'resting', 'schedule', 'serial', 'service', 'shift', 'sign', 'since', 'stands', 'states',
+  'quarter', 'quarters', 'read', 'refuelled', 'refuelling', 'rest', 'resting', 'schedule', 'second', 'serial', 'service', 'shift', 'sign', 'since', 'stands', 'states',
   'storage', 'than', 'that', 'the', 'third', 'time', 'times', 'unknown', 'unrecorded', 'until', 'up', 'use', 'variant', 'varies', 'way', 'week', 'where',
   'whichever', 'work', 'worse', 'year', 'years',
 ] as const; // prettier-ignore

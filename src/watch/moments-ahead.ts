@@ -11,7 +11,7 @@ import type {
   ShortlyBeforeNode,
   StagesNode,
 } from '../graph/rule-graph.js';
-import { markedDays } from '../graph/marked-days.js';
+import { everyMarkedDay } from '../graph/days-by-week.js';
 import { dateEntry } from '../history/dated-entry.js';
 import type { Entry } from '../history/entry.js';
 import type { Outing, Timeline } from '../history/timeline.js';
@@ -127,7 +127,7 @@ function seasonTurns(day: Day, { from, to }: SeasonNode): readonly number[] {
 function marksAround(day: Day, node: CalendarMarksNode | CalendarWindowNode): readonly number[] {
   const first = firstOfMonth(day);
   const { year, month } = civilOf(first);
-  const days = [0, 1].flatMap((ahead) => [addMonths(first, ahead), ...markedDays(node, year * 12 + month - 1 + ahead)]);
+  const days = [0, 1].flatMap((ahead) => [addMonths(first, ahead), ...everyMarkedDay(node, year * 12 + month - 1 + ahead)]);
   return days.map((each) => each * DAY);
 }
 

@@ -172,6 +172,8 @@ describe('what is refused', () => {
     ['access', 'position guard closed, open\n', 'position'],
     ['access', 'place front "Front"\n', 'place'],
     ['examples', 'task a "A"\n  every 5 h of engine\nexample "E"\n  2026-03-02 engine 5 h\n', 'example'],
+    ['weekdayMarks', 'task a "A"\n  every month on the first Monday\n', 'month'],
+    ['weekdayMarks', 'task b "B"\n  every 2 weeks on Monday from 2026-03-02\n', '2'],
     ['files', 'attachment mower "Mower" follows "mower.due"\n', '"mower.due"'],
     ['files', 'change task a every 10 h of engine\n', 'change task a every 10 h of engine'],
   ];
@@ -217,7 +219,9 @@ describe('what is refused', () => {
     const text = `${header}use "other"\n${asking.map(([, body]) => body).join('')}`;
     const answer = compilerWith([]).compile('s.due', () => text);
     if (answer.kind !== 'refused') throw new Error('compiled');
-    expect(new Set(answer.lacks.map(({ part }) => part))).toEqual(new Set(['conditions', 'findings', 'access', 'examples', 'files']));
+    expect(new Set(answer.lacks.map(({ part }) => part))).toEqual(
+      new Set(['conditions', 'findings', 'access', 'examples', 'files', 'weekdayMarks']),
+    );
   });
 
   test('what asks for nothing is compiled by a compiler of nothing', () => {

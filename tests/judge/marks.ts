@@ -23,11 +23,11 @@ export function marks(world: World, node: MarksNode, clock: Clock): Outcome {
 }
 
 /** The days that a rule marks. */
-type Marked = Pick<CalendarMarksNode, 'months' | 'days' | 'skip' | 'weekdays'>;
+type Marked = Pick<CalendarMarksNode, 'months' | 'days' | 'skip' | 'weekdays' | 'weeks' | 'placed'>;
 
 /** Every marked day some years back and on, in order. */
 const markedDays = remembered((node: Marked, thisYear: number): readonly number[] => {
-  const reach = Math.max(4, Math.ceil(node.months / 12) * 2 + 8);
+  const reach = Math.max(4, Math.ceil(node.months / 12) * 2 + 8, Math.ceil((node.weeks?.count ?? 0) / 52) * 2 + 2);
   const all: number[] = [];
   for (let year = Math.max(1, thisYear - reach); year <= thisYear + reach; year += 1) {
     for (let month = 1; month <= 12; month += 1) {
@@ -37,20 +37,40 @@ const markedDays = remembered((node: Marked, thisYear: number): readonly number[
         const found = marked ? dayInMonth(year, month, day.day, node.skip) : null;
         if (found !== null) all.push(found);
       }
-      if (node.weekdays === undefined) continue;
+      if (node.weekdays === undefined && node.placed === undefined) continue;
       for (let date = 1; date <= 31; date += 1) {
         const day = dayInMonth(year, month, date, true);
-        if (day !== null && node.weekdays.includes(weekday(day))) all.push(day);
+        if (day !== null && (isInItsWeek(node, day) || isPlaced(node, year, month, date, day))) all.push(day);
       }
     }
   }
   return all.sort((a, b) => a - b);
 });
 
+/** A named day of the week, in each week or in every so many from the one with the first day on. */
+function isInItsWeek({ weekdays = [], weeks }: Marked, day: number): boolean {
+  if (!weekdays.includes(weekday(day))) return false;
+  if (weeks === undefined) return true;
+  const weeksOn = Math.floor((day - weeks.from + weekday(weeks.from) - 1) / 7);
+  return day >= weeks.from && weeksOn % weeks.count === 0;
+}
+
+/** The second Monday is in the week from the 8th on; after the last there is none in the month. */
+function isPlaced({ placed = [], months }: Marked, year: number, month: number, date: number, day: number): boolean {
+  return placed.some((mark) => {
+    const counts =
+      mark.month === undefined ? (year * 12 + month - 1) % months === 0 : mark.month === month && year % Math.max(1, months / 12) === 0;
+    const which = mark.day === undefined ? dayInMonth(year, month, date + 7, true) === null : date >= mark.day && date < mark.day + 7;
+    return counts && which && weekday(day) === mark.weekday;
+  });
+}
+
 /** The latest mark reached that is not met, else the next one; `undefined` where the latest is unrecorded. */
 function markDue(world: World, days: readonly number[], early: Margin, clock: Clock): number | null | undefined {
   const last = clock.doings.at(-1);
   const from = last === undefined ? clock.start?.when?.day : last.when === null ? null : last.when.day;
+  // Before the first day of a beat nothing was missed.
+  if (from === undefined && days.every((day) => day > world.now.day)) return days[0];
   if (from === null || from === undefined) return from;
   const counting = days.filter((day) => (last === undefined ? day : earliest(day, early)) > from);
   return counting.filter((day) => day <= world.now.day).at(-1) ?? counting[0];
@@ -63,7 +83,9 @@ export function calendarMarks(world: World, node: CalendarMarksNode, all: Clock)
   const due = markDue(world, days, node.early, clock);
   if (due === undefined) return unrecorded(node);
   if (due === null) return unknown(node);
-  return calendarLimit(world, node, markBase(clock), { day: due, minute: null }, 'days');
+  const base =
+    clock.start === null && clock.doings.length === 0 ? { day: due - 7 * (node.weeks?.count ?? 0), minute: null } : markBase(clock);
+  return calendarLimit(world, node, base, { day: due, minute: null }, 'days');
 }
 
 /** A mark is met by so many doings since its margin began; marks count from the start, or from the first doing on. */

@@ -62,6 +62,9 @@ const rule = fc.oneof(
     'every month on day 15 allow 5 days early',
     'every year in September',
     'every year on 1 November',
+    'every month on the first Monday',
+    'every 2 months on the last Friday allow 3 days early',
+    'every 3 weeks on Tuesday and Sunday from 2026-08-04 allow 2 days early',
   ),
   fc
     .tuple(fc.integer({ min: 1, max: 20 }), fc.integer({ min: 1, max: 30 }), hours)

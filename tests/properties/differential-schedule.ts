@@ -116,6 +116,14 @@ const mark = fc.constantFrom(
   'Saturday, Sunday',
   'year on 29 February',
   'year on 29 February where it exists',
+  'month on the first Monday',
+  'month on the second Tuesday and the last Friday',
+  '3 months on the third Sunday, the fourth Monday',
+  'year on the last Friday of March',
+  '2 years on the first Monday of May, the last Sunday of February',
+  '2 weeks on Monday from 2026-01-05',
+  '3 weeks on Thursday and Sunday from 2025-10-09',
+  '13 weeks on Wednesday from 2026-05-06',
 );
 const look = whole(2, 20).map((n) => `look in ${n * 10} h of engine from sign to failure finding 90 % missing 0.1 %`);
 const still = fc

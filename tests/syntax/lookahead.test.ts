@@ -14,6 +14,7 @@ const layers = {
   findingChoices: ['grammar-readings.ts', 'grammar-defects.ts'],
   accessChoices: ['grammar-access.ts'],
   exampleChoices: ['grammar-examples.ts'],
+  weekdayMarkChoices: ['grammar-weekday-marks.ts'],
 };
 
 function rulesIn(files: readonly string[]): readonly string[] {

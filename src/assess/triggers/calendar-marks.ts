@@ -1,10 +1,11 @@
-import { markedDays } from '../../graph/marked-days.js';
+import { type DaysByWeek, markedDays } from '../../graph/marked-days.js';
 import type { CalendarMarksNode, CalendarWindowNode, Margin } from '../../graph/rule-graph.js';
 import { civilOf, daysInMonth } from '../../values/civil.js';
 import type { Day } from '../../values/moment.js';
 import { type Axis, axisOf } from '../axis.js';
 import { doingsOf, type EffectiveDoing } from '../doings.js';
 import { judge, type LimitRule, type Measured } from '../judge.js';
+import { asksFor, carried } from '../kinds.js';
 import { baseForMarks, type MarksBase, unmetMark } from '../marks.js';
 import { entriesOf, type FarApart, farApart, tooSoonAfter, tooSoonNote, withLater } from '../often-done.js';
 import { quiet, type Reach } from '../reach.js';
@@ -45,7 +46,7 @@ function onCalendar(
   const latest = search.atOrBefore(today);
   if (found === null) {
     if (latest !== null) return lacksBase(world, rule, { missing: { what: 'record', task: context.task }, unrecorded: true, entries: [] });
-    return quiet(rule.id);
+    return beforeTheFirst(world, rule, axis, search.after(today), weeksOf(node));
   }
   const next = firstOwed(search, axis, node.early, found, doings.length >= times);
   if (next === null) return quiet(rule.id);
@@ -55,6 +56,18 @@ function onCalendar(
   if (times > 1)
     return judge(world, rule, axis, { ...measured, ...metInPart(world, axis, all, { times, due, missed, base, early: node.early }) });
   return judge(world, rule, axis, { ...measured, ...(missed > 0 ? { note: { is: 'marks-missed', count: missed } as const } : {}) });
+}
+
+/** A beat begins on its first day: before that nothing can have been missed. */
+function beforeTheFirst(world: World, rule: LimitRule, axis: Axis, first: Day | null, weeks: number): Reach {
+  if (first === null) return quiet(rule.id);
+  const base = { value: first - 7 * weeks, why: 'mark', when: null, entries: [] } as const;
+  return judge(world, rule, axis, { base, due: first, now: { value: world.now.day, entries: [] } });
+}
+
+/** How many weeks pass from one of the weeks that count to the next; 0 for marks that go by the month. */
+function weeksOf(node: CalendarMarksNode | CalendarWindowNode): number {
+  return node.kind === 'calendar-marks' ? (node.weeks?.count ?? 0) : 0;
 }
 
 /** Marks count from the start, from the last of the doings that met one, or, where those are too few and no start is on record, from the first of them on. */
@@ -109,13 +122,18 @@ function latestOrNext(search: MarkSearch, today: Day): Day | null {
 
 /** Looks for marks month by month; months are counted from year 0, January = 0. */
 class MarkSearch {
+  private readonly byWeek: DaysByWeek | undefined;
+
   constructor(
     private readonly world: World,
     private readonly node: CalendarMarksNode | CalendarWindowNode,
-  ) {}
+  ) {
+    const asked = (['weeks', 'placed'] as const).find((aspect) => asksFor(node, aspect));
+    this.byWeek = asked && carried(world.kinds.aspects, asked);
+  }
 
   private marks(month: number): readonly Day[] {
-    return markedDays(this.node, month);
+    return markedDays(this.node, month, this.byWeek);
   }
 
   /** The latest mark at or before a day; `null` if none lies in reach. */
@@ -150,9 +168,9 @@ class MarkSearch {
     return count;
   }
 
-  /** A day that some months lack (30 February, the leap day) recurs within eight years or not at all. */
+  /** A day that some months lack (30 February, the leap day) recurs within eight years or not at all; so many weeks pass within so many months. */
   private reach(): number {
-    return this.node.months + 8 * 12;
+    return this.node.months + weeksOf(this.node) + 8 * 12;
   }
 }
 

@@ -13,20 +13,15 @@ import { problem, type CodedProblem, type Read } from './read.js';
 export function unitOf(node: UnitNode): Read<Unit> {
   const found = findUnit(node.text);
   if (found !== null) return { value: found };
-  const plain = /^calendar ((?:day|week)s?)$/.exec(node.text)?.[1];
-  const near = plain === undefined ? nearUnits(node.text) : [plain];
+  const plain = node.text.replace(/^calendar /, '');
+  const near = nearUnits(plain);
   const help =
-    plain !== undefined
-      ? COUNTED_ON
-      : near.length === 0
-        ? `The units are ${UNITS.map(({ symbol }) => symbol).join(', ')}.`
-        : `Did you mean ${near.map((name) => `\`${name}\``).join(' or ')}?`;
+    near.length === 0
+      ? `The units are ${UNITS.map(({ symbol }) => symbol).join(', ')}.`
+      : `Did you mean ${near.map((name) => `\`${name}\``).join(' or ')}?${plain === node.text ? '' : ' Once in each week is `every calendar week`.'}`;
   const fixes = near.map((name, order) => rewrite(order === 0 ? 'likely' : 'possible', node.at, name));
   return problem('unknownUnit', { at: node.at, message: `There is no unit \`${node.text}\`.`, help, fixes });
 }
-
-const COUNTED_ON =
-  'Days and weeks are counted on from when it was done, and end as they began: `2 weeks`. Once in each week, Monday to Sunday, is `every calendar week`.';
 
 /** A quantity converted to a unit; a problem that says what was expected where it measures something else. */
 export function quantityIn(quantity: QuantityNode, wanted: Unit, because: Expectation): Read<number> {

@@ -45,6 +45,7 @@ import { tooMuchCovered } from './too-much-covered.js';
 import { unknownName } from './unknown-name.js';
 import { unknownWord } from './unknown-word.js';
 import { unusedName } from './unused-name.js';
+import { weekdayUnclear } from './weekday-unclear.js';
 import { wrongKindOfName } from './wrong-kind-of-name.js';
 
 /** What keeps a schedule from being compiled, whatever it is made of. */
@@ -88,6 +89,9 @@ export const exampleRefusals: readonly Rule[] = [quantitiesInExamples, happensBy
 
 /** What keeps one with moving parts and places from being compiled. Each looks at their declarations only. */
 export const accessRefusals: readonly Rule[] = [tooManyPlaces, restIncomplete, restTwice, stepGoesNowhere, walkRepeated];
+
+/** What keeps one with marks by the week from being compiled. Each looks at those only. */
+export const weekdayRefusals: readonly Rule[] = [weekdayUnclear];
 
 /** What is only said: warnings and notes. */
 export const remarks: readonly Rule[] = [missingFits, unusedName, firstAfterEvery, neverGoverns, neverDue, contradiction, askedInCircle];

@@ -356,6 +356,13 @@ const pages = {
     wrong: 'task belt "Tighten the belt" first at 1 h of engine after belt',
     right: 'task belt "Tighten the belt" first at 1 h of engine after new-belt',
   },
+  weekdayUnclear: {
+    title: 'A day of the week of which nobody can tell when it is',
+    explanation:
+      'A Monday that is named has to be one that everybody finds in the calendar: `month on the first Monday`, `year on the last Friday of March`, `2 weeks on Monday from 2026-03-02`, where the date is the first of them. Each week is `every Monday`.',
+    wrong: 'every 2 weeks on Monday',
+    right: 'every 2 weeks on Monday from 2026-03-02',
+  },
   notAPosition: {
     title: 'A condition of access that is not about positions',
     explanation:

@@ -58,6 +58,7 @@ export const checkCodes = {
   dependenceCycle: { code: 'DW280', severity: 'error' },
   askedInCircle: { code: 'DW281', severity: 'warning' },
   countsFromItself: { code: 'DW282', severity: 'error' },
+  weekdayUnclear: { code: 'DW283', severity: 'error' },
   notAPosition: { code: 'DW290', severity: 'error' },
   restIncomplete: { code: 'DW291', severity: 'error' },
   restTwice: { code: 'DW292', severity: 'error' },
