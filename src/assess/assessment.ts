@@ -97,7 +97,7 @@ export interface Observation {
     readonly of: number;
     readonly entries: readonly EntryId[];
   }[];
-  /** Entries that this node itself rested on (not those of its children). */
+  /** Entries that this node itself rested on (not those of its children): those of its limit and its shares are among them. */
   readonly entries: readonly EntryId[];
   /** What is missing, and would settle it. */
   readonly missing?: readonly Missing[];

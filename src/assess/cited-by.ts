@@ -8,8 +8,7 @@ import type { World } from './world.js';
  * rules speak of; the fall of a level goes by hours without naming their meter.
  */
 export function citedBy({ index, timeline }: World, record: readonly Observation[]): ReadonlySet<EntryId> {
-  const cited = new Set<EntryId>();
-  for (const seen of record) eachEntryOf(seen, (id) => cited.add(id));
+  const cited = new Set(record.flatMap(({ entries }) => entries));
   if (timeline.suspects.every(({ entry }) => !cited.has(entry))) return cited;
   const rules = record.flatMap(({ node }) => index.graph.nodes[node] ?? []);
   const isOfFall = rules.some(({ kind }) => kind === 'sooner');
@@ -21,14 +20,6 @@ export function citedBy({ index, timeline }: World, record: readonly Observation
   for (const id of cited)
     for (const { against, alongside } of spoken.get(id) ?? []) [against, ...alongside].forEach((each) => cited.add(each));
   return cited;
-}
-
-/** Visits each entry that an observation rests on, some of them more than once. */
-export function eachEntryOf({ entries, limit, shares }: Observation, visit: (id: EntryId) => unknown): void {
-  entries.forEach(visit);
-  limit?.base?.entries.forEach(visit);
-  limit?.now?.entries.forEach(visit);
-  shares?.forEach((share) => share.entries.forEach(visit));
 }
 
 /** Whether a meter is named anywhere in a rule. */

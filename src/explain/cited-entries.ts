@@ -2,7 +2,6 @@
  * The entries that a task's answer rests on.
  */
 import type { Assessment, Observation } from '../assess/assessment.js';
-import { eachEntryOf } from '../assess/cited-by.js';
 import { compareTexts } from '../base/compare-texts.js';
 import type { EntryId } from '../history/entry.js';
 import { gather } from '../base/gather.js';
@@ -21,15 +20,14 @@ export function citedEntries(
   history: KnownHistory,
 ): readonly CitedEntry[] {
   const ids = new Map<EntryId, EntryId | null>();
-  const add = (id: EntryId): unknown => ids.set(id, null);
-  for (const seen of observations) eachEntryOf(seen, add);
+  for (const { entries } of observations) for (const id of entries) ids.set(id, null);
   if (setAside.some(({ entry, suspect }) => suspect !== undefined && ids.has(entry))) addRefuting(ids, setAside, speaksOf);
   const found: CitedEntry[] = [];
   for (const [id, refutes] of ids) {
     const cited = history.get(id)?.cited ?? null;
     if (cited !== null) found.push(asCited(cited, refutes, ids));
   }
-  return found.sort(inOrder);
+  return found.length < 2 ? found : found.sort(inOrder);
 }
 
 /** A map is walked in the order of its growth, so that a reading that disagrees with another is looked at itself. */

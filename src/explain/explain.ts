@@ -6,7 +6,7 @@ import type { RuleGraph } from '../graph/rule-graph.js';
 import type { Entry } from '../history/entry.js';
 import type { Explanation, Names } from './explanation.js';
 import { forecastOf } from './forecast.js';
-import { type Named, namedIn, withNames } from './names.js';
+import { namedIn } from './names.js';
 import { nearestChanges } from './nearest-changes.js';
 import { type Reasons, reasonsOf } from './reasons.js';
 import { type Run, runsOf } from './run.js';
@@ -85,9 +85,9 @@ function explainTask(run: Run, options: ExplainOptions): Explanation {
 
 /** What words are made with: names of what the rules mention, and of what the entries and other findings do. */
 export function namesFor({ schedule, outline, history }: Run, { entries, unknown, holds, notices }: Reasons): Names {
-  const more: (readonly Named[])[] = [];
-  for (const { id } of entries) more.push(history.get(id)?.names ?? []);
-  for (const { missing } of unknown) more.push(schedule.names.get(subjectOf(missing)) ?? []);
-  for (const found of [holds, notices]) if (found.length > 0) more.push(namedIn(found, schedule.names));
-  return withNames(outline.names, outline.named, more);
+  let all = outline.names;
+  for (const { id } of entries) all = all.with(history.get(id)?.names ?? []);
+  for (const { missing } of unknown) all = all.with(schedule.names.get(subjectOf(missing)) ?? []);
+  for (const found of [holds, notices]) if (found.length > 0) all = all.with(namedIn(found, schedule.names));
+  return all.names;
 }

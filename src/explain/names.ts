@@ -7,6 +7,8 @@ import type { Names } from './explanation.js';
 
 /** The name of one thing, and among which things it is one. */
 export interface Named {
+  /** Its number among the names of the schedule. */
+  readonly at: number;
   readonly among: keyof Names;
   readonly id: string;
   readonly name: Names[keyof Names][string];
@@ -43,8 +45,9 @@ function namesWhere(graph: RuleGraph, isWanted: (thing: { readonly id: string })
 /** The names of a schedule for looking up. */
 export function namesById(graph: RuleGraph): NamesById {
   const found = new Map<string, Named[]>();
+  let at = 0;
   for (const [among, names] of Object.entries(namesOf(graph)) as [keyof Names, Names[keyof Names]][]) {
-    for (const [id, name] of Object.entries<Named['name']>(names)) addTo(found, id, { among, id, name });
+    for (const [id, name] of Object.entries<Named['name']>(names)) addTo(found, id, { at: at++, among, id, name });
   }
   // As a key it would reach into the object that holds it.
   found.delete('__proto__');
@@ -58,18 +61,39 @@ export function namedIn(value: unknown, known: NamesById): readonly Named[] {
   return [...found];
 }
 
-/** The names, with more of them; where all are there, the very same. `named`: what has a name there. */
-export function withNames(names: Names, named: ReadonlySet<Named>, more: readonly (readonly Named[])[]): Names {
-  const grown: { -readonly [Among in keyof Names]?: Record<string, Named['name']> } = {};
-  let hasGrown = false;
-  for (const some of more) {
-    for (const one of some) {
-      if (named.has(one)) continue;
-      (grown[one.among] ??= { ...names[one.among] })[one.id] = one.name;
-      hasGrown = true;
-    }
+/** Most growths that are kept of one set of names: more than any task's history mentions in ways of its own. */
+const MOST_KEPT = 200;
+
+/**
+ * Names that grow by one after the other. What they grow to is kept: whoever explains a schedule's tasks for many machines and moments meets the same
+ * things mentioned again and again.
+ */
+export class GrowingNames {
+  private readonly grown = new Map<number, GrowingNames>();
+
+  /** `isNamed`: what has a name there, by its number. */
+  constructor(
+    readonly names: Names,
+    private readonly isNamed: readonly boolean[],
+    private readonly kept: { count: number } = { count: 0 },
+  ) {}
+
+  /** With some more; where all are there, the very same. */
+  with(more: readonly Named[]): GrowingNames {
+    return more.reduce<GrowingNames>(
+      (all, one) => (all.isNamed[one.at] === true ? all : (all.grown.get(one.at) ?? all.grownBy(one))),
+      this,
+    );
   }
-  return hasGrown ? { ...names, ...(grown as Partial<Names>) } : names;
+
+  private grownBy({ at, among, id, name }: Named): GrowingNames {
+    const isNamed = [...this.isNamed];
+    isNamed[at] = true;
+    const grown = new GrowingNames({ ...this.names, [among]: { ...this.names[among], [id]: name } }, isNamed, this.kept);
+    if (this.kept.count < MOST_KEPT) this.grown.set(at, grown);
+    this.kept.count += 1;
+    return grown;
+  }
 }
 
 /** All that is written anywhere in a plain value, as a text or as a key. */

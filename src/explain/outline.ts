@@ -5,8 +5,8 @@
 import { notedEvents } from '../graph/noted-events.js';
 import type { NodeId, RuleGraph, Task } from '../graph/rule-graph.js';
 import { type Band, bandsIn, type Edge, edgesIn } from './bands.js';
-import type { ExplainedTask, Explanation, Names } from './explanation.js';
-import { type Named, namesIn, type NamesById, namesById, wordsIn } from './names.js';
+import type { ExplainedTask, Explanation } from './explanation.js';
+import { GrowingNames, type Named, namesIn, type NamesById, namesById, wordsIn } from './names.js';
 import { placeOf, type RuleOutline, ruleOutline } from './rule-outline.js';
 
 /** A task with its rules. */
@@ -23,9 +23,8 @@ export interface TaskOutline {
   readonly edges: readonly Edge[];
   /** What each of the rules mentions, as it is written in the graph, by its node. */
   readonly words: ReadonlyMap<NodeId, ReadonlySet<string>>;
-  readonly names: Names;
-  /** What these are the names of. */
-  readonly named: ReadonlySet<Named>;
+  /** Of what the task and its rules mention. */
+  readonly names: GrowingNames;
 }
 
 /** A schedule, with the outlines of those of its tasks that were asked for so far. */
@@ -89,9 +88,15 @@ function taskOutline(graph: RuleGraph, task: Task, known: NamesById): TaskOutlin
     bands,
     edges: rule === null ? [] : edgesIn(rule, bands),
     words: new Map([rule, gate].flatMap((tree) => (tree === null ? [] : wordsByNode(tree, bands)))),
-    names: namesIn(graph, mentioned),
-    named: new Set([...mentioned].flatMap((word) => known.get(word) ?? [])),
+    names: new GrowingNames(namesIn(graph, mentioned), placesOf([...mentioned].flatMap((word) => known.get(word) ?? []))),
   };
+}
+
+function placesOf(named: readonly Named[]): readonly boolean[] {
+  const most = named.reduce((last, { at }) => Math.max(last, at), -1);
+  const places = new Array<boolean>(most + 1).fill(false);
+  for (const { at } of named) places[at] = true;
+  return places;
 }
 
 function wordsByNode({ node, parts }: RuleOutline, bands: TaskOutline['bands']): readonly (readonly [NodeId, ReadonlySet<string>])[] {

@@ -7,6 +7,7 @@ import type { Explanation, RuleFacts } from './explanation.js';
 import type { TaskOutline } from './outline.js';
 import { ruleFacts } from './rule-facts.js';
 import type { Run } from './run.js';
+import { Seen } from './seen.js';
 import { unknownsOf } from './unknowns.js';
 
 /** The part of an explanation that says why. */
@@ -16,7 +17,7 @@ const NOTHING: readonly never[] = [];
 
 /** Reads the record of a task; nothing is worked out that it does not hold. */
 export function reasonsOf({ outline, assessment, assessed, observations, history }: Run): Reasons {
-  const recorded = { observations: byNode(observations), history };
+  const recorded = { seen: new Seen(observations), history };
   const rule = outline.rule === null ? null : ruleFacts(recorded, outline.rule);
   return {
     rule,
@@ -27,12 +28,6 @@ export function reasonsOf({ outline, assessment, assessed, observations, history
     holds: those(assessment.holds, (hold) => holdTouches(hold, outline.task)),
     notices: those(assessment.notices, (notice) => noticeTouches(notice, outline.task)),
   };
-}
-
-function byNode(observations: readonly Observation[]): ReadonlyMap<NodeId, Observation> {
-  const found = new Map<NodeId, Observation>();
-  for (const seen of observations) found.set(seen.node, seen);
-  return found;
 }
 
 function those<T>(all: readonly T[], touches: (one: T) => boolean): readonly T[] {

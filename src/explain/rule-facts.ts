@@ -2,16 +2,16 @@
  * The rules of a task with what the run recorded for them.
  */
 import type { LimitFacts, Missing, Observation } from '../assess/assessment.js';
-import type { NodeId } from '../graph/rule-graph.js';
 import type { EntryId } from '../history/entry.js';
 import type { Moment } from '../values/moment.js';
 import type { RuleFacts } from './explanation.js';
 import type { KnownHistory } from './known-history.js';
+import type { Seen } from './seen.js';
 import type { RuleOutline } from './rule-outline.js';
 
 /** What one task's run came to. */
 export interface Recorded {
-  readonly observations: ReadonlyMap<NodeId, Observation>;
+  readonly seen: Seen;
   readonly history: KnownHistory;
 }
 
@@ -19,7 +19,7 @@ const NOTHING: readonly never[] = [];
 
 /** The tree of rules, filled in. */
 export function ruleFacts(recorded: Recorded, { node, place, parts: outlines }: RuleOutline): RuleFacts {
-  const seen = recorded.observations.get(node.id);
+  const seen = recorded.seen.get(node.id);
   const parts = outlines.length === 0 ? NOTHING : outlines.map((part) => ruleFacts(recorded, part));
   return seen === undefined ? { node, place, entries: NOTHING, missing: NOTHING, parts } : filledIn(recorded, seen, node, place, parts);
 }

@@ -25,14 +25,15 @@ function beyond(rule: RuleFacts, on: On, now: number): readonly number[] {
 
 /** Due and coming up begin at their point; overdue, and due of a `more than` limit, one beyond it. */
 function gather({ limit, node, parts }: RuleFacts, on: On, now: number, into: number[]): void {
-  const add = (point: DuePoint | null, further: number): void => {
-    const value = point === null ? null : on(point);
-    if (value !== null && value + further > now) into.push(value + further);
-  };
   if (limit !== undefined) {
-    add(limit.comingUpFrom, 0);
-    add(limit.due, node.kind === 'interval' && node.strict ? 1 : 0);
-    add(limit.overdueAfter, 1);
+    add(limit.comingUpFrom, 0, on, now, into);
+    add(limit.due, node.kind === 'interval' && node.strict ? 1 : 0, on, now, into);
+    add(limit.overdueAfter, 1, on, now, into);
   }
   for (const part of parts) gather(part, on, now, into);
+}
+
+function add(point: DuePoint | null, further: number, on: On, now: number, into: number[]): void {
+  const value = point === null ? null : on(point);
+  if (value !== null && value + further > now) into.push(value + further);
 }

@@ -72,16 +72,6 @@ describe('what keeps a cited reading from counting', () => {
     expect(cited(seen(nodeOf('occasion', '"before"'), 'c'))).toEqual(['c']);
     expect(cited(seen(nodeOf('occasion', '"before"'), 'c'), seen(nodeOf('sooner')))).toEqual(['a', 'c']);
   });
-
-  test('is looked for in all that an observation rests on', () => {
-    const base = { value: 0, why: 'done', when: null, entries: ['b'] };
-    const more = {
-      ...seen(engine, 'd'),
-      shares: [{ duty: null, of: 1, ticks: 0, entries: ['x'] }],
-      limit: { base, now: { value: 0, entries: ['y'] } },
-    };
-    expect(cited(more as unknown as Observation)).toEqual(['a', 'b', 'd', 'x', 'y']);
-  });
 });
 
 describe('the end of an earlier spell', () => {
