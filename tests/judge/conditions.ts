@@ -235,7 +235,9 @@ function allEvents(world: World, event: string): readonly { readonly id: string;
   const on = world.graph.events.find(({ id }) => id === event)?.on;
   if (on !== undefined) {
     const happened = onFixedDay(world, on);
-    return happened === undefined ? [] : [{ id: start(world)?.id ?? '', when: happened.when }];
+    // On the day itself no entry notes it, and so none says where the meters stood.
+    const id = happened?.when.day === on ? '' : (start(world)?.id ?? '');
+    return happened === undefined ? [] : [{ id, when: happened.when }];
   }
   return world.entries
     .flatMap((entry) => (entry.kind === 'event' && entry.event === event ? [{ id: entry.id, when: whenOf(entry) }] : []))
