@@ -25,7 +25,7 @@ export function assessTask(world: World, task: Task): TaskResult {
   world.task = task.id;
   world.step();
   const { aspects } = world.kinds;
-  const judged = judgedWithin(world, task, AROUND);
+  const judged = judgedWithin(world, task);
   const record = world.takeRecord();
   const isWhole = asksFor(task, 'metBy') && judged.assessment.resting === null;
   const whole = isWhole ? carried(aspects, 'metBy').record(world, task, record) : record;
@@ -33,10 +33,12 @@ export function assessTask(world: World, task: Task): TaskResult {
   return { ...judged, record: aspects.ends?.(world, whole) ?? whole };
 }
 
-function judgedWithin(world: World, task: Task, [outer, ...inner]: readonly (typeof AROUND)[number][]): Judged {
+/** From the outermost on of what stands around it, of those from `level` on. */
+function judgedWithin(world: World, task: Task, level = 0): Judged {
+  const at = AROUND.findIndex((aspect, index) => index >= level && asksFor(task, aspect));
+  const outer = AROUND[at];
   if (outer === undefined) return judgedByRules(world, task);
-  const within = (): Judged => judgedWithin(world, task, inner);
-  return asksFor(task, outer) ? carried(world.kinds.aspects, outer)(world, task, within) : within();
+  return carried(world.kinds.aspects, outer)(world, task, () => judgedWithin(world, task, at + 1));
 }
 
 function judgedByRules(world: World, task: Task): Judged {

@@ -54,9 +54,13 @@ export function baseOf(world: World, rule: RepeatRule, axis: Axis, doings: reado
 export function startBase(world: World, axis: Axis, fromStart: boolean): { readonly base: Base } | null {
   const start = fromStart ? axis.start() : null;
   if (start === null) return null;
-  const { inService } = world.timeline.machine;
-  const when = inService === null ? null : onDay(inService);
-  return { base: { anchor: start.value, spans: 0, when, why: 'start', entries: start.entries } };
+  return { base: { anchor: start.value, spans: 0, when: startMoment(world), why: 'start', entries: start.entries } };
+}
+
+/** When the machine entered service; `null` where nobody noted it. */
+export function startMoment({ timeline }: World): Moment | null {
+  const { inService } = timeline.machine;
+  return inService === null ? null : onDay(inService);
 }
 
 /** A base at a doing. */
@@ -78,5 +82,10 @@ export function lacksAxis(world: World, { missing }: Axis, { when, entries }: Ef
 
 /** The moment of something on which nobody noted where the axis stood, as a point that it rests on. */
 export function stoodOn(when: Moment | null): Pick<NoBase, 'stood'> {
-  return when === null ? {} : { stood: [{ on: 'moment', at: when }] };
+  return when === null ? {} : { stood: pointsOf(when) };
+}
+
+/** The point at a moment; none where nobody knows when. */
+export function pointsOf(when: Moment | null): readonly DuePoint[] {
+  return when === null ? [] : [{ on: 'moment', at: when }];
 }

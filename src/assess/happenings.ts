@@ -1,6 +1,6 @@
 /** When something last happened that rules count from: an event that was noted, one of a day that the schedule names, or the doing of a task. */
 import type { EntryId } from '../history/entry.js';
-import type { Stamped } from '../history/timeline.js';
+import type { Stamped, Timeline } from '../history/timeline.js';
 import { type Day, type Moment, onDay } from '../values/moment.js';
 import type { Note } from './assessment.js';
 import type { Axis } from './axis.js';
@@ -34,15 +34,21 @@ export function notYet(world: World, event: string): Extract<Note, { is: 'not-ha
 
 /** What happens to every machine on a day that the schedule names; to one that entered service later, when it did. Undefined before. */
 export function onItsDay(world: World, day: Day): Happening | undefined {
-  const { entry, inService } = world.timeline.machine;
-  const late = inService !== null && inService > day;
-  const when = onDay(late ? inService : day);
+  const { machine } = world.timeline;
+  const { entry } = machine;
+  const when = onDay(dayItHappens(machine, day));
+  const late = when.day > day;
   if (when.day > world.now.day) return undefined;
   return {
     when,
     entries: late && entry !== null ? [entry] : [],
     on: (axis) => (late ? axis.start() : stoodAt(world, axis, when, undefined)),
   };
+}
+
+/** The day on which a machine meets what happens on a day to every one that is in service. */
+export function dayItHappens({ inService }: Timeline['machine'], day: Day): Day {
+  return inService !== null && inService > day ? inService : day;
 }
 
 /** What one entry says that happened. */

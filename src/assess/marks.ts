@@ -1,8 +1,8 @@
 /** What the two kinds of fixed marks share: what they count from, and which mark is the one that is owed. */
 import type { EntryId } from '../history/entry.js';
-import { type Moment, onDay } from '../values/moment.js';
+import type { Moment } from '../values/moment.js';
 import type { Axis } from './axis.js';
-import { lacksAxis, type NoBase } from './base.js';
+import { lacksAxis, type NoBase, startMoment } from './base.js';
 import type { EffectiveDoing } from './doings.js';
 import type { World } from './world.js';
 
@@ -18,8 +18,7 @@ export function baseForMarks(world: World, axis: Axis, doings: readonly Effectiv
   const last = doings.at(-1);
   if (last === undefined) {
     const start = axis.start();
-    const { inService } = world.timeline.machine;
-    return start === null ? null : { ...start, why: 'start', when: inService === null ? null : onDay(inService) };
+    return start === null ? null : { ...start, why: 'start', when: startMoment(world) };
   }
   const value = axis.at(last, null);
   if (value === null) return lacksAxis(world, axis, last);

@@ -3,7 +3,7 @@ import { dayAfter } from '../graph/calendar-amount.js';
 import type { CalendarAmount, IntervalNode } from '../graph/rule-graph.js';
 import type { DuePoint, Note } from './assessment.js';
 import type { Axis } from './axis.js';
-import { baseOf, type BaseResult, type NoBase, stoodOn } from './base.js';
+import { baseOf, type BaseResult, type NoBase, pointsOf } from './base.js';
 import { type DatedDoing, doingsOf, type EffectiveDoing } from './doings.js';
 import type { TriggerContext } from './trigger-context.js';
 import type { World } from './world.js';
@@ -73,7 +73,7 @@ export function tooSoonNote(missed: FarApart['tooSoon']): Pick<DoingsCounted, 't
 
 /** Which of several doings is the one that a rule counts from goes by how many there are. */
 export function withLater(found: NoBase, counted: readonly EffectiveDoing[]): NoBase {
-  const later = counted.flatMap(({ when }) => stoodOn(when).stood ?? []);
+  const later = counted.flatMap(({ when }) => pointsOf(when));
   const stood = [...(found.stood ?? []), ...later];
   return { ...found, entries: entriesOf(counted, found.entries), ...(stood.length === 0 ? {} : { stood }) };
 }

@@ -1,3 +1,4 @@
+import { declaredEvents } from '../graph/noted-events.js';
 import { meaningFingerprint, meaningText } from '../graph/meaning-fingerprint.js';
 import type { RuleGraph, Task } from '../graph/rule-graph.js';
 import type { Moment } from '../values/moment.js';
@@ -57,11 +58,6 @@ function compareDeclarations(before: RuleGraph, after: RuleGraph): Comparison['d
     ...inAccess.map((kind) => [kind, before.access[kind], after.access[kind]] as const),
   ];
   return lists.flatMap(([kind, old, fresh]) => compareLists(kind, texts(old, before), texts(fresh, after)));
-}
-
-/** Not those that are the doing of a task: the task is compared. */
-function declaredEvents({ events }: RuleGraph): RuleGraph['events'] {
-  return events.filter(({ task }) => task === undefined);
 }
 
 function texts(things: readonly { readonly id: string }[], graph: RuleGraph): ReadonlyMap<string, string> {

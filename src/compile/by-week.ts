@@ -3,7 +3,7 @@
  */
 import type { CalendarMarksNode } from '../graph/rule-graph.js';
 import type { LimitNode } from '../syntax/tree.js';
-import { parseDate } from '../values/civil.js';
+import { dayIn } from './workshop.js';
 
 /** What a limit that goes by the week has in its node instead of days of a month. */
 export type CompileByWeek = (
@@ -23,8 +23,6 @@ export const compileByWeek: CompileByWeek = ({ number, byWeek }) => {
     }));
     return { placed };
   }
-  const first = parseDate(from.text);
-  if (first.kind !== 'date') throw new Error(`unchecked date: ${from.text}`);
   const weekdays = [...new Set(days.map(({ weekday }) => weekday.weekday))].sort((a, b) => a - b);
-  return { months: 1, weekdays, weeks: { count: number?.value ?? 1, from: first.day } };
+  return { months: 1, weekdays, weeks: { count: number?.value ?? 1, from: dayIn(from) } };
 };

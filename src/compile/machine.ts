@@ -7,12 +7,11 @@ import { rangeOfBand } from '../check/quantities/level.js';
 import { litresOf } from '../check/quantities/work.js';
 import { sound } from '../check/whole.js';
 import type { CalendarAmount, Defect, Dipstick, Event, Gauge, Meter, Origin, Stop, Supply } from '../graph/rule-graph.js';
-import type { EventNode, SpanNode, UnitNode } from '../syntax/tree.js';
-import { dayOf } from '../values/civil.js';
+import type { SpanNode, UnitNode } from '../syntax/tree.js';
 import { findUnit } from '../values/units.js';
 import { compileCondition } from './condition.js';
 import { compileOutcome } from './task.js';
-import { originOf, type Workshop } from './workshop.js';
+import { dayIn, originOf, type Workshop } from './workshop.js';
 
 interface Entry {
   id: string;
@@ -86,14 +85,12 @@ export function compileEvents(shop: Workshop): Event[] {
     kinds.includes('event') && definition?.kind === 'task' ? [definition] : [],
   );
   return [
-    ...definitionsOf(shop.model, 'event').map((definition) => ({ ...entry(shop, definition), ...dated(definition.node) })),
+    ...definitionsOf(shop.model, 'event').map((definition) => {
+      const { on } = definition.node;
+      return { ...entry(shop, definition), ...(on === undefined ? {} : { on: dayIn(on) }) };
+    }),
     ...[...new Set(tasks)].map((task) => ({ ...entry(shop, task), task: task.id })),
   ];
-}
-
-function dated({ on }: EventNode): Pick<Event, 'on'> {
-  const day = on === undefined ? null : dayOf(on.text);
-  return day === null ? {} : { on: day };
 }
 
 /** Duties and attachments: a name and a title. */

@@ -4,7 +4,9 @@
 import { positionOf, type SourceText } from '../base/source-text.js';
 import type { Span } from '../base/span.js';
 import type { Definition, Home, Model } from '../check/model.js';
-import type { NameNode, SpanNode } from '../syntax/tree.js';
+import type { DateNode, NameNode, SpanNode } from '../syntax/tree.js';
+import { dayOf } from '../values/civil.js';
+import type { Day } from '../values/moment.js';
 import type { Amount, Origin } from '../graph/rule-graph.js';
 import { amountOf, delayOf } from '../check/quantities/amount.js';
 import { sound } from '../check/whole.js';
@@ -21,6 +23,13 @@ export interface Workshop extends NodeList {
 
 export function workshop(model: Model, sources: readonly SourceText[], byWeek?: CompileByWeek): Workshop {
   return { model, sources, byWeek, ...nodeList() };
+}
+
+/** The day of a date. @throws Error where there is no such day: a bug of ours, for a rule should have said so. */
+export function dayIn({ text }: DateNode): Day {
+  const day = dayOf(text);
+  if (day === null) throw new Error(`unchecked date: ${text}`);
+  return day;
 }
 
 /** Where something was written: its place, and its words with white space folded and comments left out. */

@@ -2,6 +2,7 @@
  * The titles and units of everything that an explanation mentions, so that it can be put into words without the schedule.
  */
 import { addTo } from '../base/gather.js';
+import { declaredEvents } from '../graph/noted-events.js';
 import type { RuleGraph } from '../graph/rule-graph.js';
 import type { Names } from './explanation.js';
 
@@ -35,7 +36,7 @@ function namesWhere(graph: RuleGraph, isWanted: (thing: { readonly id: string })
     gauges: byId(graph.gauges, isWanted, ({ title, unit }) => ({ title, unit })),
     dipsticks: byId(graph.dipsticks, isWanted, ({ title, litres }) => ({ title, litres })),
     duties: titles(graph.duties),
-    events: titles(graph.events.filter(({ task }) => task === undefined)),
+    events: titles(declaredEvents(graph)),
     attachments: titles(graph.attachments),
     defects: titles(graph.defects),
     tasks: titles(graph.tasks),

@@ -47,3 +47,16 @@ export function isNamedMonth(month: number, named: number, months: number): bool
 export function hasOneMark({ days, placed = [], weekdays }: CalendarMarksNode): boolean {
   return weekdays === undefined && days.length + placed.length === 1;
 }
+
+/** How many weeks pass from one of the weeks that count to the next; 0 for marks that go by the month. */
+export function weeksOf(node: CalendarMarksNode | CalendarWindowNode): number {
+  return node.kind === 'calendar-marks' ? (node.weeks?.count ?? 0) : 0;
+}
+
+/**
+ * In how many months on from any there is a mark, or there is none at all. A day that some months lack (30 February, the leap day) recurs within eight
+ * years or not; so many weeks pass within so many months.
+ */
+export function reachOf(node: CalendarMarksNode | CalendarWindowNode): number {
+  return node.months + weeksOf(node) + 8 * 12;
+}

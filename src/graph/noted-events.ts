@@ -5,6 +5,11 @@ import type { Event, RuleGraph } from './rule-graph.js';
  *
  * @example notedEvents(graph).map(({ title }) => title) // what an app may offer under “What happened?”
  */
-export function notedEvents({ events }: Pick<RuleGraph, 'events'>): readonly Event[] {
-  return events.filter(({ task, on }) => task === undefined && on === undefined);
+export function notedEvents(graph: Pick<RuleGraph, 'events'>): readonly Event[] {
+  return declaredEvents(graph).filter(({ on }) => on === undefined);
+}
+
+/** Events that a schedule declares: not those that are the doing of a task. */
+export function declaredEvents({ events }: Pick<RuleGraph, 'events'>): readonly Event[] {
+  return events.filter(({ task }) => task === undefined);
 }

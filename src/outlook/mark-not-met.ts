@@ -1,11 +1,9 @@
 import { marginBefore } from '../graph/calendar-amount.js';
 import { everyMarkedDay } from '../graph/days-by-week.js';
+import { reachOf } from '../graph/marked-days.js';
 import type { CalendarMarksNode, CalendarWindowNode } from '../graph/rule-graph.js';
 import { civilOf } from '../values/civil.js';
 import type { Day } from '../values/moment.js';
-
-/** A day that some months lack (30 February, the leap day) recurs within eight years or not at all; so many weeks pass within so many months. */
-const REACH = 8 * 12;
 
 /** The first calendar mark that work on `day` does not meet: whose early margin begins after it. Infinity where there is none. */
 export function markNotMet(node: CalendarMarksNode | CalendarWindowNode, day: Day): number {
@@ -17,8 +15,8 @@ export function markNotMet(node: CalendarMarksNode | CalendarWindowNode, day: Da
 function markAfter(node: CalendarMarksNode | CalendarWindowNode, day: Day): number {
   const { year, month } = civilOf(day);
   const start = year * 12 + month - 1;
-  const weeks = node.kind === 'calendar-marks' ? (node.weeks?.count ?? 0) : 0;
-  for (let ahead = 0; ahead <= node.months + weeks + REACH; ahead += 1) {
+  const reach = reachOf(node);
+  for (let ahead = 0; ahead <= reach; ahead += 1) {
     const found = everyMarkedDay(node, start + ahead).find((mark) => mark > day);
     if (found !== undefined) return found;
   }

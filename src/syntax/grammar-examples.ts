@@ -247,9 +247,8 @@ export const readingExamples: GrammarLayer = (below) =>
       return this.OR<PointNode>([
         {
           ALT: () => {
-            this.CONSUME(this.v.Date);
-            const at = this.since(first);
-            return { kind: 'point-date', at, date: { kind: 'date', at, text: first.image } };
+            const date = this.dateNode(this.CONSUME(this.v.Date));
+            return { kind: 'point-date', at: date.at, date };
           },
         },
         {

@@ -52,8 +52,7 @@ export const readingWeekdayMarks: GrammarLayer = (below) =>
     /** "from" Date */
     private readonly fromDate = this.RULE('fromDate', (): DateNode => {
       this.CONSUME(this.v.word.from);
-      const date = this.CONSUME(this.v.Date);
-      return { kind: 'date', at: this.spanOf(date), text: date.image };
+      return this.dateNode(this.CONSUME(this.v.Date));
     });
 
     /** PlacedDay | Weekday */

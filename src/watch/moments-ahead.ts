@@ -1,4 +1,5 @@
 import { dayAfter } from '../graph/calendar-amount.js';
+import { dayItHappens } from '../assess/happenings.js';
 import type { Assessment, AssessOptions, DuePoint } from '../assess/assessment.js';
 import type {
   Amount,
@@ -141,7 +142,7 @@ function stagePoints(timeline: Timeline, graph: RuleGraph, node: StagesNode): re
 function startsOf({ machine, events, doings, statements }: Timeline, graph: RuleGraph, from: StagesNode['from']): readonly Moment[] {
   if (from.is === 'start') return machine.inService === null ? [] : [onDay(machine.inService)];
   const { task, on } = graph.events.find(({ id }) => id === from.event) ?? {};
-  if (on !== undefined) return [onDay(Math.max(on, machine.inService ?? on) as Day)];
+  if (on !== undefined) return [onDay(dayItHappens(machine, on as Day))];
   if (task !== undefined) return [...doings.values(), ...statements.values()].flat().flatMap(({ when }) => when ?? []);
   const last = events.get(from.event)?.at(-1);
   return last === undefined ? [] : [last.when];

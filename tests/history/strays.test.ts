@@ -35,6 +35,14 @@ describe('a name that the schedule does not have', () => {
     expect(read([entry])).toEqual({ ...nothing, strays: [{ entry: 'x', what }] });
   });
 
+  test('an event of a day that the schedule names is none that an entry notes', () => {
+    const [event] = tractor.events;
+    if (event === undefined) throw new Error('the machine has no event');
+    const model = { ...tractor, events: [...tractor.events, { ...event, id: 'recall', on: 20_514 }] };
+    const entry: Entry = { kind: 'event', id: 'x', on, event: 'recall' };
+    expect(read([entry], model)).toEqual({ ...nothing, strays: [{ entry: 'x', what: 'There is no event `recall` in this schedule' }] });
+  });
+
   test('a top-up of an unknown dipstick or supply is kept as a top-up of neither', () => {
     const entry: Entry = { kind: 'topped-up', id: 'x', on, dipstick: 'brine', supply: 'tar', litres: 2 };
     const { topUps, strays } = read([entry]);

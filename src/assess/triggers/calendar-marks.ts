@@ -1,4 +1,4 @@
-import { type DaysByWeek, markedDays } from '../../graph/marked-days.js';
+import { type DaysByWeek, markedDays, reachOf, weeksOf } from '../../graph/marked-days.js';
 import type { CalendarMarksNode, CalendarWindowNode, Margin } from '../../graph/rule-graph.js';
 import { civilOf, daysInMonth } from '../../values/civil.js';
 import type { Day } from '../../values/moment.js';
@@ -63,11 +63,6 @@ function beforeTheFirst(world: World, rule: LimitRule, axis: Axis, first: Day | 
   if (first === null) return quiet(rule.id);
   const base = { value: first - 7 * weeks, why: 'mark', when: null, entries: [] } as const;
   return judge(world, rule, axis, { base, due: first, now: { value: world.now.day, entries: [] } });
-}
-
-/** How many weeks pass from one of the weeks that count to the next; 0 for marks that go by the month. */
-function weeksOf(node: CalendarMarksNode | CalendarWindowNode): number {
-  return node.kind === 'calendar-marks' ? (node.weeks?.count ?? 0) : 0;
 }
 
 /** Marks count from the start, from the last of the doings that met one, or, where those are too few and no start is on record, from the first of them on. */
@@ -139,7 +134,7 @@ class MarkSearch {
   /** The latest mark at or before a day; `null` if none lies in reach. */
   atOrBefore(day: Day): Day | null {
     const from = monthOf(day);
-    for (let month = from; month >= from - this.reach(); month -= 1) {
+    for (let month = from; month >= from - reachOf(this.node); month -= 1) {
       this.world.step();
       const found = this.marks(month).findLast((mark) => mark <= day);
       if (found !== undefined) return found;
@@ -150,7 +145,7 @@ class MarkSearch {
   /** The first mark after a day; `null` if none lies in reach. */
   after(day: Day): Day | null {
     const from = monthOf(day);
-    for (let month = from; month <= from + this.reach(); month += 1) {
+    for (let month = from; month <= from + reachOf(this.node); month += 1) {
       this.world.step();
       const found = this.marks(month).find((mark) => mark > day);
       if (found !== undefined) return found;
@@ -166,11 +161,6 @@ class MarkSearch {
       count += this.marks(month).filter((mark) => mark > first && mark <= last).length;
     }
     return count;
-  }
-
-  /** A day that some months lack (30 February, the leap day) recurs within eight years or not at all; so many weeks pass within so many months. */
-  private reach(): number {
-    return this.node.months + weeksOf(this.node) + 8 * 12;
   }
 }
 

@@ -4,7 +4,7 @@ import { isAfter, notBefore } from '../../values/moment.js';
 import type { Moment } from '../../values/moment.js';
 import type { DuePoint } from '../assessment.js';
 import { type Axis, axisKind, axisOf } from '../axis.js';
-import { stoodOn } from '../base.js';
+import { pointsOf, startMoment, stoodOn } from '../base.js';
 import { doingsOf, type EffectiveDoing } from '../doings.js';
 import { judge } from '../judge.js';
 import { lastHappening, notYet } from '../happenings.js';
@@ -42,7 +42,7 @@ export function stages(world: World, node: StagesNode, context: TriggerContext):
     due,
     now,
     note: { is: 'stages', met, of: points.length },
-    ...(last === undefined ? {} : { stood: [...whenOf(last), ...(at === null ? [] : [axis.point(at.value)])] }),
+    ...(last === undefined ? {} : { stood: [...pointsOf(last.when), ...(at === null ? [] : [axis.point(at.value)])] }),
   });
 }
 
@@ -70,8 +70,7 @@ function doingsFor(world: World, node: StagesNode, context: TriggerContext): rea
 function startOf(world: World, node: StagesNode, axis: Axis): StageStart | null | 'no-event' {
   if (node.from.is === 'start') {
     const start = axis.start();
-    const { inService } = world.timeline.machine;
-    return start === null ? null : { ...start, when: inService === null ? null : { day: inService, minute: null }, why: 'start' };
+    return start === null ? null : { ...start, when: startMoment(world), why: 'start' };
   }
   const event = lastHappening(world, node.from.event);
   if (event === undefined) return 'no-event';
@@ -127,12 +126,12 @@ function metBy(node: StagesNode, axis: Axis, last: EffectiveDoing | undefined, s
   const at = axis.at(last, start.when);
   return {
     entries: [...new Set([...start.entries, ...last.entries, ...(at?.entries ?? [])])],
-    stood: [...whenOf(start), ...whenOf(last), ...[start.value, ...(at === null ? [] : [at.value])].map((value) => axis.point(value))],
+    stood: [
+      ...pointsOf(start.when),
+      ...pointsOf(last.when),
+      ...[start.value, ...(at === null ? [] : [at.value])].map((value) => axis.point(value)),
+    ],
   };
-}
-
-function whenOf({ when }: Pick<StageStart, 'when'>): readonly DuePoint[] {
-  return when === null ? [] : [{ on: 'moment', at: when }];
 }
 
 function nothingLeft(world: World, node: StagesNode, shown: Shown): Reach {
@@ -162,7 +161,7 @@ function withoutStart(world: World, node: StagesNode, doings: readonly Effective
     const by = meetsAlone(world, node, doings);
     const since = event?.when ?? null;
     if (by !== undefined)
-      return nothingLeft(world, node, { entries: [...entries, ...by.entries], stood: [...whenOf({ when: since }), ...whenOf(by)] });
+      return nothingLeft(world, node, { entries: [...entries, ...by.entries], stood: [...pointsOf(since), ...pointsOf(by.when)] });
     return lacksBase(world, node, { missing: { what: 'meter', meter: meterOf(node) }, unrecorded: false, entries, ...stoodOn(since) });
   }
   if (last !== undefined) return nothingLeft(world, node, { entries: last.entries });

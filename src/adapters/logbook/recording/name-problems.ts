@@ -27,7 +27,7 @@ const MOST_OFFERED = 3;
  *   // ['There is no event `wheel-refi` in this schedule; did you mean `wheel-refit`?']
  */
 export function nameProblems(graph: RuleGraph, draft: LooseDraft): readonly string[] {
-  const { on } = graph.events.find(({ id, task }) => id === draft.event && task === undefined) ?? {};
+  const on = graph.events.find((event) => event.id === draft.event && event.on !== undefined)?.on;
   if (on !== undefined)
     return [`\`${draft.event ?? ''}\` happens on ${formatDate(on as Day)} by itself, to every machine; nobody notes it.`];
   return uses(graph, draft)

@@ -7,6 +7,7 @@ import { notedEvents } from '../../../engine.js';
 import { safeText } from '../../../render/safe-text.js';
 import { choiceField, textField } from './controls.js';
 import type { Field, LooseEntry } from './field.js';
+import { filled } from './filled.js';
 import { meterFields } from './meter-fields.js';
 import type { QuickForm } from './write-screen.js';
 
@@ -21,9 +22,8 @@ export function happeningForm(field: Field): QuickForm {
     draft: () => {
       const chosen = what.select.value === '' ? undefined : choices[Number(what.select.value)];
       if (chosen === undefined) return 'Choose what happened.';
-      const values = { ...meters.values() };
       const words = note.input.value.trim();
-      return { ...chosen[1], ...(Object.keys(values).length === 0 ? {} : { meters: values }), ...(words === '' ? {} : { note: words }) };
+      return { ...chosen[1], ...filled('meters', meters.values()), ...(words === '' ? {} : { note: words }) };
     },
   };
 }

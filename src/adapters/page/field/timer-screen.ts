@@ -13,6 +13,7 @@ import { button, element } from '../view/element.js';
 import { startAlarm } from './alarm.js';
 import { deviceSeconds } from './device-clock.js';
 import type { Field } from './field.js';
+import { filled } from './filled.js';
 import { meterFields } from './meter-fields.js';
 import { lastDials } from './last-dials.js';
 import { dueNext, dueSince, minutesIn, outingOf, readRunning, type RunningWork } from './running-work.js';
@@ -163,8 +164,12 @@ class Timer {
   private end(running: RunningWork, meters: Readonly<Record<string, number>>): void {
     const now = this.field.now();
     const { id: _, ...outing } = outingOf(running);
-    const shown = Object.keys(meters).length === 0 ? {} : { meters: { ...meters } };
-    const written = this.field.write({ ...outing, until: formatTime(now.minute ?? 0), untilOn: formatDate(now.day), ...shown });
+    const written = this.field.write({
+      ...outing,
+      until: formatTime(now.minute ?? 0),
+      untilOn: formatDate(now.day),
+      ...filled('meters', meters),
+    });
     if (!written.ok) {
       this.said.textContent = `Not written down: ${written.problem}.`;
       return;

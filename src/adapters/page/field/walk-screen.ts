@@ -13,6 +13,7 @@ import { cautionList, deference } from '../view/caution-list.js';
 import { button, element } from '../view/element.js';
 import { tickBox } from './controls.js';
 import type { Asked, Field } from './field.js';
+import { filled } from './filled.js';
 import { meterFields } from './meter-fields.js';
 import { readingField, type ReadingValue } from './reading-fields.js';
 import type { Screen } from './screen.js';
@@ -224,8 +225,4 @@ function writeDown(
 
 function isReadBy(graph: RuleGraph, tasks: readonly string[], instrument: string): boolean {
   return graph.tasks.some(({ id, reads }) => tasks.includes(id) && reads.some((each) => each.instrument.id === instrument));
-}
-
-function filled<K extends string, V>(key: K, values: Readonly<Record<string, V>>): { readonly [P in K]?: Record<string, V> } {
-  return (Object.keys(values).length === 0 ? {} : { [key]: { ...values } }) as { readonly [P in K]?: Record<string, V> };
 }

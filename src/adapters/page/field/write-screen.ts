@@ -7,6 +7,7 @@ import { entryInWords } from '../../../render/entry-in-words.js';
 import { button, element } from '../view/element.js';
 import { choiceField, decimalOf, textField, tickBox } from './controls.js';
 import type { Field, LooseEntry } from './field.js';
+import { filled } from './filled.js';
 import { happeningForm } from './happening-form.js';
 import { meterFields } from './meter-fields.js';
 import { readingField, type ReadingValue } from './reading-fields.js';
@@ -140,11 +141,10 @@ function doneForm(field: Field, first?: string): QuickForm {
     root: [search.root, list, meters.root, note.root],
     draft: () => {
       if (chosen.size === 0) return 'Tick what was done.';
-      const values = { ...meters.values() };
       return {
         kind: 'done',
         tasks: [...chosen],
-        ...(Object.keys(values).length === 0 ? {} : { meters: values }),
+        ...filled('meters', meters.values()),
         ...(note.input.value.trim() === '' ? {} : { note: note.input.value.trim() }),
       };
     },
