@@ -16,7 +16,7 @@ export { LiveCheck } from './check/live-check.js';
 export { definitionsOf } from './check/model.js';
 export { compile, compileChecked } from './compile/compile.js';
 export { catalogue, catalogueEntry } from './diagnostics/catalogue.js';
-export { compareEditions } from './compare/compare-editions.js';
+export { compareEditions, type CompareOptions } from './compare/compare-editions.js';
 export { format } from './format/format.js';
 export { runExamples } from './examples/run-examples.js';
 export { meaningFingerprint } from './graph/meaning-fingerprint.js';

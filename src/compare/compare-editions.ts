@@ -6,15 +6,27 @@ import { compareTask } from './compare-task.js';
 import type { Comparison, TaskComparison } from './comparison.js';
 import { type LoggedMachine, movesOf } from './moves.js';
 
+/** How editions are compared. */
+export interface CompareOptions {
+  /** The SHA-256 of a text's UTF-8 bytes, in hex: the host's own, which is quicker than ours. */
+  readonly sha256?: ((text: string) => string) | undefined;
+}
+
 /**
  * Compares two editions of a schedule by what they mean: layout, comments and order change nothing.
  *
  * @param machines logbooks for which to say which due points move, by how much and why; with the moment to ask about.
  * @example compareEditions(edition3, edition4).tasks.filter((task) => task.bearings.includes('tighter'))
  */
-export function compareEditions(before: RuleGraph, after: RuleGraph, machines: readonly LoggedMachine[] = [], now?: Moment): Comparison {
+export function compareEditions(
+  before: RuleGraph,
+  after: RuleGraph,
+  machines: readonly LoggedMachine[] = [],
+  now?: Moment,
+  { sha256 }: CompareOptions = {},
+): Comparison {
   const tasks = compareTasks(before, after);
-  const [from, to] = [identity(before), identity(after)];
+  const [from, to] = [identity(before, sha256), identity(after, sha256)];
   return {
     format: 'duewright-comparison',
     version: 1,
@@ -27,9 +39,9 @@ export function compareEditions(before: RuleGraph, after: RuleGraph, machines: r
   };
 }
 
-function identity(graph: RuleGraph): Comparison['before'] {
+function identity(graph: RuleGraph, sha256: CompareOptions['sha256']): Comparison['before'] {
   const { name, edition } = graph.schedule;
-  return { name, edition: edition?.number ?? null, fingerprint: graph.fingerprint, meaning: meaningFingerprint(graph) };
+  return { name, edition: edition?.number ?? null, fingerprint: graph.fingerprint, meaning: meaningFingerprint(graph, sha256) };
 }
 
 function compareTasks(before: RuleGraph, after: RuleGraph): readonly TaskComparison[] {

@@ -5,11 +5,11 @@ import type { Diagnostic } from '../diagnostics/diagnostic.js';
 import { hasErrors } from '../diagnostics/collect.js';
 import { parseWithTokens } from '../syntax/parse.js';
 import type { ParseOptions } from '../syntax/parse-on.js';
-import { asWritten } from '../syntax/read-tokens.js';
+import { asWritten, readWords } from '../syntax/read-tokens.js';
 import { breaksOf } from './breaks.js';
 import { linesOf } from './lines.js';
 import { pageOf } from './page.js';
-import { type ReadText, sameMeaning } from './same-meaning.js';
+import { type ReadText, sameMeaning, sameWords } from './same-meaning.js';
 
 /** The text laid out, or why it cannot be read. */
 export type Formatted = { readonly text: string } | { readonly diagnostics: readonly Diagnostic[] };
@@ -33,8 +33,12 @@ export function format(text: string, options: ParseOptions = {}): Formatted {
   return { text: printed };
 }
 
-/** Whether what was printed reads as what stood there, and nothing more is said of it. */
+/**
+ * Whether what was printed reads as what stood there, and nothing more is said of it. Where nothing was told of a text the grammar has looked at its words
+ * and signs alone, so these are enough: line ends and capitals count only where there is something to put right.
+ */
 function isProven(before: ReadText, printed: string, told: number): boolean {
+  if (told === 0) return sameWords({ tokens: before.tokens, comments: before.file.comments }, readWords(printed));
   const { file, diagnostics, tokens } = parseWithTokens(printed);
   return file !== null && diagnostics.length <= told && sameMeaning(before, { file, tokens: asWritten(tokens, printed) });
 }

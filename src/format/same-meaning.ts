@@ -1,7 +1,7 @@
 /**
  * Whether two texts say the same: the same tree with positions left out, and the same words and comments in the same order.
  */
-import type { WrittenToken } from '../syntax/read-tokens.js';
+import type { WrittenToken, WrittenWords } from '../syntax/read-tokens.js';
 import type { FileNode } from '../syntax/tree.js';
 
 /** A text as it was read: its tree, and its tokens in the order in which they stand. */
@@ -12,7 +12,16 @@ export interface ReadText {
 
 /** True if layout is all that differs. */
 export function sameMeaning(before: ReadText, after: ReadText): boolean {
-  return isSame(before.file, after.file) && isSequence(written(before), written(after));
+  return isSame(before.file, after.file) && sameWords(wordsOf(before), wordsOf(after));
+}
+
+/** True if the same words, signs and comments stand in the same order. */
+export function sameWords(before: WrittenWords, after: WrittenWords): boolean {
+  return isSequence(written(before), written(after));
+}
+
+function wordsOf({ file: { comments }, tokens }: ReadText): WrittenWords {
+  return { tokens, comments };
 }
 
 /** Values that are alike but for where they stood, and for comments, which may hang elsewhere on the tree. */
@@ -28,7 +37,7 @@ function isLayout(name: string): boolean {
 }
 
 /** Tokens and comments in the order in which they stand. */
-function written({ tokens, file: { comments } }: ReadText): readonly string[] {
+function written({ tokens, comments }: WrittenWords): readonly string[] {
   const all: string[] = [];
   let next = 0;
   for (const { at, text } of comments) {

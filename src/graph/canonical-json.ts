@@ -10,20 +10,25 @@ const ranks = /* @__PURE__ */ new Map(/* @__PURE__ */ keyOrder.map((key, rank) =
  * objects of few shapes, and each is sorted once.
  */
 export function keysInOrder(): (object: object) => readonly string[] {
-  // By how many keys there are: few shapes have as many.
-  const met: KnownShape[][] = [];
+  const start: Shape = { longer: new Map() };
   return (object) => {
     const keys = Object.keys(object);
-    const shapes = (met[keys.length] ??= []);
-    let known = shapes.find((shape) => keys.every((key, index) => key === shape.keys[index]));
-    if (known === undefined) shapes.push((known = { keys, sorted: [...keys].sort(compareKeys) }));
-    return known.sorted;
+    let shape = start;
+    for (const key of keys) shape = longerBy(shape, key);
+    return (shape.sorted ??= keys.sort(compareKeys));
   };
 }
 
-interface KnownShape {
-  readonly keys: readonly string[];
-  readonly sorted: readonly string[];
+/** The keys of some objects, in the order in which those have them: a shape, and what comes of it with one key more. */
+interface Shape {
+  readonly longer: Map<string, Shape>;
+  sorted?: readonly string[];
+}
+
+function longerBy({ longer }: Shape, key: string): Shape {
+  let shape = longer.get(key);
+  if (shape === undefined) longer.set(key, (shape = { longer: new Map() }));
+  return shape;
 }
 
 /** The value with the keys of every object in schema order, keys that the schema does not know after them by code unit. */

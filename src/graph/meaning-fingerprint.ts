@@ -4,7 +4,7 @@
 import { keysInOrder } from './canonical-json.js';
 import { lists } from './names-in-graph.js';
 import type { Node, NodeId, RuleGraph } from './rule-graph.js';
-import { sha256 } from '../base/sha256.js';
+import { sha256 as ours } from '../base/sha256.js';
 
 /** Lists whose order says nothing. Parts of `whichever` are not among them: of equals, the part written first governs. */
 const unordered: ReadonlySet<string> = /* @__PURE__ */ new Set([
@@ -17,21 +17,21 @@ const nodeKeys = new Set(['trigger', 'gate', 'stance', 'condition', 'while', 'fi
 
 /**
  * SHA-256, in hex, of what the graph means. Layout, comments, places, the edition's number and date, the order of declarations, and of clauses whose
- * order says nothing leave it as it is; any other change alters it.
+ * order says nothing leave it as it is; any other change alters it. `sha256` may be the host's own, which is quicker.
  */
-export function meaningFingerprint(graph: RuleGraph): string {
+export function meaningFingerprint(graph: RuleGraph, sha256: (text: string) => string = ours): string {
   const { fingerprint: _f, sources: _s, nodes, schedule, ...rest } = graph;
   const { edition: _e, ...lasting } = schedule;
-  return sha256(new Speller(nodes).spell({ schedule: lasting, ...rest }, ''));
+  return sha256(meaningText({ schedule: lasting, ...rest }, nodes));
 }
 
 /** The canonical text of a part of a graph, with its nodes put in and its places left out: equal texts mean the same. */
 export function meaningText(value: unknown, nodes: readonly Node[], key = ''): string {
-  return new Speller(nodes).spell(value, key);
+  return JSON.stringify(new Meaning(nodes).of(value, key));
 }
 
-/** Spells parts of one graph. */
-class Speller {
+/** Parts of one graph as plain values: one spelling for one meaning. */
+class Meaning {
   readonly #nodes: readonly Node[];
   readonly #keysOf = keysInOrder();
 
@@ -39,28 +39,34 @@ class Speller {
     this.#nodes = nodes;
   }
 
-  spell(value: unknown, key: string): string {
-    if (nodeId(value, key)) return this.spell(this.#nodes[value], '');
-    if (Array.isArray(value)) return this.#list(value, key);
-    return typeof value === 'object' && value !== null ? this.#object(value) : scalar(value);
+  /** @param key what the value stands under; a list in a list stands under nothing. */
+  of(value: unknown, key: string): unknown {
+    if (nodeId(value, key)) return this.of(this.#nodes[value] ?? null, '');
+    if (typeof value !== 'object' || value === null) return value;
+    return Array.isArray(value) ? this.#list(value, key) : this.#object(value);
   }
 
-  #list(list: readonly unknown[], key: string): string {
-    const items = list.map((item) => (nodeId(item, key) ? this.spell(this.#nodes[item], '') : this.spell(item, `${key}[]`)));
-    return `[${(isUnordered(key) ? items.sort() : items).join(',')}]`;
+  #list(list: readonly unknown[], key: string): readonly unknown[] {
+    const items = list.map((item) => this.of(item, typeof item === 'number' ? key : ''));
+    return isUnordered(key) ? inOrderOfText(items) : items;
   }
 
-  #object(value: object): string {
+  #object(value: object): object {
     const kind = 'kind' in value && typeof value.kind === 'string' && 'id' in value && typeof value.id === 'number' ? value.kind : null;
-    let text = '';
+    const plain: Record<string, unknown> = {};
     for (const name of this.#keysOf(value)) {
-      const member: unknown = Reflect.get(value, name);
-      if (member === undefined || name === 'origin' || (kind !== null && name === 'id')) continue;
-      const key = kind !== null && name === 'parts' ? `${kind} parts` : name;
-      text += `${text === '' ? '' : ','}${JSON.stringify(name)}:${this.spell(member, key)}`;
+      if (name === 'origin' || (kind !== null && name === 'id')) continue;
+      plain[name] = this.of(Reflect.get(value, name), kind !== null && name === 'parts' ? `${kind} parts` : name);
     }
-    return `{${text}}`;
+    return plain;
   }
+}
+
+/** Sorted by how they are spelled, code unit by code unit. */
+function inOrderOfText(items: readonly unknown[]): readonly unknown[] {
+  if (items.length < 2) return items;
+  const spelled = items.map((item) => ({ item, text: JSON.stringify(item) }));
+  return spelled.sort((a, b) => (a.text < b.text ? -1 : a.text > b.text ? 1 : 0)).map(({ item }) => item);
 }
 
 function isUnordered(key: string): boolean {
@@ -69,8 +75,4 @@ function isUnordered(key: string): boolean {
 
 function nodeId(value: unknown, key: string): value is NodeId {
   return typeof value === 'number' && nodeKeys.has(key.endsWith(' parts') ? 'parts' : key);
-}
-
-function scalar(value: unknown): string {
-  return typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean' ? JSON.stringify(value) : 'null';
 }

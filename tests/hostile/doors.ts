@@ -175,7 +175,7 @@ function editing(hostile: HostileFiles): readonly Question[] {
 function comparing({ files = {} }: HostileFiles): Ending {
   const [before, after] = ['schedule.due', 'other.due'].map((path) => compile(path, loaderOf({ files }), { sha256: hostSha256 }).graph);
   if (before === null || before === undefined || after === null || after === undefined) return answered(['no graph']);
-  const comparison = compareEditions(before, after);
+  const comparison = compareEditions(before, after, [], undefined, { sha256: hostSha256 });
   return { kind: 'answered', said: [], shown: renderComparison(comparison, { before, after }, style) };
 }
 

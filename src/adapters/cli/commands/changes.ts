@@ -3,6 +3,7 @@ import { type AnswerOptions, addAnswerOptions } from '../answer-options.js';
 import type { CommandHost } from '../command-host.js';
 import { complain } from '../complain.js';
 import { exitCode } from '../exit-code.js';
+import { hostSha256 } from '../host-sha256.js';
 import { jsonText } from '../json-text.js';
 import { openLogbook } from '../open-logbook.js';
 import { openSchedule } from '../open-schedule.js';
@@ -58,7 +59,7 @@ async function runChanges(
   const after = before === undefined ? undefined : await openSchedule(host, style, fresh);
   if (before === undefined || after === undefined) return;
   const { compareEditions } = await import('../../../index.js');
-  const comparison = compareEditions(before, after, machines, now.value);
+  const comparison = compareEditions(before, after, machines, now.value, { sha256: await hostSha256() });
   host.shell.out(options.json === true ? jsonText(comparison) : `${renderComparison(comparison, { before, after }, style)}\n`);
 }
 
