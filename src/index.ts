@@ -9,6 +9,7 @@ export * from './ahead.js';
 
 export { lineOf, positionOf, sourceText } from './base/source-text.js';
 export { nearNames } from './base/near-name.js';
+export type { Digest, WithDigest } from './base/sha256.js';
 export { checkAccess } from './access/check-access.js';
 export type { AccessFault, AccessFaultKind } from './access/access-fault.js';
 export { check } from './check/check.js';
@@ -16,7 +17,7 @@ export { LiveCheck } from './check/live-check.js';
 export { definitionsOf } from './check/model.js';
 export { compile, compileChecked } from './compile/compile.js';
 export { catalogue, catalogueEntry } from './diagnostics/catalogue.js';
-export { compareEditions, type CompareOptions } from './compare/compare-editions.js';
+export { compareEditions } from './compare/compare-editions.js';
 export { format } from './format/format.js';
 export { runExamples } from './examples/run-examples.js';
 export { meaningFingerprint } from './graph/meaning-fingerprint.js';

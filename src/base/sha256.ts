@@ -5,6 +5,14 @@
  * better given to the host's own: whoever hashes those can hand it in.
  */
 
+/** The SHA-256 of a text's UTF-8 bytes, as 64 hex digits. */
+export type Digest = (text: string) => string;
+
+/** Whatever hashes much may be handed the host's own, which is several times as quick as ours. */
+export interface WithDigest {
+  readonly sha256?: Digest | undefined;
+}
+
 /** Every browser and Node.js have it; the language's own types do not. */
 declare const TextEncoder: new () => { encode(text: string): Uint8Array };
 

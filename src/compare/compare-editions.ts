@@ -1,3 +1,4 @@
+import type { Digest, WithDigest } from '../base/sha256.js';
 import { declaredEvents } from '../graph/noted-events.js';
 import { meaningFingerprint, meaningText } from '../graph/meaning-fingerprint.js';
 import type { RuleGraph, Task } from '../graph/rule-graph.js';
@@ -5,12 +6,6 @@ import type { Moment } from '../values/moment.js';
 import { compareTask } from './compare-task.js';
 import type { Comparison, TaskComparison } from './comparison.js';
 import { type LoggedMachine, movesOf } from './moves.js';
-
-/** How editions are compared. */
-export interface CompareOptions {
-  /** The SHA-256 of a text's UTF-8 bytes, in hex: the host's own, which is quicker than ours. */
-  readonly sha256?: ((text: string) => string) | undefined;
-}
 
 /**
  * Compares two editions of a schedule by what they mean: layout, comments and order change nothing.
@@ -23,7 +18,7 @@ export function compareEditions(
   after: RuleGraph,
   machines: readonly LoggedMachine[] = [],
   now?: Moment,
-  { sha256 }: CompareOptions = {},
+  { sha256 }: WithDigest = {},
 ): Comparison {
   const tasks = compareTasks(before, after);
   const [from, to] = [identity(before, sha256), identity(after, sha256)];
@@ -39,7 +34,7 @@ export function compareEditions(
   };
 }
 
-function identity(graph: RuleGraph, sha256: CompareOptions['sha256']): Comparison['before'] {
+function identity(graph: RuleGraph, sha256: Digest | undefined): Comparison['before'] {
   const { name, edition } = graph.schedule;
   return { name, edition: edition?.number ?? null, fingerprint: graph.fingerprint, meaning: meaningFingerprint(graph, sha256) };
 }

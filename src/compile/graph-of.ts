@@ -2,7 +2,7 @@
  * A checked model made into its rule graph.
  */
 import type { SourceText } from '../base/source-text.js';
-import { sha256 as ours } from '../base/sha256.js';
+import { type Digest, sha256 as ours } from '../base/sha256.js';
 import type { Checked, CheckOptions } from '../check/check.js';
 import type { Model } from '../check/model.js';
 import { collect, hasErrors } from '../diagnostics/collect.js';
@@ -19,7 +19,7 @@ import { workshop, type Workshop } from './workshop.js';
 /** What `compile` may be given besides the file and its loader. */
 export interface CompileOptions extends CheckOptions {
   /** SHA-256 of a text's UTF-8 bytes, in hex, where the host has a quicker one than ours. */
-  readonly sha256?: (text: string) => string;
+  readonly sha256?: Digest;
 }
 
 /** The answer of `compile`: the rule graph, `null` where there are errors, and what is wrong. */

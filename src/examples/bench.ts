@@ -26,6 +26,7 @@ export function placeAt({ graph, sources }: Bench, at: Span): Place {
   const source = sources[at.file];
   if (source === undefined) return { file: '', line: 1, column: 1, text: '' };
   const { line, column } = positionOf(source, at.start);
-  const words = source.text.slice(at.start, at.end).replace(/("(?:[^"\\]|\\.)*")|#[^\r\n]*/g, '$1');
-  return { file: graph.sources[at.file]?.path ?? source.name, line, column, text: words.replace(/\s+/g, ' ').trim() };
+  const words = source.text.slice(at.start, at.end);
+  const bare = words.includes('#') ? words.replace(/("(?:[^"\\]|\\.)*")|#[^\r\n]*/g, '$1') : words;
+  return { file: graph.sources[at.file]?.path ?? source.name, line, column, text: bare.replace(/\s+/g, ' ').trim() };
 }

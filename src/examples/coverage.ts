@@ -58,6 +58,7 @@ function keysOf(task: string | null, { node, state, truth }: Observation): reado
 
 /** Bands and classes that stand at the moment: of the task that is expected something of, or of all when it is the machine. */
 function standingKeys(graph: RuleGraph, { entries, intent, assessment, about }: Sight): readonly string[] {
+  if (graph.defects.length === 0 && graph.tasks.every(({ reads }) => reads.length === 0)) return [];
   const timeline = readTimeline(entries, graph, assessment.now);
   const world = worldOf(graph, timeline, assessment.now, { intent });
   const bands = graph.tasks.flatMap((task) =>

@@ -3,10 +3,10 @@
  */
 import { canonical, canonicalJson } from './canonical-json.js';
 import type { RuleGraph } from './rule-graph.js';
-import { sha256 as ours } from '../base/sha256.js';
+import { type Digest, sha256 as ours } from '../base/sha256.js';
 
 /** SHA-256, in hex, of the canonical JSON of everything in the graph but the fingerprint. `sha256` may be the host's own, which is quicker. */
-export function graphFingerprint(graph: Omit<RuleGraph, 'fingerprint'>, sha256: (text: string) => string = ours): string {
+export function graphFingerprint(graph: Omit<RuleGraph, 'fingerprint'>, sha256: Digest = ours): string {
   return sha256(canonicalJson(withoutFingerprint(graph)));
 }
 
@@ -14,7 +14,7 @@ export function graphFingerprint(graph: Omit<RuleGraph, 'fingerprint'>, sha256: 
 export type Ordered = (value: unknown) => unknown;
 
 /** Whether a graph's fingerprint is that of its content as it stands, or else with its keys put in order by `ordered`, where that is given. */
-export function fingerprintFits(graph: RuleGraph, ordered?: Ordered, sha256: (text: string) => string = ours): boolean {
+export function fingerprintFits(graph: RuleGraph, ordered?: Ordered, sha256: Digest = ours): boolean {
   // As it was written its keys are in canonical order already; to put them there takes longer than to hash.
   if (sha256(sealedText(graph)) === graph.fingerprint) return true;
   return ordered !== undefined && sha256(JSON.stringify(ordered(withoutFingerprint(graph)))) === graph.fingerprint;
@@ -36,7 +36,7 @@ function withoutFingerprint(graph: Omit<RuleGraph, 'fingerprint'> & { readonly f
 }
 
 /** The graph with its fingerprint, its keys in canonical order. `sha256` as for {@link graphFingerprint}. */
-export function sealed(graph: Omit<RuleGraph, 'fingerprint'>, sha256: (text: string) => string = ours): RuleGraph {
+export function sealed(graph: Omit<RuleGraph, 'fingerprint'>, sha256: Digest = ours): RuleGraph {
   const { format, version, ...rest } = canonical(graph);
   return { format, version, fingerprint: sha256(JSON.stringify({ format, version, ...rest })), ...rest };
 }

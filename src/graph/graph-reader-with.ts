@@ -1,6 +1,7 @@
 /**
  * The way back from a file: a compiled graph, believed only if it is whole and its fingerprint fits.
  */
+import type { Digest } from '../base/sha256.js';
 import { fingerprintFits, type Ordered } from './fingerprint.js';
 import type { GraphPart } from './graph-part.js';
 import type { RuleGraph } from './rule-graph.js';
@@ -10,7 +11,7 @@ import { refused, unprovedGraphReaderWith } from './unproved-graph-reader-with.j
 export type RuleGraphRead = { readonly ok: true; readonly graph: RuleGraph } | { readonly ok: false; readonly problem: string };
 
 /** Reads the text of a graph. `sha256` is the host's own, as hex digits of a text's UTF-8 bytes; ours if not given. */
-export type GraphReader = (text: string, sha256?: (text: string) => string) => RuleGraphRead;
+export type GraphReader = (text: string, sha256?: Digest) => RuleGraphRead;
 
 /**
  * A reader of graphs that hold just those kinds of thing that your schedules ask for, so that a bundle carries no others.

@@ -4,7 +4,7 @@
 import { keysInOrder } from './canonical-json.js';
 import { lists } from './names-in-graph.js';
 import type { Node, NodeId, RuleGraph } from './rule-graph.js';
-import { sha256 as ours } from '../base/sha256.js';
+import { type Digest, sha256 as ours } from '../base/sha256.js';
 
 /** Lists whose order says nothing. Parts of `whichever` are not among them: of equals, the part written first governs. */
 const unordered: ReadonlySet<string> = /* @__PURE__ */ new Set([
@@ -19,7 +19,7 @@ const nodeKeys = new Set(['trigger', 'gate', 'stance', 'condition', 'while', 'fi
  * SHA-256, in hex, of what the graph means. Layout, comments, places, the edition's number and date, the order of declarations, and of clauses whose
  * order says nothing leave it as it is; any other change alters it. `sha256` may be the host's own, which is quicker.
  */
-export function meaningFingerprint(graph: RuleGraph, sha256: (text: string) => string = ours): string {
+export function meaningFingerprint(graph: RuleGraph, sha256: Digest = ours): string {
   const { fingerprint: _f, sources: _s, nodes, schedule, ...rest } = graph;
   const { edition: _e, ...lasting } = schedule;
   return sha256(meaningText({ schedule: lasting, ...rest }, nodes));

@@ -1,3 +1,4 @@
+import type { Digest } from '../base/sha256.js';
 import { canonical } from './canonical-json.js';
 import { graphReaderWith, type GraphReader, type RuleGraphRead } from './graph-reader-with.js';
 import { access } from './parts/access.js';
@@ -19,7 +20,7 @@ let reader: GraphReader | undefined;
  * @param sha256 the host's own, as hex digits of a text's UTF-8 bytes; ours if not given.
  * @example readRuleGraph(JSON.stringify(graph)) // { ok: true, graph }
  */
-export function readRuleGraph(text: string, sha256?: (text: string) => string): RuleGraphRead {
+export function readRuleGraph(text: string, sha256?: Digest): RuleGraphRead {
   reader ??= graphReaderWith([timing, conditions, findings, access], canonical);
   return reader(text, sha256);
 }

@@ -1,7 +1,7 @@
 /**
  * Everything that may be asked of a schedule and a logbook, asked at once: where hostile files meet all of the program.
  */
-import { createHash } from 'node:crypto';
+import { hash } from 'node:crypto';
 import { walkRound } from '../../src/access/plan-walk-round.js';
 import { assess, assessTimeline } from '../../src/assess/assess.js';
 import type { Assessment } from '../../src/assess/assessment.js';
@@ -50,7 +50,7 @@ export function commandsOn(hostile: HostileFiles, asked: Asked = 'all'): readonl
 
 /** The host's own, which the command hands in: src/adapters/cli/host-sha256.ts. */
 export function hostSha256(text: string): string {
-  return createHash('sha256').update(text).digest('hex');
+  return hash('sha256', text);
 }
 
 /** Asks everything of one reading of the files. Throws only where the program is at fault. */

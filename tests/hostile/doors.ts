@@ -62,7 +62,7 @@ function throughDoor(door: Exclude<Door, 'editor' | 'out'>, hostile: HostileFile
     case 'prove':
       return proving(hostile);
     case 'csv': {
-      const { entries, problems } = entriesFromCsv(text);
+      const { entries, problems } = entriesFromCsv(text, { sha256: hostSha256 });
       const proof = (): void => {
         const again = entriesFromCsv(entriesToCsv(entries));
         if (again.entries.length !== entries.length) throw new Error('a table does not come back as it went out');

@@ -5,7 +5,7 @@
 import { validateEntry } from '../../engine.js';
 import { entryProblemWords } from '../logbook/entry-problem-words.js';
 import type { Entry } from '../../engine.js';
-import { sha256 } from '../../base/sha256.js';
+import { sha256 as ours, type WithDigest } from '../../base/sha256.js';
 import { readCsv, writeCsv } from './csv.js';
 
 const FIRST = ['on', 'at', 'kind', 'tasks', 'text'];
@@ -46,18 +46,19 @@ export function entriesToCsv(entries: readonly Entry[]): string {
  * Reads entries from a table with a heading row. A row without `id` gets one from its content, so that importing the same table
  * again adds nothing. In a table with semicolons, numbers may have a decimal comma.
  */
-export function entriesFromCsv(text: string): EntriesFromCsv {
+export function entriesFromCsv(text: string, { sha256 = ours }: WithDigest = {}): EntriesFromCsv {
   const { rows, separator, problem } = readCsv(text);
   const [heading = [], ...body] = rows;
   const entries: Entry[] = [];
   const missing = NEEDED.filter((column) => !heading.some((each) => each.trim() === column));
   if (body.length > 0 && missing.length > 0) return { entries: [], problems: [{ row: 1, what: headingWanted(missing) }] };
   const problems: { row: number; what: string }[] = [];
+  const columns = columnsOf(heading);
   const ids = new Map<string, number>();
   body.forEach((cells, index) => {
     if (cells.every((cell) => cell.trim() === '')) return;
-    const candidate = unflatten(heading, cells, separator === ';');
-    candidate['id'] ??= contentId(candidate, ids);
+    const candidate = unflatten(columns, cells, separator === ';');
+    candidate['id'] ??= contentId(sha256(JSON.stringify(candidate)), ids);
     const read = validateEntry(candidate);
     if (read.kind === 'entry') entries.push(read.entry);
     else problems.push({ row: index + 2, what: entryProblemWords(read.problems) });
@@ -92,18 +93,39 @@ function listText(list: readonly Item[]): string {
   return plain ? items.join('; ') : JSON.stringify(list);
 }
 
-function unflatten(heading: readonly string[], cells: readonly string[], decimalComma: boolean): Record<string, unknown> {
-  const candidate: Record<string, unknown> = {};
-  const groups = new Map<string, Map<string, unknown>>();
-  heading.forEach((column, index) => {
-    const cell = cells[index] ?? '';
+/** A column of the table: the member of an entry that it holds, or what it holds of a member by name. */
+interface Column {
+  readonly index: number;
+  readonly member: string;
+  readonly name: string | null;
+  readonly read: (cell: string, decimalComma: boolean) => unknown;
+}
+
+function columnsOf(heading: readonly string[]): readonly Column[] {
+  return heading.flatMap((column, index) => {
     const dot = column.indexOf('.');
     const member = (dot < 0 ? column : column.slice(0, dot)).trim();
-    if (cell === '' || member === '' || member === '__proto__') return;
-    const value = LISTS.has(member) ? listOf(cell, member) : NUMBERS.has(member) ? numberOf(cell, decimalComma) : cell;
-    if (dot < 0 || !BY_NAME.has(member)) candidate[member] = value;
-    else groups.set(member, (groups.get(member) ?? new Map<string, unknown>()).set(column.slice(dot + 1), value));
+    if (member === '' || member === '__proto__') return [];
+    const name = dot < 0 || !BY_NAME.has(member) ? null : column.slice(dot + 1);
+    return [{ index, member, name, read: readerOf(member) }];
   });
+}
+
+function readerOf(member: string): Column['read'] {
+  if (LISTS.has(member)) return (cell) => listOf(cell, member);
+  return NUMBERS.has(member) ? numberOf : (cell) => cell;
+}
+
+function unflatten(columns: readonly Column[], cells: readonly string[], decimalComma: boolean): Record<string, unknown> {
+  const candidate: Record<string, unknown> = {};
+  const groups = new Map<string, Map<string, unknown>>();
+  for (const { index, member, name, read } of columns) {
+    const cell = cells[index] ?? '';
+    if (cell === '') continue;
+    const value = read(cell, decimalComma);
+    if (name === null) candidate[member] = value;
+    else groups.set(member, (groups.get(member) ?? new Map<string, unknown>()).set(name, value));
+  }
   for (const [member, values] of groups) candidate[member] = Object.fromEntries(values);
   return candidate;
 }
@@ -131,8 +153,8 @@ function numberOf(cell: string, decimalComma: boolean): unknown {
   return /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i.test(text) ? Number(text) : cell;
 }
 
-function contentId(candidate: object, ids: Map<string, number>): string {
-  const base = `table-${sha256(JSON.stringify(candidate)).slice(0, 12)}`;
+function contentId(hash: string, ids: Map<string, number>): string {
+  const base = `table-${hash.slice(0, 12)}`;
   const count = (ids.get(base) ?? 0) + 1;
   ids.set(base, count);
   return count === 1 ? base : `${base}-${count}`;

@@ -1,6 +1,6 @@
 import { Argument } from 'commander';
 import type { RuleGraph } from '../../../engine.js';
-import { sha256 } from '../../../base/sha256.js';
+import type { Digest } from '../../../base/sha256.js';
 import { counted } from '../../../render/count-in-words.js';
 import { formatDate } from '../../../values/civil.js';
 import { formatTime } from '../../../values/moment.js';
@@ -17,6 +17,7 @@ import { orComplain } from '../append-drafts.js';
 import type { CommandHost } from '../command-host.js';
 import { complain } from '../complain.js';
 import { exitCode } from '../exit-code.js';
+import { hostSha256 } from '../host-sha256.js';
 import { openSchedule } from '../open-schedule.js';
 import { readText } from '../read-text.js';
 import { styleFor } from '../style-for.js';
@@ -34,7 +35,13 @@ interface Imported {
   readonly problems: readonly string[];
 }
 
-type Reader = (text: string, graph: RuleGraph, options: ImportOptions, now: Moment) => Imported;
+/** What the machine that the command runs on gives to the reading of a file. */
+interface Given {
+  readonly now: Moment;
+  readonly sha256: Digest;
+}
+
+type Reader = (text: string, graph: RuleGraph, options: ImportOptions, given: Given) => Imported;
 
 const readers: ReadonlyMap<string, Reader> = new Map<string, Reader>([
   ['entries', readTable],
@@ -91,7 +98,7 @@ async function runImport(host: CommandHost, what: string, paths: Paths, options:
   if (graph === undefined || reader === undefined) return;
   const text = readText(paths.file);
   if (!text.ok) return refuse(host, exitCode.input, text.problem);
-  const { drafts, problems } = reader(text.value, graph, options, host.shell.now());
+  const { drafts, problems } = reader(text.value, graph, options, { now: host.shell.now(), sha256: await hostSha256() });
   const strays = [...new Set(drafts.flatMap((draft) => nameProblems(graph, draft)))];
   const store = fileLogbook(paths.logbook);
   const there = what === 'frames' ? await orComplain(host, async () => (await store.read()).entries) : [];
@@ -105,8 +112,8 @@ async function runImport(host: CommandHost, what: string, paths: Paths, options:
   if (problems.length > 0) host.end(exitCode.no);
 }
 
-function readTable(text: string): Imported {
-  const { entries, problems } = entriesFromCsv(text);
+function readTable(text: string, _graph: RuleGraph, _options: ImportOptions, { sha256 }: Given): Imported {
+  const { entries, problems } = entriesFromCsv(text, { sha256 });
   return {
     drafts: entries,
     problems: problems.map(({ row, what }) => `${row === 1 ? 'Nothing is read' : `Row ${row} is left out`}: ${what}.`),
@@ -125,7 +132,8 @@ function readFeed(text: string, graph: RuleGraph, { machine = '', meter, zone }:
   return { drafts: entries, problems: [...problems, ...none].map((each) => (/^[A-Z]/.test(each) ? each : `In the feed, ${each}.`)) };
 }
 
-function readFrames(text: string, graph: RuleGraph, { meter, gauge }: ImportOptions, { day, minute }: Moment): Imported {
+function readFrames(text: string, graph: RuleGraph, { meter, gauge }: ImportOptions, { now, sha256 }: Given): Imported {
+  const { day, minute } = now;
   const frames = text.split('\n').flatMap((line) => parseFrame(line) ?? []);
   const when = { on: formatDate(day), ...(minute === null ? {} : { at: formatTime(minute) }) };
   const { entry, refused } = engineReading(frames, { ...when, meter: hourMeter(graph, meter), ...(gauge === undefined ? {} : { gauge }) });
