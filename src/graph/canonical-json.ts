@@ -12,10 +12,10 @@ const ranks = /* @__PURE__ */ new Map(/* @__PURE__ */ keyOrder.map((key, rank) =
 export function keysInOrder(): (object: object) => readonly string[] {
   const start: Shape = { longer: new Map() };
   return (object) => {
-    const keys = Object.keys(object);
     let shape = start;
-    for (const key of keys) shape = longerBy(shape, key);
-    return (shape.sorted ??= keys.sort(compareKeys));
+    // Plain objects have no keys but their own, and to list those of each takes a list each.
+    for (const key in object) shape = longerBy(shape, key);
+    return (shape.sorted ??= Object.keys(object).sort(compareKeys));
   };
 }
 

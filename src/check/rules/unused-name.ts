@@ -1,6 +1,6 @@
 import { nearName, patience } from '../../base/near-name.js';
 import type { Rule } from '../context.js';
-import { placed, type Definition, type NameKind } from '../model.js';
+import { placed, type Definition, type NameKind, type Reference } from '../model.js';
 import { isInPart } from '../in-part.js';
 import { diagnostic } from '../report.js';
 import { kindName, ticked } from '../words.js';
@@ -17,21 +17,22 @@ export const unusedName: Rule = {
   scope: 'schedule',
   check: ({ model, headers, referencesOf, whole }) => {
     if (!whole) return [];
-    const lost = [...new Set(model.references.flatMap(({ name, definition }) => (definition === undefined ? [name.text] : [])))];
-    const used = new Set(
-      model.declarations
-        .filter(({ node }) => node.kind !== 'example' && node.kind !== 'rest')
-        .flatMap(({ node }) => referencesOf(node).map(({ definition }) => definition)),
+    const candidates = model.definitions.filter(
+      (definition) => definition.at.file === 0 && kinds.includes(definition.kind) && !isInPart(headers, definition.at),
     );
+    if (candidates.length === 0) return [];
+    const lost = [...new Set(model.references.flatMap(({ name, definition }) => (definition === undefined ? [name.text] : [])))];
+    const apart = [...placed(model, 'example'), ...placed(model, 'rest')].flatMap(({ node }) => referencesOf(node));
+    const [uses, usesApart] = [usesOf(model.references), usesOf(apart)];
+    const isUsed = (definition: Definition): boolean => (uses.get(definition) ?? 0) > (usesApart.get(definition) ?? 0);
     const tasks = placed(model, 'task').length > 0;
     const ofUnit = new Map<string, number>();
     for (const { node } of model.meters) ofUnit.set(node.unit.text, (ofUnit.get(node.unit.text) ?? 0) + 1);
     const isOnly = ({ node }: Definition): boolean => node.kind === 'meter' && ofUnit.get(node.unit.text) === 1;
     // Its own, so that looking here takes nothing from what is told of the names themselves.
     const shared = patience();
-    return model.definitions.flatMap((definition) => {
-      if (definition.at.file !== 0 || isInPart(headers, definition.at) || !kinds.includes(definition.kind) || used.has(definition))
-        return [];
+    return candidates.flatMap((definition) => {
+      if (isUsed(definition)) return [];
       // It may be what a misspelt name was meant for, which is told already.
       if (shared.left <= 0 || lost.some((name) => nearName(name, [definition.name], shared) !== undefined)) return [];
       // A span without `of` (`500 starts`) may be counting on the only meter of its unit.
@@ -46,3 +47,11 @@ export const unusedName: Rule = {
     });
   },
 };
+
+/** How often things are named. */
+function usesOf(references: readonly Reference[]): ReadonlyMap<Definition, number> {
+  const uses = new Map<Definition, number>();
+  for (const { definition } of references)
+    if (definition !== undefined && definition.kind !== 'task') uses.set(definition, (uses.get(definition) ?? 0) + 1);
+  return uses;
+}
