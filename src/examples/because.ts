@@ -11,7 +11,7 @@ import { compileOccasion } from '../compile/occasion.js';
 import { compilePlan } from '../compile/plan.js';
 import { amountIn, workshop, type Workshop } from '../compile/workshop.js';
 import { meaningText } from '../graph/meaning-fingerprint.js';
-import type { Amount, AskedNode, Node, RuleGraph, Trigger } from '../graph/rule-graph.js';
+import type { Amount, AskedNode, EventNode, Node, RuleGraph, Trigger } from '../graph/rule-graph.js';
 import type { BecauseNode } from '../syntax/tree.js';
 import type { Bench } from './bench.js';
 
@@ -105,12 +105,18 @@ function isOccasion(named: Node | undefined, node: Trigger): boolean {
     case 'attaching':
       return node.kind === 'attaching' && node.attachment === named.attachment;
     case 'event':
-      return (node.kind === 'event' && node.event === named.event) || isAfterEvent(named.event, node);
+      return isEvent(named, node) || (named.within === undefined && isAfterEvent(named.event, node));
     case 'refuelling':
       return node.kind === 'refuelling';
     default:
       return false;
   }
+}
+
+/** The event alone names each rule that waits for it; with a span, the one that gives that long. */
+function isEvent(named: EventNode, node: Trigger): boolean {
+  if (node.kind !== 'event' || node.event !== named.event) return false;
+  return named.within === undefined || (node.within !== undefined && sameAmount(named.within, node.within));
 }
 
 function isAfterEvent(event: string, node: Trigger): boolean {

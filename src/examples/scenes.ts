@@ -29,7 +29,7 @@ export function scenesFor(graph: RuleGraph, wanted: Wanted, outcome: CoverageOut
       const node = graph.nodes[sign.node];
       const task = graph.tasks.find(({ id }) => id === sign.task);
       if (node === undefined) return [];
-      if (wanted.kind === 'condition') return conditionScenes(graph, node, outcome);
+      if (wanted.kind === 'condition') return conditionScenes(graph, task, node, outcome);
       return task === undefined ? [] : triggerScenes(graph, task, node);
     }
   }
@@ -39,7 +39,7 @@ function line(days: number, ...acts: readonly string[]): SceneLine {
   return { day: later(firstDay, days), acts };
 }
 
-function conditionScenes(graph: RuleGraph, node: Node, outcome: CoverageOutcome): readonly Scene[] {
+function conditionScenes(graph: RuleGraph, task: Task | undefined, node: Node, outcome: CoverageOutcome): readonly Scene[] {
   if (outcome === 'unknown') return [[line(0)], [line(0, 'plans outing 2 h')], [line(0, 'outing 1 h')]];
   const setting = settingFor(graph, node.id, outcome === 'true');
   const plain = withSetting([line(0)], setting);
@@ -48,6 +48,8 @@ function conditionScenes(graph: RuleGraph, node: Node, outcome: CoverageOutcome)
     plain,
     withSetting([{ ...line(0, 'outing 10:00 to 14:00'), minute: noon }], setting),
     withSetting([line(0, 'plans outing 2 h')], setting),
+    // What is told last of a position counts: a gate may want one that is neither this nor the first of the others.
+    ...(task === undefined ? [] : settingsOf(graph, task, node.id).map((each) => withSetting(plain, each))),
   ];
 }
 
@@ -77,7 +79,9 @@ function triggerScenes(graph: RuleGraph, task: Task, node: Node): readonly Scene
       ? asks.flatMap((acts) => [[line(0, ...acts)], [done, line(1, ...acts)]])
       : [[done], [begun], [begun, line(120, ...old, `done ${task.id}`)], ...levelScenes(graph, task, node)];
   const settings = settingsOf(graph, task, node.id);
-  return scenes.map((scene) => settings.reduce((sum, each) => withPersistent(sum, each), scene));
+  // Of a position what is told last counts, so that each of two settings that speak of one may have to come last.
+  const orders = settings.length < 2 ? [settings] : [settings, [...settings].reverse()];
+  return orders.flatMap((order) => scenes.map((scene) => order.reduce((sum, each) => withPersistent(sum, each), scene)));
 }
 
 /** What sets an occasion, an event or an asking off. */

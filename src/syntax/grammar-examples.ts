@@ -221,7 +221,7 @@ export const readingExamples: GrammarLayer = (below) =>
           ALT: () => ((limit) => ({ kind: 'because-limit', at: this.since(first), limit }) as const)(this.SUBRULE(this.limit)),
         },
         { ALT: () => ((what) => ({ kind: 'because-occasion', at: this.since(first), what }) as const)(this.SUBRULE(this.before)) },
-        { ALT: () => ((what) => ({ kind: 'because-occasion', at: this.since(first), what }) as const)(this.SUBRULE(this.shortlyBefore)) },
+        { ALT: () => ((what) => ({ kind: 'because-occasion', at: this.since(first), what }) as const)(this.SUBRULE(this.within)) },
         { ALT: () => ((what) => ({ kind: 'because-occasion', at: this.since(first), what }) as const)(this.SUBRULE(this.after)) },
         { ALT: () => ((what) => ({ kind: 'because-occasion', at: this.since(first), what }) as const)(this.SUBRULE(this.on)) },
         {

@@ -70,12 +70,4 @@ export abstract class OccasionGrammar extends PlanGrammar {
       ],
     });
   });
-
-  /** "within" Span "before" "each" Round */
-  protected readonly shortlyBefore = this.RULE('shortlyBefore', (): OccasionWhat => {
-    this.CONSUME(this.v.word.within);
-    const within = this.SUBRULE(this.span);
-    this.CONSUME(this.v.word.before);
-    return { when: 'shortly-before', of: this.SUBRULE(this.round), within };
-  });
 }

@@ -10,6 +10,11 @@ dipstick oil "Oil" low to full is 1 L
 task change-oil "Change the oil"
   every 100 h of engine or 12 months, whichever first
 task top-up "Top up"
+event refit "Refitted"
+task nuts "Torque the nuts"
+  within 3 days after refit
+task filter "Look at the filter"
+  within 1 month after change-oil
 task oil-level "Check the oil"
   before each outing
   reads oil
@@ -35,6 +40,8 @@ describe('a worked example that does not hold is told', () => {
     ['a wrong meter point', '2026-03-01 expect change-oil clear until engine 1101 h'],
     ['a wrong day among two points', '2026-03-01 expect change-oil clear until engine 1100 h or 2027-01-06'],
     ['a wrong verdict', '2026-03-01 oil reads 0.5  expect machine held'],
+    ['a span after something that is another', '2026-02-05 expect filter due because within 2 months after change-oil'],
+    ['a span after something else', '2026-02-05 happens refit  expect filter due because within 3 days after refit'],
     ['a reason that is another task', '2026-03-01 oil reads below-low  expect top-up due because change-oil'],
   ])('%s', (_, line) => {
     expect(run(oilChanged + line).filter(({ holds }) => !holds)).toHaveLength(1);
@@ -58,6 +65,9 @@ describe('a worked example that holds is silent', () => {
     ['both points of a dual limit', '2026-03-01 expect change-oil clear until engine 1100 h or 2027-01-05'],
     ['acts count only once they are told', '2026-03-01 engine 1100 h  expect change-oil due  done change-oil  expect change-oil clear'],
     ['a plan holds for its own line', '2026-03-01 plans outing 1 h  expect oil-level due\n2026-03-02 expect oil-level clear'],
+    ['a span after an event', '2026-03-01 happens refit\n2026-03-04 expect nuts due because within 3 days after refit'],
+    ['a span after a task', '2026-02-05 expect filter due because within 1 month after change-oil'],
+    ['the span alone, and what it comes after', '2026-02-05 expect filter due because 1 month  expect filter due because on change-oil'],
     ['what a reading asks for', '2026-03-01 oil reads below-low  expect top-up due because oil  expect machine held'],
   ])('%s', (_, lines) => {
     const expectations = run(oilChanged + lines);

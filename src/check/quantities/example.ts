@@ -5,8 +5,8 @@ import { assertNever } from '../../base/assert-never.js';
 import type { ActNode, ExampleNode, ExpectNode, LevelNode, LimitNode, NameNode, QuantityNode } from '../../syntax/tree.js';
 import { findUnit } from '../../values/units.js';
 import { isDefinitionOf, type Home, type Model } from '../model.js';
-import { clockMinutesOf } from './clock-minutes.js';
 import { edgesOf } from './level.js';
+import { readingsInOccasion } from './occasion.js';
 import type { Read } from './read.js';
 import { readingsInCondition } from './readings.js';
 import { quantityIn, secondsOf } from './units.js';
@@ -52,7 +52,7 @@ function inExpect(model: Model, home: Home, expect: ExpectNode, ofLimit: (limit:
     case 'because-when':
       return [...readingsInCondition(model, home, because.condition), ...points];
     case 'because-occasion':
-      return because.what.when === 'shortly-before' ? [clockMinutesOf(because.what.within), ...points] : points;
+      return [...readingsInOccasion(model, home, because.what), ...points];
     case 'because-name':
     case undefined:
       return points;

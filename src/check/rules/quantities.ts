@@ -1,10 +1,10 @@
-import type { LimitNode, MarginNode, OccasionWhat, OftenNode, PercentNode, SpanNode, TaskClauseNode } from '../../syntax/tree.js';
+import type { LimitNode, MarginNode, OftenNode, PercentNode, SpanNode, TaskClauseNode } from '../../syntax/tree.js';
 import type { Diagnostic } from '../../diagnostics/diagnostic.js';
 import type { Rule } from '../context.js';
 import { limitsIn } from '../limits.js';
 import type { Home, Model, PlacedDeclaration } from '../model.js';
 import { amountOf, calendarAmountOf, delayOf, shortfallOf } from '../quantities/amount.js';
-import { clockMinutesOf } from '../quantities/clock-minutes.js';
+import { readingsInOccasion } from '../quantities/occasion.js';
 import { problem, type Read } from '../quantities/read.js';
 import { readingsInCondition, readingsInDeclaration, readingsInReads } from '../quantities/readings.js';
 import { newtonMetresOf, suppliedAmount } from '../quantities/work.js';
@@ -85,7 +85,7 @@ function inClause(model: Model, home: Home, clause: TaskClauseNode): readonly Re
     case 'unless':
       return readingsInCondition(model, home, clause.condition);
     case 'occasion':
-      return inOccasion(model, home, clause.what);
+      return readingsInOccasion(model, home, clause.what);
     case 'sooner':
       return [
         clause.share > 0 && clause.share <= 1
@@ -101,7 +101,7 @@ function inClause(model: Model, home: Home, clause: TaskClauseNode): readonly Re
     case 'lead':
       return clause.margins.flatMap(inMargin);
     case 'hold':
-      return clause.margin === undefined ? [] : inMargin(clause.margin);
+      return clause.margin === undefined ? [] : inStop(clause.margin);
     case 'record':
       return clause.terms.map((term) => (term.kind === 'span' ? calendarAmountOf(term) : undefined));
     case 'takes':
@@ -173,11 +173,6 @@ function chance({ at, number }: PercentNode): Reading {
   });
 }
 
-function inOccasion(model: Model, home: Home, what: OccasionWhat): readonly Reading[] {
-  if (what.when === 'shortly-before') return [clockMinutesOf(what.within)];
-  return what.when === 'event' && what.within !== undefined ? [delayOf(model, home, what.within)] : [];
-}
-
 /** A margin's spans need no `of`: each limit takes those that go with it. */
 function inMargin(margin: MarginNode): readonly Reading[] {
   switch (margin.kind) {
@@ -197,6 +192,11 @@ function inMargin(margin: MarginNode): readonly Reading[] {
     case 'span':
       return [positive(margin), unitOf(margin.unit), shortfallOf(margin)];
   }
+}
+
+/** A stop may come with the first moment that is late: by a margin of nothing. */
+function inStop(margin: MarginNode): readonly Reading[] {
+  return margin.kind === 'span' && margin.number.value === 0 ? [unitOf(margin.unit), shortfallOf(margin)] : inMargin(margin);
 }
 
 function positive({ number, unit }: SpanNode): Reading {
