@@ -78,8 +78,7 @@ function notedEnd(entry: EntryOf<'outing'>, start: Moment): Moment | null {
 /** Ticks of an hour: as noted, which leaves out the breaks; else by the clock where both ends were noted. */
 function timeAtWork(entry: EntryOf<'outing'>, start: Moment, end: Moment): number {
   if (entry.hours !== undefined) return ticksOf(entry.hours);
-  const minutes = entry.until === undefined ? null : minutesBetween(start, end);
-  return (minutes ?? 0) * TICKS_PER_MINUTE;
+  return (minutesBetween(start, end) ?? 0) * TICKS_PER_MINUTE;
 }
 
 /** An outing under way has taken the time since its start, where both minutes are known. */

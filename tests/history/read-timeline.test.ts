@@ -261,6 +261,19 @@ describe('spells', () => {
       ['on', null],
     ]);
   });
+  test('what has no minute stands before the first minutes of its day', () => {
+    const spellsOf = (...entries: readonly Entry[]) =>
+      read(entries)
+        .attachments.get('flail-mower')
+        ?.map(({ begin, end }) => [begin.entry, end?.entry ?? null]);
+    const on = (at?: string): Entry => ({ kind: 'attached', id: 'on', on: '2026-05-03', ...(at && { at }), attachment: 'flail-mower' });
+    const used = (at?: string): Entry => ({ kind: 'outing', id: 'a', on: '2026-05-03', ...(at && { at }), attachments: ['flail-mower'] });
+    expect(spellsOf(on(), used('00:00'))).toEqual([['on', null]]);
+    expect(spellsOf(on('00:00'), used())).toEqual([
+      ['a', 'on'],
+      ['on', null],
+    ]);
+  });
   test('storage begins and ends', () => {
     const entries: readonly Entry[] = [
       { kind: 'storage', id: 'a', on: '2026-01-01', phase: 'begins' },
@@ -334,6 +347,20 @@ describe('what a total rests on', () => {
       ['a', ['c']],
       ['b', []],
     ]);
+  });
+
+  test('is no confirmation where all of the day have minutes, or none has, and it would count without', () => {
+    const confirm: Entry = { kind: 'confirm', id: 'c', on: '2026-05-02', entry: 'b' };
+    for (const [a, b] of [
+      ['2026-05-01 07:00', '2026-05-01 08:00'],
+      ['2026-05-01', '2026-05-01'],
+    ] as const) {
+      const { meters } = read([engine('a', a, 100), engine('b', b, 100.5), confirm]);
+      expect(meters.get('engine')?.points.map(({ entry, alongside }) => [entry, alongside])).toEqual([
+        ['a', []],
+        ['b', []],
+      ]);
+    }
   });
 
   test('is told of what is stated on a dial that is not the first: the replacements, and not the readings in between', () => {
