@@ -20,7 +20,7 @@ export interface LimitTerms {
   readonly early: readonly MarginNode[];
   readonly late: readonly MarginNode[];
   readonly lead: readonly MarginNode[];
-  readonly holds: readonly { readonly margin?: MarginNode; readonly text: string }[];
+  readonly holds: readonly { readonly margin: MarginNode | undefined; readonly text: string }[];
 }
 
 /** Reads the terms out of a task's clauses. */
@@ -31,7 +31,7 @@ export function limitTerms(clauses: readonly TaskClauseNode[]): LimitTerms {
     early: sides.flatMap(({ side, margin }) => (side === 'early' ? [margin] : [])),
     late: sides.flatMap(({ side, margin }) => (side === 'late' ? [margin] : [])),
     lead: clausesOf(clauses, 'lead').flatMap((clause) => clause.margins),
-    holds: clausesOf(clauses, 'hold').map(({ margin, text }) => ({ ...(margin === undefined ? {} : { margin }), text: text.text })),
+    holds: clausesOf(clauses, 'hold').map(({ margin, text }) => ({ margin, text: text.text })),
   };
 }
 

@@ -201,7 +201,12 @@ describe('what is refused', () => {
     const load = (path: string) => (path === 's.due' ? whole : 'part more "More"\ntask belt "Belt"\n  every 12 months\n');
     const { graph } = compile('s.due', load);
     expect(graph?.tasks).toHaveLength(1);
-    expect(compilerWith([all.files, all.conditions]).compile('s.due', load)).toMatchObject({ kind: 'compiled', graph });
+    for (const parts of [
+      [all.files, all.conditions],
+      [all.conditions, all.files],
+    ]) {
+      expect(compilerWith(parts).compile('s.due', load)).toMatchObject({ kind: 'compiled', graph });
+    }
   });
 
   test('and what is wrong has no graph: by a rule that every compiler has, and by the proof that comes with access', () => {
@@ -215,6 +220,14 @@ describe('what is refused', () => {
     expect(told([all.conditions, all.access], shut)).toMatch(/^DW4/);
   });
 
+  test('and a name in an example that means nothing is found by a compiler that reads examples, wherever among others that part is named', () => {
+    const text = `${header}task oil "Oil"\n  every 100 h of engine\nexample "E"\n  2026-03-02 done oyl\n  expect oil clear\n`;
+    for (const parts of [[all.examples], [all.conditions, all.examples]]) {
+      const answer = compilerWith(parts).compile('s.due', () => text);
+      expect(answer.kind === 'compiled' && answer.diagnostics.map(({ code }) => code)).toContain('DW220');
+    }
+  });
+
   test('all of it at once', () => {
     const text = `${header}use "other"\n${asking.map(([, body]) => body).join('')}`;
     const answer = compilerWith([]).compile('s.due', () => text);
@@ -225,7 +238,7 @@ describe('what is refused', () => {
   });
 
   test('what asks for nothing is compiled by a compiler of nothing', () => {
-    const text = `${header}task oil "Oil"\n  every 100 h of engine or 12 months, whichever first\n`;
+    const text = `${header}task oil "Oil"\n  every 100 h of engine or 12 months, whichever first\ntask tax "Tax"\n  every month on day 15\n`;
     const answer = compilerWith([]).compile('s.due', () => text);
     expect(answer).toEqual({ kind: 'compiled', ...compile('s.due', () => text) });
   });

@@ -44,6 +44,13 @@ describe('tasks', () => {
     ]);
   });
 
+  test('a task that is named twice over is linked once', () => {
+    const graph = graphOfText(
+      'task a "A" every 6 months restarts b, b  follows c, b, c, b  task b "B" every 6 months  task c "C" every 6 months',
+    );
+    expect(graph.tasks[0]).toMatchObject({ restarts: ['b'], follows: ['c', 'b'] });
+  });
+
   test('only if and unless are one gate', () => {
     const graph = graphOfText(
       `${meters}duty dusty "Dusty" task t "T" every 50 h of engine only if in dusty unless machine idle for 30 days`,

@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Node, RuleGraph } from '../../src/graph/rule-graph.js';
 import { compileText } from '../support/compile-text.js';
+import { moment } from '../support/history.js';
 
 function compiled(...clauses: readonly string[]): RuleGraph {
   return compileText(['meter engine "Hours" counts h', `task t "Task"\n  ${clauses.join('\n  ')}`].join('\n'));
@@ -27,6 +28,26 @@ describe('days of the week', () => {
     });
     // A tenth of seven days, rounded down.
     expect(timing('every Sunday', 'allow 50 % late')).toMatchObject({ weekdays: [7], late: { size: 3 } });
+  });
+});
+
+describe('marks by the week', () => {
+  test('in every so many weeks have their days in order, once each, and the day from which those count', () => {
+    expect(timing('every 2 weeks on Thursday, Monday and Thursday from 2026-03-02')).toMatchObject({
+      kind: 'calendar-marks',
+      months: 1,
+      days: [],
+      weekdays: [1, 4],
+      weeks: { count: 2, from: moment('2026-03-02').day },
+    });
+  });
+
+  test('in the month: the second of a day of the week is the first from day 8 on, the fourth from day 22, the last from none', () => {
+    expect(timing('every 3 months on the second Thursday, the fourth Friday, the last Monday')).toMatchObject({
+      months: 3,
+      placed: [{ weekday: 4, day: 8 }, { weekday: 5, day: 22 }, { weekday: 1 }],
+    });
+    expect(timing('every 1 year on the last Sunday of March')).toMatchObject({ months: 12, placed: [{ weekday: 7, month: 3 }] });
   });
 });
 
@@ -115,4 +136,13 @@ describe('after a task', () => {
     ]);
     expect(graph.nodes.filter(({ kind }) => kind === 'event')).toMatchObject([{ event: 'weld' }, { event: 'weld' }, { event: 'wash' }]);
   });
+});
+
+test('an event of a day that the schedule names has that day, and another has none', () => {
+  const events = ['event rule "The rule comes in" on 2026-03-01', 'event wash "Washed"'];
+  const graph = compileText([...events, 'task a "A" on rule', 'task b "B" on wash'].join('\n'));
+  expect(graph.events.map(({ origin: _, ...event }) => event)).toEqual([
+    { id: 'rule', title: 'The rule comes in', on: moment('2026-03-01').day },
+    { id: 'wash', title: 'Washed' },
+  ]);
 });
