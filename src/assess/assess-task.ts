@@ -27,8 +27,7 @@ export function assessTask(world: World, task: Task): TaskResult {
   const { aspects } = world.kinds;
   const judged = judgedWithin(world, task);
   const record = world.takeRecord();
-  const isWhole = asksFor(task, 'metBy') && judged.assessment.resting === null;
-  const whole = isWhole ? carried(aspects, 'metBy').record(world, task, record) : record;
+  const whole = asksFor(task, 'metBy') ? carried(aspects, 'metBy').record(world, task, record) : record;
   // Only rules on what begins and ends have something to add; the kinds that have such rules carry what adds it.
   return { ...judged, record: aspects.ends?.(world, whole) ?? whole };
 }

@@ -15,6 +15,12 @@ export interface Happening {
   readonly on: (axis: Axis) => AxisValue | null;
 }
 
+/** What is told of something that has not happened. */
+export interface NotYet {
+  readonly entries: readonly EntryId[];
+  readonly note: Extract<Note, { is: 'not-happened' }>;
+}
+
 /** The last time that an event of the schedule happened; undefined where it never did, as far as the record shows. */
 export function lastHappening(world: World, event: string): Happening | undefined {
   const { task, on } = world.index.events.get(event) ?? {};
@@ -26,24 +32,25 @@ export function lastHappening(world: World, event: string): Happening | undefine
   return asHappening(world, world.timeline.events.get(event)?.at(-1));
 }
 
-/** What is noted of an event that has not happened: the day on which it will, where the schedule names one. */
-export function notYet(world: World, event: string): Extract<Note, { is: 'not-happened' }> {
-  const on = world.index.events.get(event)?.on;
-  return { is: 'not-happened', ...(on === undefined ? {} : { on: on as Day }) };
+/** What is told of an event that has not happened: the day on which it will, where the schedule names one, and the entry that puts it off. */
+export function notYet({ index, timeline }: World, event: string): NotYet {
+  const on = index.events.get(event)?.on;
+  if (on === undefined) return { entries: [], note: { is: 'not-happened' } };
+  const { when, entries } = met(timeline, on as Day);
+  return { entries, note: { is: 'not-happened', on: when.day } };
 }
 
 /** What happens to every machine on a day that the schedule names; to one that entered service later, when it did. Undefined before. */
 export function onItsDay(world: World, day: Day): Happening | undefined {
-  const { machine } = world.timeline;
-  const { entry } = machine;
-  const when = onDay(dayItHappens(machine, day));
-  const late = when.day > day;
+  const { when, entries } = met(world.timeline, day);
   if (when.day > world.now.day) return undefined;
-  return {
-    when,
-    entries: late && entry !== null ? [entry] : [],
-    on: (axis) => (late ? axis.start() : stoodAt(world, axis, when, undefined)),
-  };
+  return { when, entries, on: (axis) => (when.day > day ? axis.start() : stoodAt(world, axis, when, undefined)) };
+}
+
+/** When a machine meets what happens on a day to every one, and the entry that tells so where it is later. */
+function met({ machine }: Timeline, day: Day): Pick<Happening, 'when' | 'entries'> {
+  const when = onDay(dayItHappens(machine, day));
+  return { when, entries: when.day > day && machine.entry !== null ? [machine.entry] : [] };
 }
 
 /** The day on which a machine meets what happens on a day to every one that is in service. */

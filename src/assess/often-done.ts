@@ -29,8 +29,7 @@ export function baseOfSeveral(world: World, node: IntervalNode, axis: Axis, cont
   const stood = counted.flatMap(({ at }) => at ?? []);
   const found = baseOf(world, node, axis, last.length < times ? [] : last.slice(0, 1), context.fromStart);
   if ('base' in found) return { base: { ...found.base, entries: entriesOf(cited, found.base.entries) }, note, stood };
-  const lacking = { ...found, entries: entriesOf(cited, found.entries), note };
-  return last.length < times ? lacking : withLater(lacking, last);
+  return withLater({ ...found, entries: entriesOf(cited, found.entries), note }, last);
 }
 
 function pointAt(axis: Axis, doing: EffectiveDoing): DuePoint | null {
@@ -44,13 +43,12 @@ export function farApart(doings: readonly EffectiveDoing[], apart: CalendarAmoun
   const counting: EffectiveDoing[] = [];
   const tooSoon: FarApart['tooSoon'][number][] = [];
   let after: DatedDoing | null = null;
-  let from = -Infinity;
   for (const doing of doings) {
     if (!isDated(doing)) counting.push(doing);
-    else if (after !== null && doing.when.day < from) tooSoon.push({ doing, after });
+    else if (after !== null && doing.when.day < dayAfter(after.when.day, apart)) tooSoon.push({ doing, after });
     else {
       counting.push(doing);
-      [after, from] = [doing, dayAfter(doing.when.day, apart)];
+      after = doing;
     }
   }
   return { counting, tooSoon };

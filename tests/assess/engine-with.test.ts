@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { assess } from '../../src/assess/assess.js';
+import type { DuePoint } from '../../src/assess/assessment.js';
 import { engineWith } from '../../src/assess/engine-with.js';
 import { everyKind } from '../../src/assess/every-kind.js';
 import { type KindSetName, kindSets } from '../../src/assess/kind-sets.js';
@@ -14,6 +15,7 @@ import { compile } from '../../src/compile/compile.js';
 import type { RuleGraph } from '../../src/graph/rule-graph.js';
 import { type Entry, entryShape } from '../../src/history/entry.js';
 import { readEntries } from '../../src/history/read-entries.js';
+import { formatDate } from '../../src/values/civil.js';
 import { anyTrial } from '../properties/differential.js';
 import { moment } from '../support/history.js';
 
@@ -60,6 +62,19 @@ describe('an engine of hours and days', () => {
     const answer = ask(simple, history, now);
     expect(JSON.stringify(answer)).toBe(JSON.stringify({ kind: 'assessment', assessment: assess(simple, history, now) }));
     expect(answer).toMatchObject({ assessment: { tasks: [{ task: 'oil', state: 'overdue' }] } });
+  });
+
+  test('adds months and takes them away by day and month, days as such', () => {
+    const limitOf = (margins: string) => {
+      const graph = compiled(`task t "Task"\n  every 6 months\n  ${margins}\n`);
+      const answer = ask(graph, [{ kind: 'done', id: 'd', on: '2025-11-30', tasks: ['t'] }], now);
+      if (answer.kind === 'refused') throw new Error('refused');
+      const limit = answer.assessment.record['t']?.[0]?.limit;
+      const day = (point: DuePoint | null | undefined) => (point?.on === 'calendar' ? formatDate(point.day) : '');
+      return [limit?.comingUpFrom, limit?.due, limit?.overdueAfter].map(day);
+    };
+    expect(limitOf('lead 3 months\n  allow 3 months late')).toEqual(['2026-02-28', '2026-05-30', '2026-08-30']);
+    expect(limitOf('lead 90 days\n  allow 30 days late')).toEqual(['2026-03-01', '2026-05-30', '2026-06-29']);
   });
 
   test('refuses a schedule with a rule that it was not given, and says where', () => {

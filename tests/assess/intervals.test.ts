@@ -105,6 +105,16 @@ describe('counting', () => {
     expect(look(task, early, '2026-02-03')).toBe('clear 290 h');
   });
 
+  test('from due if late, of work time: with the first doing on record it begins anew', () => {
+    const work = history(
+      ['2026-01-01', { kind: 'outing', hours: 4 }],
+      ['2026-01-02', done('t')],
+      ['2026-01-03', { kind: 'outing', hours: 3 }],
+    );
+    const found = assess(compileText('task t "Task" every 10 h of work count from due if late'), work, moment('2026-01-04'));
+    expect(found.tasks[0]).toMatchObject({ state: 'clear', left: 7 * 36_000 });
+  });
+
   test('from doing', () => {
     expect(look('every 100 h of engine', late, '2026-02-03')).toBe('clear 307 h');
   });

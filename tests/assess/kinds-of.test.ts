@@ -40,6 +40,7 @@ describe('a schedule takes', () => {
     [['intervals', 'calendar'], [], 'every 6 months\n  allow 1 month late'],
     [['intervals', 'calendar', 'calendarMonths'], [], 'every 12 calendar months'],
     [['intervals', 'calendar', 'calendarMonths'], [], 'every 12 months less 1 day'],
+    [['intervals', 'calendar', 'calendarMonths'], [], 'every 7 months plus 15 days'],
     [['intervals', 'calendar', 'calendarMonths'], [], 'every 6 months\n  allow 1 calendar month early'],
     [['intervals', 'hardStops'], [ENGINE], 'every 100 h of engine\n  hold 10 h late "Stop."'],
     [['intervals', 'serialNumbers'], [ENGINE], 'for serial 100 to 200\n  every 100 h of engine'],

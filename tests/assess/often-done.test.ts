@@ -52,6 +52,12 @@ test('twice within so many hours, the second at none that anybody noted: it is o
   expect(seen('interval').stood).toEqual([{ on: 'meter', meter: 'engine', ticks: 360_000 }]);
 });
 
+test('twice within so many hours of a meter that was never read: unknown from the start on, and how often it was done is told', () => {
+  const { stands, seen } = look('100 h of engine 2 times', isNew, ...on('2024-06-01'));
+  expect(stands()).toBe('unknown');
+  expect(seen('interval')).toMatchObject({ missing: [{ what: 'meter', meter: 'engine' }], note: { is: 'doings-counted', of: 2 } });
+});
+
 describe('so far apart', () => {
   const apart = '2 years 2 times, 100 days apart';
 

@@ -126,3 +126,20 @@ test('a total rests on the dial that was replaced, and a reading of a gauge on i
   expect(seen('compare').entries).toEqual(['e3', 'e2', 'e1']);
   expect(seen('compare', 'hot').entries).toEqual(['e3']);
 });
+
+test('a task that rests holds nothing, and cautions of nothing, whatever was read', () => {
+  const level = (gate: string) => `task t "Level" every 10 days
+  only if date from ${gate}
+  reads oil
+    below low hold "Too low."
+    low to full fine
+    above full caution "Overfilled."`;
+  const at = (gate: string, oil: 'below-low' | 'above-full') => {
+    const { assessment } = ask(machine + level(gate), history(['2026-05-01', done('t')], ['2026-05-02', reads({ oil })]), '2026-05-03');
+    return [assessment.verdict, assessment.notices.map(({ text }) => text), assessment.holds.map(({ text }) => text)];
+  };
+  expect(at('1 May to 31 May', 'below-low')).toEqual(['held', [], ['Too low.']]);
+  expect(at('1 May to 31 May', 'above-full')).toEqual(['ready', ['Overfilled.'], []]);
+  expect(at('1 June to 30 June', 'below-low')).toEqual(['ready', [], []]);
+  expect(at('1 June to 30 June', 'above-full')).toEqual(['ready', [], []]);
+});

@@ -177,3 +177,11 @@ describe('what a series shows', () => {
     expect(several.stood).toBeUndefined();
   });
 });
+
+test('points on several axes, which no schedule has, are a fault of whoever made the graph', () => {
+  const graph = compileText('meter engine "Hours" counts h\ntask t "Task" first at 20 h of engine\ntask u "Other" every 20 days');
+  const days = graph.nodes.find(({ kind }) => kind === 'interval');
+  const amount = days?.kind === 'interval' ? [days.amount] : [];
+  const nodes = graph.nodes.map((node) => (node.kind === 'stages' ? { ...node, amounts: [...node.amounts, ...amount] } : node));
+  expect(() => assess({ ...graph, nodes }, [], moment('2026-05-20'))).toThrow(/stages on several axes/);
+});

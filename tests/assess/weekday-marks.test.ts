@@ -58,6 +58,11 @@ describe('every second Monday', () => {
     expect(stands(fortnightly, '2026-03-05', ...on('2026-02-20'))).toBe('overdue 2026-03-02');
   });
 
+  test('which is told before it, and rests on nothing that was noted', () => {
+    const { seen } = ask(`task t "Task" every ${fortnightly}`, [], '2026-03-01');
+    expect(seen('calendar-marks')).toMatchObject({ state: 'coming-up', entries: [], limit: { base: { why: 'mark' }, left: 1 } });
+  });
+
   test('of several days in a week those before the first of all do not count', () => {
     const twice = '2 weeks on Monday and Thursday from 2026-03-05';
     expect(stands(twice, '2026-03-04', isNew('2026-01-01'))).toBe('coming-up 2026-03-05');

@@ -6,7 +6,7 @@ import type { DuePoint, Note } from '../assessment.js';
 import { axisOf } from '../axis.js';
 import { type Finding, found, unknown } from '../finding.js';
 import { type EffectiveDoing, realDoings } from '../doings.js';
-import { onItsDay, stoodAt } from '../happenings.js';
+import { lastHappening, notYet, onItsDay, stoodAt } from '../happenings.js';
 import { entriesOfLatest, latestReading } from '../instrument.js';
 import type { World } from '../world.js';
 
@@ -15,7 +15,7 @@ export function recent(world: World, node: RecentNode): Finding {
   const lasts = lastOf(world, node.what, node.times ?? 1);
   const [last] = lasts;
   const newest = lasts.at(-1);
-  if (last === undefined || newest === undefined) return found(false, null, []);
+  if (last === undefined || newest === undefined) return neverSo(world, node.what);
   if (node.within === undefined) return found(true, newest.when, newest.entries);
   const axis = axisOf(world, node.within);
   const base = last.doing === undefined ? stoodAt(world, axis, last.when, last.entries[0]) : axis.at(last.doing, last.when);
@@ -29,6 +29,13 @@ export function recent(world: World, node: RecentNode): Finding {
   const note = isRecent ? meterNote(world, node.within) : undefined;
   const stood: DuePoint[] = [{ on: 'moment', at: last.when }, axis.point(base.value), axis.point((passed ?? now).value)];
   return { ...found(isRecent, passed?.when ?? newest.when, entries, note), stood };
+}
+
+/** What is not on record so often; of an event of a day that is still to come, when that is. */
+function neverSo(world: World, what: RecentNode['what']): Finding {
+  if (what.is !== 'happened' || lastHappening(world, what.event) !== undefined) return found(false, null, []);
+  const { entries, note } = notYet(world, what.event);
+  return found(false, null, entries, note);
 }
 
 /** Where the meter stands, for a span that is counted on one. */

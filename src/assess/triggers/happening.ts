@@ -4,7 +4,7 @@ import { notBefore } from '../../values/moment.js';
 import { axisOf } from '../axis.js';
 import { stoodOn } from '../base.js';
 import { lastDoingSince } from '../doings.js';
-import { asHappening, type Happening, lastHappening, notYet } from '../happenings.js';
+import { asHappening, type Happening, lastHappening, type NotYet, notYet } from '../happenings.js';
 import { judge } from '../judge.js';
 import { begunBy } from '../spells.js';
 import { dueSince, quiet, type Reach } from '../reach.js';
@@ -36,8 +36,8 @@ function afterHappening(
   begun: readonly EntryId[] = [],
 ): Reach {
   if (latest === undefined) {
-    const note = node.kind === 'event' ? notYet(world, node.event) : { is: 'not-happened' as const };
-    world.observe({ node: node.id, state: 'clear', entries: [], note });
+    const told: NotYet = node.kind === 'event' ? notYet(world, node.event) : { entries: [], note: { is: 'not-happened' } };
+    world.observe({ node: node.id, state: 'clear', ...told });
     return quiet(node.id);
   }
   const last = lastDoingSince(world, context.task, latest.when);

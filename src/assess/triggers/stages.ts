@@ -140,8 +140,7 @@ function nothingLeft(world: World, node: StagesNode, shown: Shown): Reach {
 }
 
 function notHappened(world: World, { id, from }: StagesNode): Reach {
-  const note = from.is === 'event' ? notYet(world, from.event) : undefined;
-  world.observe({ node: id, state: 'clear', entries: [], ...(note === undefined ? {} : { note }) });
+  world.observe({ node: id, state: 'clear', ...notYet(world, from.is === 'event' ? from.event : '') });
   return quiet(id);
 }
 
