@@ -37,7 +37,8 @@ export function canonical(value: unknown): unknown {
   const keysOf = keysInOrder();
   const inOrder = (part: unknown): unknown => {
     if (typeof part !== 'object' || part === null) return part;
-    if (Array.isArray(part)) return part.map(inOrder);
+    // Most lists are empty: those stay as they are.
+    if (Array.isArray(part)) return part.length === 0 ? part : part.map(inOrder);
     const sorted: Record<string, unknown> = {};
     for (const key of keysOf(part)) {
       const member: unknown = Reflect.get(part, key);

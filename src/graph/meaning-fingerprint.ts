@@ -3,7 +3,7 @@
  */
 import { keysInOrder } from './canonical-json.js';
 import { lists } from './names-in-graph.js';
-import type { Node, NodeId, RuleGraph } from './rule-graph.js';
+import type { Node, RuleGraph } from './rule-graph.js';
 import { type Digest, sha256 as ours } from '../base/sha256.js';
 
 /** Lists whose order says nothing. Parts of `whichever` are not among them: of equals, the part written first governs. */
@@ -11,6 +11,9 @@ const unordered: ReadonlySet<string> = /* @__PURE__ */ new Set([
   ...lists,
   ...['stops', 'places', 'walks', 'steps', 'nevers', 'fits', 'covers', 'restarts', 'follows', 'metBy', 'mends'],
 ]);
+
+/** Nodes of which the order of their parts says nothing. */
+const anyOrder: ReadonlySet<string> = /* @__PURE__ */ new Set(['any', 'and', 'or']);
 
 /** Keys that hold node ids, by the kind of thing that has them; the rest of the graph has none. */
 const nodeKeys = new Set(['trigger', 'gate', 'stance', 'condition', 'while', 'first', 'then', 'part', 'parts']);
@@ -27,7 +30,7 @@ export function meaningFingerprint(graph: RuleGraph, sha256: Digest = ours): str
 
 /** The canonical text of a part of a graph, with its nodes put in and its places left out: equal texts mean the same. */
 export function meaningText(value: unknown, nodes: readonly Node[], key = ''): string {
-  return JSON.stringify(new Meaning(nodes).of(value, key));
+  return JSON.stringify(new Meaning(nodes).of(isNode(value, nodes) ? value.id : value, isNode(value, nodes) ? 'trigger' : key));
 }
 
 /** Parts of one graph as plain values: one spelling for one meaning. */
@@ -39,27 +42,37 @@ class Meaning {
     this.#nodes = nodes;
   }
 
-  /** @param key what the value stands under; a list in a list stands under nothing. */
+  /** @param key what the value stands under; what is in a list of lists or objects stands under nothing. */
   of(value: unknown, key: string): unknown {
-    if (nodeId(value, key)) return this.of(this.#nodes[value] ?? null, '');
+    if (typeof value === 'number') return nodeKeys.has(key) ? this.#node(this.#nodes[value]) : value;
     if (typeof value !== 'object' || value === null) return value;
     return Array.isArray(value) ? this.#list(value, key) : this.#object(value);
   }
 
   #list(list: readonly unknown[], key: string): readonly unknown[] {
+    // Most lists of a task are empty.
+    if (list.length === 0) return list;
     const items = list.map((item) => this.of(item, typeof item === 'number' ? key : ''));
-    return isUnordered(key) ? inOrderOfText(items) : items;
+    return unordered.has(key) ? inOrderOfText(items) : items;
   }
 
   #object(value: object): object {
-    const kind = 'kind' in value && typeof value.kind === 'string' && 'id' in value && typeof value.id === 'number' ? value.kind : null;
     const plain: Record<string, unknown> = {};
-    for (const name of this.#keysOf(value)) {
-      if (name === 'origin' || (kind !== null && name === 'id')) continue;
-      plain[name] = this.of(Reflect.get(value, name), kind !== null && name === 'parts' ? `${kind} parts` : name);
-    }
+    for (const name of this.#keysOf(value)) if (name !== 'origin') plain[name] = this.of(Reflect.get(value, name), name);
     return plain;
   }
+
+  /** Its number says nothing, and where its parts are told apart by their kind alone, their order does not. */
+  #node(node: Node | undefined): object | null {
+    if (node === undefined) return null;
+    const { id: _, ...rest } = node;
+    const plain = this.#object(rest);
+    return 'parts' in plain && anyOrder.has(node.kind) ? { ...plain, parts: inOrderOfText(plain.parts as readonly unknown[]) } : plain;
+  }
+}
+
+function isNode(value: unknown, nodes: readonly Node[]): value is Node {
+  return typeof value === 'object' && value !== null && 'id' in value && typeof value.id === 'number' && nodes[value.id] === value;
 }
 
 /** Sorted by how they are spelled, code unit by code unit. */
@@ -67,12 +80,4 @@ function inOrderOfText(items: readonly unknown[]): readonly unknown[] {
   if (items.length < 2) return items;
   const spelled = items.map((item) => ({ item, text: JSON.stringify(item) }));
   return spelled.sort((a, b) => (a.text < b.text ? -1 : a.text > b.text ? 1 : 0)).map(({ item }) => item);
-}
-
-function isUnordered(key: string): boolean {
-  return unordered.has(key) || key === 'any parts' || key === 'and parts' || key === 'or parts';
-}
-
-function nodeId(value: unknown, key: string): value is NodeId {
-  return typeof value === 'number' && nodeKeys.has(key.endsWith(' parts') ? 'parts' : key);
 }

@@ -77,6 +77,8 @@ interface Ranks {
  * There are more doings than `ranks.early`. `tally` is lent empty and given back so. Only the days between the first doing and the last are looked at, which is one where no future differs.
  */
 function rangeOf({ count, day }: Doings, tally: Int32Array, from: Day, ranks: Ranks): DateRange {
+  // What the calendar alone decides has one future.
+  if (count === 1) return ofOne(day[0] as Day, ranks);
   let first = tally.length;
   let last = 0;
   for (let i = 0; i < count; i += 1) {
@@ -93,6 +95,10 @@ function rangeOf({ count, day }: Doings, tally: Int32Array, from: Day, ranks: Ra
   };
   tally.fill(0, first, last + 1);
   return range;
+}
+
+function ofOne(day: Day, { likely, late }: Ranks): DateRange {
+  return { early: day, likely: likely < 1 ? day : null, late: late < 1 ? day : null, level: LEVEL };
 }
 
 /** The place, from `first` on, in which the future of a rank was counted. */

@@ -65,8 +65,11 @@ function onMeter(model: Model, name: NameNode, value: QuantityNode): Reading {
   const meter = model.meaning.get(name);
   if (meter === undefined || !isDefinitionOf(meter, 'meter')) return undefined;
   const unit = findUnit(meter.node.unit.text);
-  const labels = [{ at: meter.node.unit.at, text: `\`${meter.name}\` counts ${meter.node.unit.text}` }];
-  return unit === null ? undefined : quantityIn(value, unit, { wanted: `an amount in ${unit.symbol}`, labels });
+  if (unit === null) return undefined;
+  return quantityIn(value, unit, () => ({
+    wanted: `an amount in ${unit.symbol}`,
+    labels: [{ at: meter.node.unit.at, text: `\`${meter.name}\` counts ${meter.node.unit.text}` }],
+  }));
 }
 
 /** A dipstick can also stand somewhere beyond its marks. */

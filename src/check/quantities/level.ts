@@ -118,8 +118,10 @@ function measured(quantity: QuantityNode, instrument: Instrument): Read<number> 
   // A unit that is unknown is reported where the instrument is declared.
   if (unit === null) return { value: 0 };
   const verb = instrument.kind === 'gauge' ? 'reads' : 'counts';
-  const labels = [{ at: instrument.node.unit.at, text: `\`${instrument.name}\` ${verb} ${unit.symbol}` }];
-  const read = quantityIn(quantity, unit, { wanted: `a reading in ${unit.symbol}`, labels });
+  const read = quantityIn(quantity, unit, () => ({
+    wanted: `a reading in ${unit.symbol}`,
+    labels: [{ at: instrument.node.unit.at, text: `\`${instrument.name}\` ${verb} ${unit.symbol}` }],
+  }));
   if ('problem' in read) return read;
   return { value: instrument.kind === 'meter' ? ticksOf(read.value) : read.value };
 }
@@ -128,12 +130,11 @@ function onDipstick(quantity: QuantityNode, instrument: DefinitionOf<'dipstick'>
   const { range } = instrument.node;
   const unit = findUnit(range.unit.text);
   if (unit === null || !(range.number.value > 0)) return { value: 0 };
-  const labels = [{ at: range.at, text: `low to full of \`${instrument.name}\`` }];
-  const read = quantityIn(quantity, unit, {
+  const read = quantityIn(quantity, unit, () => ({
     wanted: `a mark or an amount in ${unit.symbol}`,
-    labels,
+    labels: [{ at: range.at, text: `low to full of \`${instrument.name}\`` }],
     help: 'Write `low`, `full`, or so much above low.',
-  });
+  }));
   return 'problem' in read ? read : { value: read.value / range.number.value };
 }
 

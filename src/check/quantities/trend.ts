@@ -13,10 +13,10 @@ export function trendSize(by: QuantityNode, instrument: Instrument): Read<number
   const own = instrument.kind === 'dipstick' ? instrument.node.range.unit : instrument.node.unit;
   const unit = findUnit(own.text);
   if (unit === null) return { value: 0 };
-  const read = differenceIn(by, unit, {
+  const read = differenceIn(by, unit, () => ({
     wanted: `a difference in ${unit.symbol}`,
     labels: [{ at: own.at, text: `\`${instrument.name}\` is in ${unit.symbol}` }],
-  });
+  }));
   return mapRead(read, (value) => {
     if (instrument.kind === 'meter') return ticksOf(value);
     return instrument.kind === 'dipstick' ? value / instrument.node.range.number.value : value;

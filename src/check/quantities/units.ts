@@ -23,13 +23,13 @@ export function unitOf(node: UnitNode): Read<Unit> {
   return problem('unknownUnit', { at: node.at, message: `There is no unit \`${node.text}\`.`, help, fixes });
 }
 
-/** A quantity converted to a unit; a problem that says what was expected where it measures something else. */
-export function quantityIn(quantity: QuantityNode, wanted: Unit, because: Expectation): Read<number> {
+/** A quantity converted to a unit; a problem that says what was expected (asked for only then) where it measures something else. */
+export function quantityIn(quantity: QuantityNode, wanted: Unit, because: () => Expectation): Read<number> {
   return inUnit(quantity, wanted, because, convert);
 }
 
 /** As {@link quantityIn}, for a difference: a rise of 18 °F is one of 10 °C. */
-export function differenceIn(quantity: QuantityNode, wanted: Unit, because: Expectation): Read<number> {
+export function differenceIn(quantity: QuantityNode, wanted: Unit, because: () => Expectation): Read<number> {
   return inUnit(quantity, wanted, because, convertDifference);
 }
 
@@ -57,15 +57,15 @@ export function ticksIn(number: NumberNode, unit: Unit, wanted: Unit): number | 
 export function secondsOf(quantity: QuantityNode): Read<number> {
   const seconds = findUnit('s');
   if (seconds === null) throw new Error('the table of units has lost its second');
-  const read = quantityIn(quantity, seconds, { wanted: 'a time', help: 'Write it in min, s or h.' });
+  const read = quantityIn(quantity, seconds, () => ({ wanted: 'a time', help: 'Write it in min, s or h.' }));
   return 'value' in read ? { value: Math.round(read.value) } : read;
 }
 
-function inUnit(quantity: QuantityNode, wanted: Unit, because: Expectation, change: typeof convert): Read<number> {
+function inUnit(quantity: QuantityNode, wanted: Unit, because: () => Expectation, change: typeof convert): Read<number> {
   const unit = unitOf(quantity.unit);
   if ('problem' in unit) return unit;
   const value = change(quantity.number.value, unit.value, wanted);
-  return value === null ? wrongUnit(quantity.unit, unit.value, because) : { value };
+  return value === null ? wrongUnit(quantity.unit, unit.value, because()) : { value };
 }
 
 function nearUnits(text: string): readonly string[] {

@@ -37,17 +37,17 @@ export function suppliedAmount(item: UsesNode['items'][number], supply: Definiti
   }
   const unit = findUnit(kept.text);
   if (unit === null) return { value: item.number.value };
-  return quantityIn({ kind: 'quantity', at: item.at, number: item.number, unit: item.unit }, unit, {
+  return quantityIn({ kind: 'quantity', at: item.at, number: item.number, unit: item.unit }, unit, () => ({
     wanted: `an amount in ${unit.symbol}`,
     labels,
-  });
+  }));
 }
 
 /** A torque in N·m. */
 export function newtonMetresOf(torque: QuantityNode): Read<number> {
   const unit = findUnit('N·m');
   if (unit === null) throw new Error('the table of units has lost its newton metre');
-  return quantityIn(torque, unit, { wanted: 'a torque', help: 'Write it in N·m or lbf·ft.' });
+  return quantityIn(torque, unit, () => ({ wanted: 'a torque', help: 'Write it in N·m or lbf·ft.' }));
 }
 
 /** What a dipstick holds from low to full, in litres. */
@@ -56,5 +56,8 @@ export function litresOf(range: QuantityNode): Read<number> {
   if (unit === null) throw new Error('the table of units has lost its litre');
   if (!(range.number.value > 0))
     return problem('emptySpan', { at: range.number.at, message: 'From low to full has to be more than nothing.' });
-  return quantityIn(range, unit, { wanted: 'a volume', help: 'Write what it takes to fill up from low to full, for example `1.2 L`.' });
+  return quantityIn(range, unit, () => ({
+    wanted: 'a volume',
+    help: 'Write what it takes to fill up from low to full, for example `1.2 L`.',
+  }));
 }
