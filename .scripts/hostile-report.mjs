@@ -2,8 +2,8 @@
  * Measures every hostile file in processes of their own with 64 MB of heap: `node .scripts/hostile-report.mjs [--runs 3] [--only WORDS] [--as-command]`.
  *
  * First everything is asked of a file at once. A file that takes longer than the bound so is asked each question by itself, as a command or an editor
- * asks it; every one has to keep to the bound. Time is the processor's (of all threads, so more than goes by on a clock), beyond starting up and making
- * the file; the least of some runs, since a busy machine only ever adds to it. With `--as-command` V8 waits with optimizing as long as the command has
+ * asks it; every one has to keep to the bound, by the clock and beyond starting up and making the file: the least of some runs, since a busy machine only
+ * ever adds to it. Two files that are compared have the time of two. The time of the processor stands beside it (of all threads, V8's own among them). With `--as-command` V8 waits with optimizing as long as the command has
  * it wait (src/adapters/cli/start.ts), else as it does by itself. The last time is that of asking again in the same process, which the bound does
  * not speak of: it tells the work from the first running of the code.
  */
@@ -33,41 +33,44 @@ const BOUND = 250;
 const settings = process.argv.includes('--as-command') ? ['--interrupt-budget=1000000'] : [];
 const only = option('--only', '');
 const rows = [];
-for (const [index, { name, says }] of hostileCases.entries()) {
+for (const [index, { name, says, door }] of hostileCases.entries()) {
   if (!name.includes(only)) continue;
+  const bound = door === 'compare' ? 2 * BOUND : BOUND;
   const whole = leastOf(index);
-  const late = whole.cpu > BOUND && whole.questions.length > 1;
+  const late = whole.cpu > bound && whole.questions.length > 1;
   const singly = late ? whole.questions.map((question) => ({ question, ...leastOf(index, question) })) : [];
-  const slowest = singly.reduce((most, each) => (each.cpu > most.cpu ? each : most), singly[0] ?? whole);
+  const slowest = singly.reduce((most, each) => (each.elapsed > most.elapsed ? each : most), singly[0] ?? whole);
   const all = singly.length > 0 ? singly : [whole];
   const said = all.flatMap((each) => each.said);
   const ended = all.every(({ kind }) => kind !== 'thrown' && kind !== 'died');
   const expected = says === undefined ? whole.kind === 'answered' || said.length > 0 : whole.said.some((each) => each.includes(says));
-  const fits = ended && expected && slowest.cpu <= BOUND;
-  rows.push({ name, whole, slowest, fits });
+  const right = ended && expected;
+  const fits = right && slowest.elapsed <= bound;
+  const inProcessor = right && all.every(({ cpu }) => cpu <= bound);
+  rows.push({ name, slowest, fits, inProcessor, atOnce: right && whole.elapsed <= bound });
   const words = [...new Set(said)].join(', ').slice(0, ended ? 70 : 400);
   const asked = late ? `${slowest.question} ${times(slowest)}` : '';
   console.log(`| ${fits ? 'yes' : 'NO '} | ${name} | ${whole.kind}${words === '' ? '' : `: ${words}`} | ${times(whole)} | ${asked} |`);
 }
 rmSync(folder, { recursive: true });
 const late = rows.filter(({ fits }) => !fits);
-const most = rows.reduce((max, { slowest }) => Math.max(max, slowest.cpu), 0);
-const within = (holds) => rows.filter(holds).length;
+const most = rows.reduce((max, { slowest }) => Math.max(max, slowest.elapsed), 0);
+const count = (which) => rows.filter((row) => row[which]).length;
 console.log(`
 ${rows.length} files; within ${BOUND} ms and 64 MB of heap, in words:
-  ${rows.length - late.length} for each question by itself, in processor time of all threads; the slowest took ${Math.round(most)} ms
-  ${within(({ fits, slowest }) => fits || (slowest.elapsed <= BOUND && slowest.kind !== 'thrown' && slowest.kind !== 'died'))} for each question by itself, by the clock, which a busy machine makes slower
-  ${within(({ whole }) => whole.cpu <= BOUND)} for all questions at once, in processor time`);
+  ${count('fits')} for each question by itself, by the clock; the slowest took ${Math.round(most)} ms
+  ${count('inProcessor')} for each question by itself, in processor time of all threads
+  ${count('atOnce')} for all questions at once, by the clock`);
 if (late.length > 0) process.exitCode = 1;
 
-/** Processor time, what a clock shows, and asking once more. */
+/** What a clock shows, processor time, and asking once more. */
 function times({ cpu, elapsed, again }) {
-  return `${Math.round(cpu)} ms (clock ${Math.round(elapsed)}, again ${Math.round(again)})`;
+  return `${Math.round(elapsed)} ms (processor ${Math.round(cpu)}, again ${Math.round(again)})`;
 }
 
 function leastOf(index, question = '') {
   const runs = Array.from({ length: Number(option('--runs', 3)) }, () => run(index, question));
-  return runs.reduce((least, each) => (each.cpu < least.cpu ? each : least));
+  return runs.reduce((least, each) => (each.elapsed < least.elapsed ? each : least));
 }
 
 function run(index, question) {
