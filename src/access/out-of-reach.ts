@@ -22,7 +22,7 @@ export function outOfReach(machine: Machine, space: MachineSpace, looks: number)
   );
   // Where nothing is said of work, it is as at rest, which is reached.
   const atWork = [machine.work.map((position) => 1 << position)];
-  wanted.push({ name: 'The stance `at work`', at: graph.access.parts[0]?.origin ?? NOWHERE, set: atWork });
+  wanted.push({ name: '`at work`', at: graph.access.parts[0]?.origin ?? NOWHERE, set: atWork });
   const sets = new Set(wanted.map(({ set }) => set));
   const groupOf = new Map([...sets].map((set) => [set, space.unreachableIn(set)]));
   const lost = wanted.flatMap((each) => {

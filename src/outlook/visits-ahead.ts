@@ -11,6 +11,7 @@ import type { TaskAhead, YearAhead } from './year-ahead.js';
 /** One proposed visit to the machine. */
 export interface VisitAhead {
   readonly day: Day;
+  /** In the order of the schedule. */
   readonly tasks: readonly string[];
   /** Steps that open up for them. */
   readonly opens: readonly string[];
@@ -64,7 +65,7 @@ export function visitsAhead(graph: RuleGraph, ahead: YearAhead, options: VisitOp
       shelf,
     );
   return {
-    visits: found.visits.map(({ at, tasks: ids, opens }) => ({ day: at as Day, tasks: ids, opens, takes: work([ids]) })),
+    visits: found.visits.map(({ at, tasks: ids, opens }) => ({ day: at as Day, tasks: asWritten(graph, ids), opens, takes: work([ids]) })),
     takes: work(found.visits.map(({ tasks: ids }) => ids)),
     opening: found.opening,
     thrownAway: found.thrownAway,
@@ -79,4 +80,10 @@ function windowOf({ next, later }: TaskAhead, now: Day, pull: number): { readonl
   const round = (later[0]?.likely ?? null) === null ? to - now : (later[0]?.likely ?? to) - to;
   const early = Math.max(pull * round, Math.min(ALWAYS, round / 2));
   return { from: Math.max(now, Math.ceil(to - early)), to };
+}
+
+/** In the order in which the schedule has them. */
+function asWritten({ tasks }: RuleGraph, ids: readonly string[]): readonly string[] {
+  const wanted = new Set(ids);
+  return tasks.map(({ id }) => id).filter((id) => wanted.has(id));
 }

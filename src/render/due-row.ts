@@ -42,11 +42,13 @@ function nodeWords(id: NodeId, graph: RuleGraph, names: Titles): string {
   return node === undefined ? '' : nodeInWords(node, (other) => graph.nodes[other], names);
 }
 
-/** The author's words, where they come from, and what nobody knows of it. */
+/** The author's words, where they come from, and what nobody knows of it; a stop's words are its own title. */
 export function holdInWords(hold: Hold, names: Titles): string {
-  const missing =
-    hold.truth === 'unknown' && hold.missing.length > 0 ? `: ${hold.missing.map((each) => missingSentence(each, names)).join(', ')}` : '';
-  return `“${safeText(hold.text)}” (${sourceInWords(hold.why, names)}${missing})`;
+  const missing = hold.truth === 'unknown' ? hold.missing.map((each) => missingSentence(each, names)).join(', ') : '';
+  // What has not been read names its instrument.
+  const source = hold.why.is === 'stop' || (hold.why.is === 'reading' && missing !== '') ? '' : sourceInWords(hold.why, names);
+  const aside = [source, missing].filter((each) => each !== '').join(': ');
+  return `“${safeText(hold.text)}”${aside === '' ? '' : ` (${aside})`}`;
 }
 
 /** What a reading or the class of a defect asks to be borne in mind, and which: `“Watch the level.” (Seep at a fitting, wetness)`. */

@@ -211,7 +211,7 @@ describe('a stance out of reach', () => {
       {
         kind: 'out-of-reach',
         at: 'position pin fitted, out',
-        message: 'The stance `at work` needs a stance that no steps lead to.',
+        message: '`at work` needs a stance that no steps lead to.',
         way: [],
         help: 'No steps lead there from rest: no step brings `lid` to `open`.',
       },

@@ -103,8 +103,8 @@ task daily "Check the engine oil level"  before each day's work
     );
     const [, verdict = ''] = renderDueList(noted, seeping, plainStyle(80)).split('\n\n');
     expect(verdict.split('\n').slice(1)).toEqual([
-      '• “Watch the level.” (Seep at the sump, wetness)',
-      '• “Overfilled.” (Engine oil dipstick)',
+      '• Caution: “Watch the level.” (Seep at the sump, wetness)',
+      '• Caution: “Overfilled.” (Engine oil dipstick)',
     ]);
   });
 
@@ -131,7 +131,7 @@ task daily "Check the engine oil level"  before each day's work
       moment('2026-05-14 07:00'),
     );
     expect(renderDueList(blind, graph, plainStyle(80))).toContain(
-      'Cannot tell: something that nobody knows could be a reason to hold the machine.\n• “Do not start the engine.” (Engine oil dipstick: the engine oil dipstick has\n  never been read)',
+      'Cannot tell: something that nobody knows could be a reason to hold the machine.\n• “Do not start the engine.” (the engine oil dipstick has never been read)',
     );
   });
 

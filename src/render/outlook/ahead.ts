@@ -16,7 +16,7 @@ import { table } from '../table.js';
 import { wrap } from '../wrap.js';
 import { decidesInWords } from './decides-in-words.js';
 import { likelyInWords, rangeInWords } from './range-in-words.js';
-import { defectRow, fluidRow, meterRow } from './use-in-words.js';
+import { defectRow, ENOUGH_READ, fluidRow, meterRow } from './use-in-words.js';
 
 /** The outlook as text, lines parted by `\n`, without one at the end. */
 export function renderAhead(outlook: Outlook, graph: RuleGraph, style: Style): string {
@@ -86,7 +86,7 @@ function taskRow(task: TaskAhead, to: Outlook['to'], graph: RuleGraph, names: Ti
   const { next, later, unforeseen } = task;
   if (next === null) return [];
   const again = later.length === 0 ? '' : `; then ${counted(later.length, 'more time')}`;
-  const leftOut = unforeseen.length === 0 ? '' : `; left out: ${listed(unforeseen.map(safeText))}, whose use is not known`;
+  const leftOut = unforeseen.length === 0 ? '' : `; left out: ${listed(unforeseen.map(safeText))}, read too seldom for a date`;
   const basis = task.n === 0 ? '' : ` (${counted(task.n, 'day')} ${task.fromOutings ? 'worked' : 'read'})`;
   return [
     safeText(names.tasks[task.task] ?? task.task),
@@ -106,7 +106,8 @@ function restLines(tasks: readonly TaskAhead[], to: Outlook['to'], names: Titles
   const sentences = [
     beyond.length === 0 ? '' : `Hardly before ${dayInWords(to)}: ${named(beyond)}.`,
     unknown.length === 0 ? '' : `Unknown, because a reading or a record is missing: ${named(unknown)}.`,
-    useless.length === 0 ? '' : `No date, because too few readings, or outings, say how their meter is used: ${named(useless)}.`,
+    useless.length === 0 ? '' : `No date, because their meter was read too seldom: ${named(useless)}.`,
+    tasks.some(({ unforeseen }) => unforeseen.length > 0) ? `A date by a meter takes ${ENOUGH_READ}.` : '',
     of('no-date').length === 0
       ? ''
       : `${counted(of('no-date').length, 'task')} without a date: they come with work, a reading or an event.`,

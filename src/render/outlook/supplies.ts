@@ -3,9 +3,10 @@
  */
 import { namesOf } from '../../explain/names.js';
 import type { RuleGraph } from '../../graph/rule-graph.js';
+import type { Outlook } from '../../outlook/outlook.js';
 import type { SuppliesAhead } from '../../outlook/supplies-ahead.js';
 import type { SupplyNeeded } from '../../outlook/supplies-needed.js';
-import type { Titles } from '../amounts-in-words.js';
+import { theMeter, type Titles } from '../amounts-in-words.js';
 import { DEFERENCE } from '../cautions.js';
 import { listed } from '../../base/listed.js';
 import { inSentence } from '../count-in-words.js';
@@ -15,9 +16,10 @@ import type { Style } from '../style.js';
 import { table } from '../table.js';
 import { wrap } from '../wrap.js';
 import { amountOf, timeInWords } from './takes-in-words.js';
+import { ENOUGH_READ } from './use-in-words.js';
 
-/** The supplies as text, lines parted by `\n`, without one at the end. */
-export function renderSupplies(supplies: SuppliesAhead, graph: RuleGraph, style: Style): string {
+/** The supplies as text, lines parted by `\n`, without one at the end. Of `meters`, those that were read too seldom to look ahead are named. */
+export function renderSupplies(supplies: SuppliesAhead, graph: RuleGraph, style: Style, meters: Outlook['meters'] = []): string {
   const { likely, most, time } = supplies;
   const names = namesOf(graph);
   const what = time === null ? 'what the work takes' : `what the time up to ${dayInWords(time.to)} takes`;
@@ -33,6 +35,7 @@ export function renderSupplies(supplies: SuppliesAhead, graph: RuleGraph, style:
     wrap(`${safeText(graph.schedule.title)}, on ${momentInWords(supplies.now)}: ${what}`, style.width).map(style.paint.quiet),
     rows.length === 0 ? ['Nothing that the schedule names.'] : table(rows, [34, 22, 20, 34], style.width, style.paint),
     restLines(supplies, style),
+    time === null ? [] : seldomLines(meters, names, style),
     footLines(supplies, style),
   ];
   return blocks
@@ -56,10 +59,17 @@ function row(likely: SupplyNeeded | undefined, most: SupplyNeeded, graph: RuleGr
   ];
 }
 
+/** Where nobody can tell how a meter will go on, work by it is missing from the sum. */
+function seldomLines(meters: Outlook['meters'], names: Titles, style: Style): readonly string[] {
+  const seldom = meters.filter(({ course }) => course.length === 0).map(({ meter }) => theMeter(meter, names));
+  if (seldom.length === 0) return [];
+  return wrap(`Not counted: what will fall due by ${listed(seldom)}, read too seldom to look ahead. It takes ${ENOUGH_READ}.`, style.width);
+}
+
 function restLines({ likely }: SuppliesAhead, style: Style): readonly string[] {
   const sentences = [
     likely.tools.length === 0 ? '' : `Tools: ${likely.tools.map(safeText).join(', ')}.`,
-    `Time: ${timeInWords(likely)}, without opening up and walking.`,
+    `Time: ${timeInWords(likely)}; opening up and walking not counted.`,
   ];
   return sentences.filter((sentence) => sentence !== '').flatMap((sentence) => wrap(sentence, style.width));
 }

@@ -21,5 +21,6 @@ export function supplyInWords({ title, unit, needed, missing, onShelf }: SupplyN
 /** The minutes of the tasks, with those that no time is on record of. */
 export function timeInWords({ minutes, untimed }: WorkNeeded): string {
   const known = durationText(minutes * TICKS_PER_MINUTE);
-  return untimed.length === 0 ? known : `${known}, and ${counted(untimed.length, 'task')} whose time the schedule does not say`;
+  if (untimed.length === 0) return known;
+  return minutes === 0 ? 'time not stated' : `${known}, with no time stated for ${counted(untimed.length, 'task')}`;
 }

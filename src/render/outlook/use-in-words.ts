@@ -15,6 +15,9 @@ import { dayInWords } from '../dates-in-words.js';
 import { safeText } from '../safe-text.js';
 import { likelyInWords, numberAndRange, rangeInWords } from './range-in-words.js';
 
+/** What the record of a meter has to have before its use is followed ahead (src/outlook/use-futures.ts). */
+export const ENOUGH_READ = 'four days with a reading, or an outing, over a week or more';
+
 /** Meter, rate, season, data. */
 export function meterRow({ meter, rate, fromOutings }: MeterAhead, names: Titles): readonly string[] {
   const { title, unit } = names.meters[meter] ?? { title: meter, unit: 'h' };

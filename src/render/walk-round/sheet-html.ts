@@ -9,7 +9,7 @@ import { passageSvg } from './passage-svg.js';
 import { secondsInWords } from './seconds-in-words.js';
 import { SHEET_CSS } from './sheet-css.js';
 import { details } from './sheet-text.js';
-import { sheetWords } from './sheet-words.js';
+import { sheetWords, timeWords } from './sheet-words.js';
 
 /** A whole document. Everything that comes from the schedule is escaped. `apart` (see `apartWords`) closes the facts. */
 export function renderWalkRoundHtml(walk: WalkRound, graph: RuleGraph, apart: readonly string[] = []): string {
@@ -65,7 +65,7 @@ function item(line: WalkRoundLine, walk: WalkRound, graph: RuleGraph): string {
     cautions.length === 0 ? '' : `<span class="cautions">${cautions.join('')}</span>`,
     `<input type="checkbox" id="${id}"><span class="no">${line.number}</span>`,
     `<label for="${id}">${escapeHtml(line.title)}</label>`,
-    `<span class="time">${secondsInWords(line.seconds)} <small>${secondsInWords(line.total)}</small></span>`,
+    `<span class="time">${timeWords(line)} <small>${secondsInWords(line.total)}</small></span>`,
     more.length === 0
       ? ''
       : `<span class="more">${more.map((text) => (text.startsWith('If you stop here') ? `<span class="open">${escapeHtml(text)}</span>` : escapeHtml(text))).join(' ')}</span>`,

@@ -8,10 +8,12 @@ import { safeText } from '../safe-text.js';
 import type { Style } from '../style.js';
 import { wrap } from '../wrap.js';
 import { secondsInWords } from './seconds-in-words.js';
-import { openWords, sheetWords, supplyWords } from './sheet-words.js';
+import { openWords, sheetWords, supplyWords, timeWords } from './sheet-words.js';
 import { whySentence } from './why-sentence.js';
 
 const INDENT = '        ';
+/** Cautions stand as far to the left as the line that they open, and apart from the line before. */
+const AHEAD = '    ';
 
 /** The whole sheet, without a line end at its end. Cautions stand before the line that they belong to; `apart` (see `apartWords`) closes the head. */
 export function renderWalkRound(walk: WalkRound, graph: RuleGraph, style: Style, apart: readonly string[] = []): string {
@@ -33,25 +35,29 @@ export function renderWalkRound(walk: WalkRound, graph: RuleGraph, style: Style,
     ...(line.number === walk.backFrom ? ['', style.paint.strong('Putting the machine back')] : []),
     ...lineText(line, walk, graph, style, say),
   ]);
-  return [...head, '', ...lines].join('\n').trimEnd();
+  return [...head, ...(lines[0] === '' ? [] : ['']), ...lines].join('\n').trimEnd();
 }
 
 type Say = (text: string, indent?: string) => readonly string[];
 
 function lineText(line: WalkRoundLine, walk: WalkRound, graph: RuleGraph, style: Style, say: Say): readonly string[] {
-  const cautions = cautionLines(line.cautions, { ...style, width: style.width - INDENT.length }).map((each) => INDENT + each);
   const number = String(line.number).padStart(3);
-  const time = `${secondsInWords(line.seconds)}, ${secondsInWords(line.total)} so far`;
-  const title = say(`${line.title} (${time})`, INDENT);
+  const title = say(`${line.title} (${timeWords(line)}, ${secondsInWords(line.total)} so far)`, INDENT);
   const first = `[ ] ${number} ${(title[0] ?? '').trimStart()}`;
-  const qualified = line.qualified ? say('For a qualified mechanic.', INDENT) : [];
   return [
-    ...cautions,
-    ...qualified,
+    ...aheadOf(line, style, say),
     style.paint.strong(first),
     ...title.slice(1),
     ...details(line, walk, graph).flatMap((text) => say(text, INDENT).map(style.paint.quiet)),
   ];
+}
+
+/** What has to be read before the line is begun, under an empty line: it belongs to what follows. */
+function aheadOf(line: WalkRoundLine, style: Style, say: Say): readonly string[] {
+  const cautions = cautionLines(line.cautions, { ...style, width: style.width - AHEAD.length }).map((each) => AHEAD + each);
+  const qualified = line.qualified ? say('For a qualified mechanic.', AHEAD) : [];
+  const ahead = [...cautions, ...qualified];
+  return ahead.length === 0 ? [] : ['', ...ahead];
 }
 
 /** What stands below a line. */

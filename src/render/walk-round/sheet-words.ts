@@ -4,6 +4,7 @@
 import type { WalkRound, WalkRoundLine } from '../../access/walk-round.js';
 import type { TasksForWalk } from '../../assess/tasks-for-walk.js';
 import type { RuleGraph } from '../../graph/rule-graph.js';
+import { counted } from '../count-in-words.js';
 import { secondsInWords } from './seconds-in-words.js';
 
 export interface SheetWords {
@@ -25,7 +26,7 @@ export function sheetWords(walk: WalkRound, graph: RuleGraph): SheetWords {
     title: walk.schedule.title,
     summary:
       `${tasks} ${tasks === 1 ? 'task' : 'tasks'}, ${secondsInWords(totals.seconds)} in all: tasks ${secondsInWords(totals.tasks)}, ` +
-      `opening and closing ${secondsInWords(totals.steps)}, walking ${secondsInWords(totals.walking)}.`,
+      `opening and closing ${secondsInWords(totals.steps)}, walking ${secondsInWords(totals.walking)}.${untimedWords(walk)}`,
     proof: proofWords(walk),
     starts: startWords(walk, graph),
     ends: walk.end === 'work' ? 'Ends ready to work.' : 'Ends at rest.',
@@ -34,6 +35,19 @@ export function sheetWords(walk: WalkRound, graph: RuleGraph): SheetWords {
     warnings: walk.start.breaks.map((rule) => `The machine stands in a way that the schedule forbids: "${rule}".`),
     leftOut: walk.leftOut.map((left) => leftOutWords(left, graph)),
   };
+}
+
+/** What a line takes; of work and steps of which the schedule says no time, that. */
+export function timeWords(line: WalkRoundLine): string {
+  return line.kind !== 'walk' && line.seconds === 0 ? 'time not stated' : secondsInWords(line.seconds);
+}
+
+/** How many lines the sum leaves out, as nobody stated what they take. */
+function untimedWords({ lines }: WalkRound): string {
+  const untimed = (kind: 'task' | 'step'): number => lines.filter((line) => line.kind === kind && line.seconds === 0).length;
+  const [tasks, steps] = [untimed('task'), untimed('step')];
+  const counts = [...(tasks === 0 ? [] : [counted(tasks, 'task')]), ...(steps === 0 ? [] : [counted(steps, 'step')])];
+  return counts.length === 0 ? '' : ` Besides, ${counts.join(' and ')} of which the schedule states no time.`;
 }
 
 /** What is wanted but is not in the walk-round, in words; nothing where nothing was left apart. */

@@ -24,12 +24,17 @@ function linkSentence(line: StepLine, walk: WalkRound): string {
   const name = `Line ${chosen.line}, "${chosen.then.title}",`;
   switch (chosen.by) {
     case 'condition':
-      return `${name} needs ${chosen.rule.replace(/^(while|with) /, '')}.`;
+      return `${name} needs ${asStance(chosen.rule)}.`;
     case 'never':
       return `${name} would otherwise break the rule "${chosen.rule}".`;
     case 'next-move':
       return `${name} goes on from here.`;
   }
+}
+
+/** `while guard is open` as a stance: `guard open`. */
+function asStance(rule: string): string {
+  return rule.replace(/^(while|with) /, '').replace(/ is (?=[a-z])/g, ' ');
 }
 
 function taskSentence(titles: readonly string[]): string {

@@ -46,7 +46,7 @@ async function runSupplies(
   const tasks = openTasks(host, graph, names);
   if (tasks === undefined) return;
   const supplies = suppliesAhead(graph, outlook, shelf, tasks);
-  host.shell.out(options.json === true ? jsonText(supplies) : `${renderSupplies(supplies, graph, style)}\n`);
+  host.shell.out(options.json === true ? jsonText(supplies) : `${renderSupplies(supplies, graph, style, outlook.meters)}\n`);
 }
 
 /** All of them, or undefined after the first that is none has been complained about. */
