@@ -13,7 +13,7 @@ import { dayOf } from '../values/civil.js';
 import { findUnit } from '../values/units.js';
 import { isBecause } from './because.js';
 import { placeAt, type Bench } from './bench.js';
-import type { Asserted, ExpectedTask, Expectation } from './report.js';
+import type { Asserted, ExpectedMachine, ExpectedTask, Expectation } from './report.js';
 
 type ExpectTask = Extract<ExpectNode, { kind: 'expect-task' }>;
 
@@ -23,7 +23,8 @@ export function holdAgainst(bench: Bench, home: Home, assessment: Assessment, en
   if (expect.kind === 'expect-machine') {
     const { verdict: actual, holds } = assessment;
     const expected = expect.verdict.text;
-    return { ...common, holds: actual === expected, about: { kind: 'machine', expected, actual, holds } };
+    const asks = actual === expected || actual !== 'work-due-first' ? {} : { due: workDue(assessment) };
+    return { ...common, holds: actual === expected, about: { kind: 'machine', expected, actual, holds, ...asks } };
   }
   const id = bench.meaning(expect.task)?.id ?? expect.task.text;
   const task = assessment.tasks.find((each) => each.task === id);
@@ -38,6 +39,11 @@ export function holdAgainst(bench: Bench, home: Home, assessment: Assessment, en
     ...(failed.length === 0 ? {} : { explanation: explain(bench.graph, assessment, entries, id) }),
   };
   return { ...common, holds: failed.length === 0, about };
+}
+
+/** The work that comes before anything else. */
+function workDue({ tasks }: Assessment): NonNullable<ExpectedMachine['due']> {
+  return tasks.flatMap(({ task, state }) => (state === 'due' || state === 'overdue' || state === 'unrecorded' ? [{ task, state }] : []));
 }
 
 function failures(bench: Bench, home: Home, assessment: Assessment, task: TaskAssessment, expect: ExpectTask): readonly Asserted[] {

@@ -27,7 +27,7 @@ const machine: Home = { prefix: '', host: undefined };
  */
 export function propose(bench: Bench, wanted: Wanted, outcome: CoverageOutcome): Proposal | null {
   const about = subjectOf(bench.graph, wanted);
-  const title = `${wanted.place.text.slice(0, 60)}: ${outcome}`;
+  const title = `${cutAtWord(wanted.place.text)}: ${outcome}`;
   let spare: Proposal | null = null;
   for (const start of scenesFor(bench.graph, wanted, outcome)) {
     for (const scene of continued(bench, wanted, outcome, about, start)) {
@@ -145,4 +145,10 @@ function readExample(bench: Bench, text: string): { readonly bench: Bench; reado
   // Amounts in a reason are worked out in the model, which finds the names of the proposal there.
   const known = [...names].flatMap(([name, definition]) => (definition === undefined ? [] : [[name, definition] as const]));
   return { bench: { ...bench, meaning, model: { ...bench.model, meaning: new Map([...bench.model.meaning, ...known]) } }, example };
+}
+
+/** A title's worth of the author's words. */
+function cutAtWord(text: string): string {
+  if (text.length <= 60) return text;
+  return `${text.slice(0, 60).replace(/\s+\S*$/, '')} …`;
 }

@@ -74,6 +74,8 @@ export interface ExpectedMachine {
   readonly expected: string;
   readonly actual: Verdict;
   readonly holds: readonly Hold[];
+  /** Where work is due first and something else was expected: that work. */
+  readonly due?: readonly { readonly task: string; readonly state: TaskState }[];
 }
 
 /** What of the rules the examples have looked at. */

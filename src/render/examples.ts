@@ -2,6 +2,7 @@
  * What the worked examples of a schedule came to, as its author reads it: every failure with expected and actual side by side.
  */
 import type { Missing } from '../assess/assessment.js';
+import { namesOf } from '../explain/names.js';
 import { assertNever } from '../base/assert-never.js';
 import type { ExampleRun, ExamplesReport, ExpectedMachine, ExpectedTask, Expectation } from '../examples/report.js';
 import type { RuleGraph } from '../graph/rule-graph.js';
@@ -9,6 +10,7 @@ import { formatDate } from '../values/civil.js';
 import { counted } from './count-in-words.js';
 import { clockTime } from './dates-in-words.js';
 import { placeInWords } from './place-in-words.js';
+import { holdInWords } from './due-row.js';
 import { pointText } from './point-text.js';
 import { safeText } from './safe-text.js';
 import { stateInWords } from './state-in-words.js';
@@ -17,6 +19,8 @@ import { renderWhy } from './why.js';
 import { labelled, pad, wrap } from './wrap.js';
 
 const margin = 10;
+/** How much of the work that is due first is named. */
+const WORK_LISTED = 5;
 
 /** One line for each example that holds, a paragraph for each expectation that does not, and the count. */
 export function renderExamples(report: ExamplesReport, graph: RuleGraph, style: Style): string {
@@ -44,7 +48,7 @@ function failureLines(expectation: Expectation, graph: RuleGraph, style: Style):
     case 'task':
       return ['', ...heads, ...taskTable(about, graph, style), ...whyLines(about, style)];
     case 'machine':
-      return ['', ...heads, ...machineTable(about, style)];
+      return ['', ...heads, ...machineTable(about, graph, style)];
     default:
       return assertNever(about);
   }
@@ -69,13 +73,16 @@ function taskTable({ expected, actual, failed }: ExpectedTask, graph: RuleGraph,
   return rows.flatMap(([label, left, right, isWrong]) => sideBySide(label, left, right, isWrong, style));
 }
 
-function machineTable({ expected, actual, holds }: ExpectedMachine, style: Style): readonly string[] {
+function machineTable({ expected, actual, holds, due = [] }: ExpectedMachine, graph: RuleGraph, style: Style): readonly string[] {
+  const names = namesOf(graph);
+  const below = (text: string): readonly string[] => labelled('', text, style.width, margin + 4);
+  const others = due.length - WORK_LISTED;
   return [
     ...sideBySide('', 'expected', 'actual', false, style),
     ...sideBySide('machine', safeText(expected), actual, true, style),
-    ...holds.flatMap(({ text, truth }) =>
-      labelled('', `${truth === 'true' ? 'held' : 'perhaps held'}: “${safeText(text)}”`, style.width, margin + 4),
-    ),
+    ...holds.flatMap((hold) => below(`${hold.truth === 'true' ? 'held' : 'perhaps held'}: ${holdInWords(hold, names)}`)),
+    ...due.slice(0, WORK_LISTED).flatMap(({ task, state }) => below(`${stateInWords(state)}: ${safeText(task)}`)),
+    ...(others > 0 ? below(`and ${counted(others, 'other', 'others')}`) : []),
   ];
 }
 

@@ -4,7 +4,9 @@
  */
 import type { Explanation } from '../explain/explanation.js';
 import { cautionLines, DEFERENCE } from './cautions.js';
+import type { Timeline } from '../history/timeline.js';
 import { safeText } from './safe-text.js';
+import { setAsideSentences } from './set-aside-sentence.js';
 import { stateMark } from './state-in-words.js';
 import type { Style } from './style.js';
 import { whyParts, type WhyParts } from './why-parts.js';
@@ -18,6 +20,8 @@ const MOST_ENTRIES = 8;
 export interface WhyOptions {
   /** Tell every entry of the logbook, however many there are. */
   readonly all?: boolean;
+  /** The history as it was assessed: with it, newer readings that were set aside are told. */
+  readonly timeline?: Timeline;
 }
 
 /**
@@ -27,10 +31,16 @@ export interface WhyOptions {
  *
  * @example renderWhy(explain(graph, assessment, entries, 'change-engine-oil'), plainStyle(80))
  */
-export function renderWhy(explanation: Explanation, style: Style, { all = false }: WhyOptions = {}): string {
+export function renderWhy(explanation: Explanation, style: Style, { all = false, timeline }: WhyOptions = {}): string {
   const whole = whyParts(explanation);
   const parts = all ? whole : { ...whole, entries: inShort(whole.entries) };
-  const blocks = [answer(explanation, parts, style), changeBlock(parts, style), evidenceBlock(parts, style), workBlock(explanation, style)];
+  const setAside = timeline === undefined ? [] : setAsideSentences(timeline, explanation);
+  const blocks = [
+    answer(explanation, parts, style),
+    changeBlock(parts, style),
+    [...evidenceBlock(parts, style), ...rows('Set aside', setAside, style)],
+    workBlock(explanation, style),
+  ];
   return blocks
     .filter((block) => block.length > 0)
     .map((block) => block.join('\n'))

@@ -59,6 +59,11 @@ describe('a worked example that does not hold is told', () => {
   });
 });
 
+it('names the work that is due first, where the machine was to be ready', () => {
+  const [found] = run(`${oilChanged}2026-03-01 engine 1100 h  oil reads 0.5  expect machine ready`);
+  expect(found?.about).toMatchObject({ kind: 'machine', actual: 'work-due-first', due: [{ task: 'change-oil', state: 'due' }, {}] });
+});
+
 describe('a worked example that holds is silent', () => {
   it.each([
     ['a state and its reason', '2026-03-01 engine 1100 h  expect change-oil due because 100 h of engine'],

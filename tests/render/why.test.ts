@@ -5,6 +5,7 @@ import type { Intent } from '../../src/assess/assessment.js';
 import { explain } from '../../src/explain/explain.js';
 import type { RuleGraph } from '../../src/graph/rule-graph.js';
 import type { Entry } from '../../src/history/entry.js';
+import { readTimeline } from '../../src/history/read-timeline.js';
 import { plainStyle } from '../../src/render/style.js';
 import { renderWhy } from '../../src/render/why.js';
 import { compileText } from '../support/compile-text.js';
@@ -42,7 +43,9 @@ function answer(graph: RuleGraph, question: string): string {
   const task = lines.find((line) => line.startsWith('why '))?.slice(4) ?? '';
   const [when = '', intent] = at.split(/ (?=\{)/);
   const options = intent === undefined ? {} : { intent: JSON.parse(intent) as Intent };
-  return renderWhy(explain(graph, assess(graph, entries, moment(when), options), entries, task), plainStyle(88));
+  const now = moment(when);
+  const timeline = readTimeline(entries, graph, now);
+  return renderWhy(explain(graph, assess(graph, entries, now, options), entries, task), plainStyle(88), { timeline });
 }
 
 describe.each(readdirSync(FOLDER).filter((file) => file.endsWith('.txt')))('why, in %s', (file) => {

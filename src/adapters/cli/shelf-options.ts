@@ -1,5 +1,6 @@
 import type { Command } from 'commander';
 import type { RuleGraph } from '../../engine.js';
+import { inUnit } from '../../values/in-unit.js';
 import { readCsv } from '../exchange/csv.js';
 import { usedAmounts } from '../logbook/recording/record-phrases.js';
 import { noSuch } from './complain.js';
@@ -49,19 +50,20 @@ function readTable(path: string, graph: RuleGraph): Parsed<Shelf> {
     if (name === '' && written === '') continue;
     const amount = Number(separator === ';' ? written.replace(',', '.') : written);
     if (index === 0 && !Number.isFinite(amount)) continue;
-    const wrong = rowProblem(name, written === '' ? NaN : amount, unit, graph);
-    if (wrong !== null) return refused(`${path}:${index + 1}: ${wrong}`);
-    amounts.push([name, amount]);
+    const counted = inSupplyUnit(name, written === '' ? NaN : amount, unit, graph);
+    if (typeof counted === 'string') return refused(`${path}:${index + 1}: ${counted}`);
+    amounts.push([name, counted]);
   }
   return understood(addedUp(amounts));
 }
 
-function rowProblem(name: string, amount: number, unit: string, graph: RuleGraph): string | null {
+/** The amount in the supply's own unit, or what is wrong with the row. */
+function inSupplyUnit(name: string, amount: number, unit: string, graph: RuleGraph): number | string {
   const supply = graph.supplies.find(({ id }) => id === name);
   if (supply === undefined) return noSupply(name, graph);
   if (!Number.isFinite(amount) || amount < 0) return `after \`${name}\` stands how much of it is there, as a number.`;
-  const counted = supply.unit ?? 'each';
-  return unit === '' || unit === counted ? null : `\`${name}\` is counted in ${counted}, not in ${unit}.`;
+  const own = supply.unit ?? 'each';
+  return inUnit(amount, unit === '' ? own : unit, own) ?? `\`${name}\` is counted in ${own}, not in ${unit}.`;
 }
 
 function isSupply(name: string, graph: RuleGraph): boolean {

@@ -45,6 +45,10 @@ describe('what is on the shelf', () => {
     });
   });
 
+  it('takes an amount in a unit that converts into the supply’s own', () => {
+    expect(readShelf({ shelf: table('oil,1500,mL') }, graph)).toEqual({ ok: true, value: new Map([['oil', 1.5]]) });
+  });
+
   it.each([
     ['supply,amount\noli,1', ':2: There is no supply `oli`: was `oil` meant?'],
     ['oil,1\noil-filter,a few', ':2: after `oil-filter` stands how much of it is there, as a number.'],

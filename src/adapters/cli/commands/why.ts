@@ -41,5 +41,7 @@ async function runWhy(host: CommandHost, schedule: string, logbook: string, name
   const timeline = readTimeline(entries, graph, now);
   const rates = ratesOfUse(timeline.meters, now, graph.meters);
   const explanation = explain(graph, assessTimeline(graph, timeline, now, { intent, rates }), entries, task.id, { rates });
-  host.shell.out(options.json === true ? jsonText(explanation) : `${renderWhy(explanation, style, { all: options.all === true })}\n`);
+  host.shell.out(
+    options.json === true ? jsonText(explanation) : `${renderWhy(explanation, style, { all: options.all === true, timeline })}\n`,
+  );
 }

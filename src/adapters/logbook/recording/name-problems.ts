@@ -1,3 +1,4 @@
+import { listed } from '../../../base/listed.js';
 import { titledLike } from '../../../base/titled-like.js';
 import { nearNames } from '../../../index.js';
 import { notedEvents, type RuleGraph } from '../../../engine.js';
@@ -19,6 +20,9 @@ interface Thing {
 
 /** Things that are offered where none has a name like it. */
 const MOST_OFFERED = 3;
+
+/** Names that are all listed where none is like it. */
+const MOST_LISTED = 5;
 
 /**
  * One sentence for each name in a draft that the schedule does not have, with the nearest one that it has.
@@ -47,13 +51,15 @@ function meant(name: string, known: readonly Thing[]): string {
           .slice(0, MOST_OFFERED)
           .map(({ id }) => id)
       : [near];
-  return offered.length === 0 ? '' : `; did you mean ${offered.map((id) => `\`${id}\``).join(' or ')}?`;
+  if (offered.length > 0) return `; did you mean ${offered.map((id) => `\`${id}\``).join(' or ')}?`;
+  return known.length === 0 || known.length > MOST_LISTED ? '' : `; it has ${listed(known.map(({ id }) => `\`${id}\``))}`;
 }
 
 function uses(graph: RuleGraph, draft: LooseDraft): readonly Use[] {
   const named = (kind: string, names: readonly (string | undefined)[], known: readonly Thing[]): readonly Use[] =>
     names.flatMap((name) => (name === undefined ? [] : [{ kind, name, known }]));
-  const classes = graph.defects.find(({ id }) => id === draft.defect)?.classes.map(({ name }) => ({ id: name, title: name })) ?? [];
+  const defect = graph.defects.find(({ id }) => id === draft.defect);
+  const classes = defect?.classes.map(({ name, title }) => ({ id: name, title: title ?? name })) ?? [];
   return [
     ...named('task', [...(draft.tasks ?? []), draft.task], graph.tasks),
     ...named('meter', [...Object.keys(draft.meters ?? {}), ...Object.keys(draft.doneAt ?? {}), draft.meter], graph.meters),
@@ -68,6 +74,6 @@ function uses(graph: RuleGraph, draft: LooseDraft): readonly Use[] {
     ...named('attachment', [...(draft.attachments ?? []), draft.attachment], graph.attachments),
     ...named('event', [draft.event], notedEvents(graph)),
     ...named('defect', [draft.defect], graph.defects),
-    ...named(`class of \`${draft.defect ?? ''}\` named`, [draft.class], classes),
+    ...named(`class of \`${draft.defect ?? ''}\` named`, [defect === undefined ? undefined : draft.class], classes),
   ];
 }

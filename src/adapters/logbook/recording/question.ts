@@ -56,7 +56,7 @@ function refusal({ wants, unit, choices }: Question): string {
     case 'text':
       return 'Answer with a few words.';
     case 'reading':
-      return 'Answer with a number, with a share of the range from low to full like 60 %, or with low, full, below low or above full.';
+      return 'Answer with a number, with a share of the range from low to full like 60 % or 3/4, or with low, full, below low or above full.';
     case 'choice':
       return `Answer with one of ${choices.map(({ value }) => value).join(', ')}.`;
     default:
@@ -69,7 +69,7 @@ export function parseNumber(text: string): number | null {
   return /^\d{1,10}(\.\d+)?$/.test(text.trim()) ? Number(text) : null;
 }
 
-/** What a gauge or dipstick read: `95`, `-5`, `60 %`, `half`, `low`, `below low`; `null` for anything else. */
+/** What a gauge or dipstick read: `95`, `-5`, `60 %`, `3/4`, `half`, `low`, `below low`; `null` for anything else. */
 export function parseReading(text: string): LooseReading | null {
   const said = text
     .trim()
@@ -91,6 +91,8 @@ export function parseReading(text: string): LooseReading | null {
 }
 
 function parsePlainReading(text: string): number | null {
+  const part = /^(\d{1,3})\/([1-9]\d{0,2})$/.exec(text);
+  if (part !== null) return Number(part[1]) / Number(part[2]);
   const match = /^(-?\d{1,9}(?:\.\d+)?)\s*(%?)$/.exec(text);
   if (match?.[1] === undefined) return null;
   return match[2] === '%' ? Number(match[1]) / 100 : Number(match[1]);

@@ -18,7 +18,7 @@ export const clauses: ReadonlyMap<string, (graph: RuleGraph, words: readonly str
   ['reads', (graph: RuleGraph, words: readonly string[]) => part(readingValues(graph, words), (readings) => ({ readings }))],
   ['used', (graph: RuleGraph, words: readonly string[]) => part(usedAmounts(graph, words), (used) => ({ used }))],
   ['took', (_: RuleGraph, words: readonly string[]) => took(words)],
-  ['in', (_: RuleGraph, words: readonly string[]) => duties(words)],
+  ['in', duties],
   ['with', (_: RuleGraph, words: readonly string[]) => attachments(words)],
   ['from', (_: RuleGraph, words: readonly string[]) => time('at', words)],
   ['to', (_: RuleGraph, words: readonly string[]) => time('until', words)],
@@ -57,15 +57,22 @@ function took(words: readonly string[]): Part {
 }
 
 /** `in dusty`, `in 2 h dusty, tall-growth`. */
-function duties(words: readonly string[]): Part {
+function duties(graph: RuleGraph, words: readonly string[]): Part {
   const found: { duty: string; hours?: number }[] = [];
   for (const item of items(words)) {
     const duty = item.at(-1) ?? '';
     const hours = item.length === 1 ? undefined : hoursOf(item.slice(0, -1));
-    if (hours === null) return `\`in ${item.join(' ')}\` is not understood: say it like \`in dusty\` or \`in 2 h dusty\`.`;
+    if (hours === null) return notADuty(graph, item);
     found.push(hours === undefined ? { duty } : { duty, hours });
   }
   return found.length === 0 ? 'A duty is missing after `in`.' : { duties: found };
+}
+
+/** Names of several words are joined by hyphens. */
+function notADuty(graph: RuleGraph, item: readonly string[]): string {
+  const joined = graph.duties.find(({ id, title }) => id === item.join('-') || title.toLowerCase() === item.join(' ').toLowerCase());
+  const meant = joined === undefined ? 'say it like `in dusty` or `in 2 h dusty`.' : `did you mean \`in ${joined.id}\`?`;
+  return `\`in ${item.join(' ')}\` is not understood: ${meant}`;
 }
 
 function attachments(words: readonly string[]): Part {

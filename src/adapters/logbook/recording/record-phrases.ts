@@ -2,6 +2,7 @@
  * The small phrases that verbs and clauses of recording share.
  */
 import type { RuleGraph } from '../../../engine.js';
+import { inUnit } from '../../../values/in-unit.js';
 import type { LooseReading } from './loose-draft.js';
 import { parseNumber, parseReading } from './question.js';
 
@@ -37,28 +38,34 @@ export function meterValues(graph: RuleGraph, words: readonly string[]): Readonl
     if (match === undefined || value === null || meter === undefined)
       return `\`${text}\` is not a meter value: say it like \`1302.4\` or \`1302.4 h of engine\`.`;
     const known = graph.meters.find(({ id }) => id === meter)?.unit;
-    if (match['unit'] !== undefined && known !== undefined && match['unit'] !== known)
-      return `\`${meter}\` counts ${known}, not ${match['unit']}.`;
-    values.push([meter, value]);
+    const counted = known === undefined || match['unit'] === undefined ? value : inUnit(value, match['unit'], known);
+    if (counted === null) return `\`${meter}\` counts ${known ?? ''}, not ${match['unit'] ?? ''}.`;
+    values.push([meter, counted]);
   }
   return values.length === 0 ? 'A meter value is missing: say it like `1302.4`.' : Object.fromEntries(values);
 }
 
-/** `coolant 92`, `engine-oil below low`, `engine-oil 60 %`; a unit after the number must be the instrument's own. */
+/** `coolant 92`, `coolant 198 °F`, `engine-oil below low`, `engine-oil 3/4`; a unit after the number is one that the gauge's own converts into. */
 export function readingValues(graph: RuleGraph, words: readonly string[]): Readonly<Record<string, LooseReading>> | string {
   const values: [string, LooseReading][] = [];
   for (const [instrument = '', ...rest] of items(words)) {
-    const unit = graph.gauges.find(({ id }) => id === instrument)?.unit;
-    const said = rest.at(-1) === unit && rest.length > 1 ? rest.slice(0, -1) : rest;
-    const value = parseReading(said.join(' '));
+    const value = parseReading(rest.join(' ')) ?? gaugeValue(graph, instrument, rest);
     if (value === null)
-      return `\`${[instrument, ...rest].join(' ')}\` is not a reading: say it like \`coolant 92\` or \`engine-oil below low\`.`;
+      return `\`${[instrument, ...rest].join(' ')}\` is not a reading: say it like \`coolant 92\`, \`engine-oil 3/4\` or \`engine-oil below low\`.`;
     values.push([instrument, value]);
   }
   return values.length === 0 ? 'A reading is missing: say it like `coolant 92`.' : Object.fromEntries(values);
 }
 
-/** `6.6 engine-oil-15w40, 1 oil-filter`, with the supply's unit between them or not. */
+/** A number with a unit after it, in the gauge's own. */
+function gaugeValue(graph: RuleGraph, instrument: string, [number = '', written, ...more]: readonly string[]): number | null {
+  const unit = graph.gauges.find(({ id }) => id === instrument)?.unit;
+  const value = parseReading(number);
+  if (unit === undefined || written === undefined || more.length > 0 || typeof value !== 'number') return null;
+  return inUnit(value, written, unit);
+}
+
+/** `6.6 engine-oil-15w40, 1 oil-filter`, with the supply's unit between them, one that converts into it, or none. */
 export function usedAmounts(graph: RuleGraph, words: readonly string[]): Readonly<Record<string, number>> | string {
   const values: [string, number][] = [];
   for (const item of items(words)) {
@@ -68,9 +75,11 @@ export function usedAmounts(graph: RuleGraph, words: readonly string[]): Readonl
     if (amount === null || supply === undefined || rest.length > 2)
       return `\`${item.join(' ')}\` is not an amount of a supply: say it like \`6.6 L engine-oil-15w40\`.`;
     const unit = graph.supplies.find(({ id }) => id === supply)?.unit;
-    if (rest.length === 2 && rest[0] !== unit)
+    const counted = rest.length === 2 ? inUnit(amount, rest[0] ?? '', unit ?? 'each') : amount;
+    // What the schedule does not have is told with the other names.
+    if (counted === null && graph.supplies.some(({ id }) => id === supply))
       return `\`${supply}\` is counted ${unit === undefined ? 'by the piece' : `in ${unit}`}, not in ${rest[0] ?? ''}.`;
-    values.push([supply, amount]);
+    values.push([supply, counted ?? amount]);
   }
   return values.length === 0 ? 'An amount is missing: say it like `6.6 L engine-oil-15w40`.' : Object.fromEntries(values);
 }

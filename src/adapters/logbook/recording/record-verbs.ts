@@ -1,3 +1,4 @@
+import { inUnit } from '../../../values/in-unit.js';
 import type { EntryKind, RuleGraph } from '../../../engine.js';
 import type { Part } from './draft-part.js';
 import { parseNumber } from './question.js';
@@ -78,9 +79,8 @@ function defect(_: RuleGraph, [name, ...classWords]: readonly string[]): Part {
 function topUp(graph: RuleGraph, words: readonly string[]): Part {
   const [what, ...rest] = items(words)[0] ?? [];
   if (what === undefined) return {};
-  const amount = rest.length === 0 ? undefined : parseNumber(rest[0] ?? '');
-  if (amount === null || rest.length > 2 || (rest[1] ?? 'L') !== 'L')
-    return `\`${rest.join(' ')}\` is not an amount in litres: say it like \`top-up engine-oil 0.4 L\`.`;
+  const amount = rest.length === 0 ? undefined : litresOf(rest);
+  if (amount === null) return `\`${rest.join(' ')}\` is not an amount in litres: say it like \`top-up engine-oil 0.4 L\`.`;
   const place =
     !graph.dipsticks.some(({ id }) => id === what) && graph.supplies.some(({ id }) => id === what) ? { supply: what } : { dipstick: what };
   return { ...place, ...(amount === undefined ? {} : { litres: amount }) };
@@ -88,10 +88,14 @@ function topUp(graph: RuleGraph, words: readonly string[]): Part {
 
 function litres(_: RuleGraph, words: readonly string[]): Part {
   if (words.length === 0) return {};
-  const amount = parseNumber(words[0] ?? '');
-  return amount === null || words.length > 2 || (words[1] ?? 'L') !== 'L'
-    ? `\`${words.join(' ')}\` is not an amount in litres.`
-    : { litres: amount };
+  const amount = litresOf(words);
+  return amount === null ? `\`${words.join(' ')}\` is not an amount in litres.` : { litres: amount };
+}
+
+/** `0.4`, `0.4 L`, `400 mL`; `null` for what is no volume. */
+function litresOf([number = '', unit = 'L', ...more]: readonly string[]): number | null {
+  const amount = parseNumber(number);
+  return amount === null || more.length > 0 ? null : inUnit(amount, unit, 'L');
 }
 
 function phase(_: RuleGraph, [word]: readonly string[]): Part {

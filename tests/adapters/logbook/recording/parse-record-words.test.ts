@@ -18,6 +18,10 @@ describe('a few words', () => {
     ['hours 1302.4, shaft 210', { kind: 'reading', meters: { engine: 1302.4, shaft: 210 } }],
     ['hours 210 h of shaft on 2026-05-11 08:30', { kind: 'reading', on: '2026-05-11', at: '08:30', meters: { shaft: 210 } }],
     ['read coolant 92 °C, engine-oil below low', { kind: 'reading', readings: { coolant: 92, 'engine-oil': 'below-low' } }],
+    ['read coolant 212 °F, engine-oil 3/4', { kind: 'reading', readings: { coolant: 100, 'engine-oil': 0.75 } }],
+    ['hours 90 min', { kind: 'reading', meters: { engine: 1.5 } }],
+    ['top-up engine-oil 400 mL', { kind: 'topped-up', dipstick: 'engine-oil', litres: 0.4 }],
+    ['done change-oil used 6600 mL oil-15w40', { kind: 'done', tasks: ['change-oil'], used: { 'oil-15w40': 6.6 } }],
     ['read coolant -5, engine-oil 60 %', { kind: 'reading', readings: { coolant: -5, 'engine-oil': 0.6 } }],
     [
       'done change-oil, grease at 1304 used 6.6 L oil-15w40, 1 oil-filter took 40 min by Kim Moor note "hot, dusty" reads engine-oil full',
@@ -75,9 +79,14 @@ describe('a few words', () => {
     ['hours many', '`many` is not a meter value'],
     ['hours 1302 km', '`engine` counts h, not km'],
     ['done a b', 'Put commas between tasks'],
-    ['done change-oil used 6 mL oil-15w40', '`oil-15w40` is counted in L, not in mL'],
+    ['done change-oil used 6 kg oil-15w40', '`oil-15w40` is counted in L, not in kg'],
+    ['done change-oil used 2 L oil-filter', '`oil-filter` is counted by the piece, not in L'],
+    ['read coolant 92 kPa', 'is not a reading: say it like'],
+    ['read engine-oil 3/0', 'is not a reading: say it like'],
+    ['outing 2 h in tall growth', '`in tall growth` is not understood: did you mean `in tall-growth`?'],
+    ['outing 2 h in deep mud', 'is not understood: say it like `in dusty`'],
     ['hours 1302 on 2026-02-30', 'is no day'],
-    ['top-up engine-oil 0.4 mL', 'not an amount in litres'],
+    ['top-up engine-oil 0.4 kg', 'not an amount in litres'],
     ['outing 3 days', 'is not a time'],
   ])('%s: says what is not understood', (text, problem) => {
     expect(said(text)).toContain(problem);
@@ -146,7 +155,8 @@ describe('completing a draft', () => {
   it.each([
     ['done chnage-oil', 'There is no task `chnage-oil` in this schedule; did you mean `change-oil`?'],
     ['hours 3 of engin', 'There is no meter `engin` in this schedule; did you mean `engine`?'],
-    ['defect seep drops-fall', 'There is no class of `seep` named `drops-fall` in this schedule'],
+    ['defect seep spraying', 'There is no class of `seep` named `spraying` in this schedule; it has `wetness` and `drops-form`'],
+    ['outing 2 h with rake', 'There is no attachment `rake` in this schedule; it has `mower`'],
     ['event recall', '`recall` happens on 2026-03-02 by itself, to every machine; nobody notes it.'],
     ['void r9', 'There is no entry `r9` in this logbook.'],
     ['confirm 1', 'There is no entry `1`; did you mean `r1`?'],
@@ -154,6 +164,13 @@ describe('completing a draft', () => {
   ])('%s: refused, with the nearest that there is', (text, problem) => {
     const recording = complete(text);
     expect(recording.kind === 'refused' && recording.problems[0]).toContain(problem);
+  });
+
+  it('says nothing of the class of a defect that there is not', () => {
+    const recording = complete('defect seap drops fall');
+    expect(recording.kind === 'refused' && recording.problems).toEqual([
+      'There is no defect `seap` in this schedule; did you mean `seep`?',
+    ]);
   });
 
   it('says at once that a reading would be set aside', () => {
