@@ -166,6 +166,7 @@ export const library = {
     'src/engine.ts',
     'src/compiler.ts',
     'src/reading.ts',
+    'src/words.ts',
     'src/ahead.ts',
     'src/adapters/logbook.ts',
     'src/adapters/exchange.ts',

@@ -43,6 +43,7 @@ export const arrows: Readonly<Record<string, readonly string[]>> = {
   watch: ['base', 'values', 'graph', 'history', 'assess'],
   compiler: ['base', 'diagnostics', 'check', 'compile'],
   reading: ['graph'],
+  words: ['explain', 'render'],
   ahead: ['base', 'values', 'graph', 'history', 'assess', 'outlook'],
   engine: ['base', 'values', 'graph', 'history', 'assess', 'explain', 'access', 'outlook'],
   index: [

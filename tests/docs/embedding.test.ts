@@ -40,6 +40,8 @@ beforeAll(async () => {
     bundle('written-here.mjs', 'node'),
     bundle('from-elsewhere.mjs', 'node'),
     bundle('proved-by-host.mjs', 'node'),
+    bundle('in-words.mjs', 'node'),
+    bundle('give-out.mjs', 'node'),
     bundle('page.js', 'browser'),
   ]);
 });
@@ -58,6 +60,8 @@ async function bundle(entry: string, platform: 'node' | 'browser'): Promise<void
       'duewright/engine': sourceOf('src/engine.ts'),
       'duewright/compiler': sourceOf('src/compiler.ts'),
       'duewright/reading': sourceOf('src/reading.ts'),
+      'duewright/words': sourceOf('src/words.ts'),
+      'duewright/exchange': sourceOf('src/adapters/exchange.ts'),
       'duewright/fleet': sourceOf('src/adapters/fleet.ts'),
     },
     logLevel: 'silent',
@@ -85,6 +89,48 @@ describe('the engine of a few kinds', () => {
     expect(refused.length).toBeGreaterThan(2);
     for (const line of refused)
       expect(line).toMatch(/^Line \d+ of the schedule asks for `[\w-]+`, which this engine was not given\. Give /);
+  });
+});
+
+describe('in words, and as files', () => {
+  const text = `schedule s "Pump"
+language 1
+meter engine "Hour meter" counts h
+task oil "Change the oil"
+  every 100 h of engine or 12 months, whichever first
+task filter "Renew the filter"
+  every 2 years
+`;
+  const simple = compile('s.due', () => text).graph;
+  const done: Entry = { kind: 'done', id: 'd', on: '2026-05-01', tasks: ['oil'], meters: { engine: 5 } };
+  const read: Entry = { kind: 'reading', id: 'r', on: '2026-05-31', meters: { engine: 105 } };
+
+  test('says the verdict, the tasks and the reasons as the command does', async () => {
+    if (simple === null) throw new Error('it does not compile');
+    const words = await load<{
+      dueInWords: (graph: RuleGraph, entries: readonly Entry[], date: string) => readonly string[];
+      whyInWords: (graph: RuleGraph, entries: readonly Entry[], date: string, task: string) => { text: string; headline: string };
+    }>('in-words.mjs');
+    expect(words.dueInWords(simple, [done, read], '2026-06-01')).toEqual([
+      'Work due first',
+      'Change the oil: due (every 100 h of engine)',
+      'Renew the filter: unrecorded (no record that it was ever done)',
+    ]);
+    const why = words.whyInWords(simple, [done, read], '2026-06-01', 'oil');
+    expect(why.headline).toMatch(/^Change the oil is due: the 100 h of engine/);
+    expect(why.text.split('\n').every((line) => line.length <= 72)).toBe(true);
+    expect(why.text).toContain('Once it is done it is clear.');
+  });
+
+  test('gives out a table, a record and a calendar', async () => {
+    if (simple === null) throw new Error('it does not compile');
+    const { giveOut } = await load<{
+      giveOut: (graph: RuleGraph, entries: readonly Entry[], date: string, machine: string, stamp: string) => Record<string, string>;
+    }>('give-out.mjs');
+    const files = giveOut(simple, [done, read], '2026-06-01', 'north-17', '2026-06-01T08:30:00Z');
+    expect(files['logbook.csv']).toContain('2026-05-01,done,oil,5,d');
+    expect(files['record.csv']).toContain('Change the oil');
+    expect(files['due.ics']).toMatch(/^BEGIN:VCALENDAR\r\n/);
   });
 });
 

@@ -99,9 +99,9 @@ function inClause(model: Model, home: Home, clause: TaskClauseNode): readonly Re
     case 'allow':
       return clause.sides.flatMap(({ margin }) => inMargin(margin));
     case 'lead':
-      return clause.margins.flatMap(inMargin);
+      return clause.margins.flatMap((margin) => inMargin(margin));
     case 'hold':
-      return clause.margin === undefined ? [] : inStop(clause.margin);
+      return clause.margin === undefined ? [] : inMargin(clause.margin, true);
     case 'record':
       return clause.terms.map((term) => (term.kind === 'span' ? calendarAmountOf(term) : undefined));
     case 'takes':
@@ -173,8 +173,8 @@ function chance({ at, number }: PercentNode): Reading {
   });
 }
 
-/** A margin's spans need no `of`: each limit takes those that go with it. */
-function inMargin(margin: MarginNode): readonly Reading[] {
+/** A margin's spans need no `of`: each limit takes those that go with it. A stop may come at once, by a margin of nothing. */
+function inMargin(margin: MarginNode, orNothing = false): readonly Reading[] {
   switch (margin.kind) {
     case 'percent': {
       const { at, number } = margin;
@@ -190,13 +190,8 @@ function inMargin(margin: MarginNode): readonly Reading[] {
     case 'lesser':
       return [...inMargin(margin.first), ...inMargin(margin.second)];
     case 'span':
-      return [positive(margin), unitOf(margin.unit), shortfallOf(margin)];
+      return [orNothing && margin.number.value === 0 ? undefined : positive(margin), unitOf(margin.unit), shortfallOf(margin)];
   }
-}
-
-/** A stop may come with the first moment that is late: by a margin of nothing. */
-function inStop(margin: MarginNode): readonly Reading[] {
-  return margin.kind === 'span' && margin.number.value === 0 ? [unitOf(margin.unit), shortfallOf(margin)] : inMargin(margin);
 }
 
 function positive({ number, unit }: SpanNode): Reading {
@@ -204,6 +199,6 @@ function positive({ number, unit }: SpanNode): Reading {
   return problem('emptySpan', {
     at: number.at,
     message: `A margin has to be more than nothing, and \`${number.text} ${unit.text}\` is not.`,
-    help: 'Leave the clause out where there is no margin.',
+    help: 'Leave it out where there is none.',
   });
 }
