@@ -61,7 +61,7 @@ function compileStep(shop: Workshop, home: Home, node: StepNode): Step {
     part: idOf(shop, node.part),
     from: node.from.text,
     to: node.to.text,
-    ...(needed === undefined ? {} : { while: needed }),
+    while: needed,
     // A step that does not say how to go back is undone all the same.
     ...(oneWay ? {} : { back: { title: back?.title.text ?? `Bring the ${node.part.text} back to ${node.from.text}` } }),
     site: compileSite(shop, node.clauses),

@@ -25,7 +25,7 @@ export function askings(shop: Workshop): ReadonlyMap<string, readonly Asking[]> 
   const note = (outcome: OutcomeNode, by: AskedNode['by'], home: Home): void => {
     for (const { task, within, at } of outcome.then) {
       const id = idOf(shop, task);
-      addTo(byTask, id, { by, ...(within === undefined ? {} : { within }), home, at });
+      addTo(byTask, id, { by, within, home, at });
     }
   };
   for (const { node, home } of placed(shop.model, 'task')) {

@@ -37,7 +37,7 @@ export function compileGrounds(clauses: readonly Clause[]): { reason?: string | 
 }
 
 function under(shop: Workshop, { part, meant }: Extract<Clause, { kind: 'under' }>): Site['under'][number] {
-  return { part: idOf(shop, part), ...(meant === undefined ? {} : { meant: meant.text }) };
+  return { part: idOf(shop, part), meant: meant?.text };
 }
 
 function cautions(shop: Workshop, clause: Clause): readonly Caution[] {

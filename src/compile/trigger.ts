@@ -52,7 +52,7 @@ function compileFirst(shop: Workshop, { what, after, at }: FirstNode, context: P
     what.kind === 'plan' ? compileFirstPlan(shop, home, what.plan, from, terms) : compileStages(shop, home, what.spans, from, at, terms);
   const plans = clausesOf(task.clauses, 'every').map(({ plan }) => compilePlan(shop, plan, context));
   const then = joined(shop, task, plans);
-  return shop.add({ kind: 'first', first, ...(then === undefined ? {} : { then }), origin: originOf(shop, at) });
+  return shop.add({ kind: 'first', first, then, origin: originOf(shop, at) });
 }
 
 function compileWhile(shop: Workshop, { condition, plan, at }: WhileEveryNode, context: PlanTerms): NodeId {

@@ -18,7 +18,13 @@ export function entryJsonSchemas(): readonly JsonSchema[] {
   return Object.values(entryShape.of).map((kind) => jsonSchema(kind));
 }
 
-function jsonSchema(shape: Shape): JsonSchema {
+/**
+ * The JSON Schema of a shape.
+ *
+ * @throws Error for a shape that goes by a name: entries have none.
+ * @example jsonSchema({ is: 'number', whole: true, least: 1 }) // { type: 'integer', minimum: 1 }
+ */
+export function jsonSchema(shape: Shape): JsonSchema {
   switch (shape.is) {
     case 'text':
       return textSchema(shape);

@@ -268,7 +268,16 @@ describe('spells', () => {
         ?.map(({ begin, end }) => [begin.entry, end?.entry ?? null]);
     const on = (at?: string): Entry => ({ kind: 'attached', id: 'on', on: '2026-05-03', ...(at && { at }), attachment: 'flail-mower' });
     const used = (at?: string): Entry => ({ kind: 'outing', id: 'a', on: '2026-05-03', ...(at && { at }), attachments: ['flail-mower'] });
+    const [first, off] = [
+      { kind: 'attached', id: 'first', on: '2026-05-01', attachment: 'flail-mower' },
+      { kind: 'detached', id: 'off', on: '2026-05-03', attachment: 'flail-mower' },
+    ] as const;
     expect(spellsOf(on(), used('00:00'))).toEqual([['on', null]]);
+    expect(spellsOf(first, off, used('00:00'), on())).toEqual([
+      ['first', 'off'],
+      ['a', 'on'],
+      ['on', null],
+    ]);
     expect(spellsOf(on('00:00'), used())).toEqual([
       ['a', 'on'],
       ['on', null],
