@@ -73,6 +73,27 @@ describe('a step is of use', () => {
     ).toEqual([useless('half'), useless('further')]);
   });
 
+  test('on the way to what one task needs, though another needs much the same', () => {
+    const knob = ['position knob a, b, c, d', 'position dial w, x, y, z', 'at rest knob a, dial w'];
+    const steps = [
+      'step to-b "To b" knob a to b takes 1 s',
+      'step to-c "To c" knob a to c takes 5 s',
+      'step to-d "To d" knob a to d takes 600 s',
+      'step to-x "To x" dial w to x takes 60 s',
+      'step to-y "To y" dial w to y takes 60 s',
+      'step to-z "To z" dial w to z takes 60 s',
+      // What links the two: neither moves by itself.
+      'never "Both" knob d and dial x',
+    ];
+    const each = ['task d with knob d', 'task x with dial x', 'task y with dial y'];
+    // As sets of positions (knob, dial): (8, 1) or (14, 8), against (8, 11) or (4, 8), which are the same digits.
+    const one = 'task one with (knob d and dial w) or (not knob a and dial z)';
+    const two = 'task two with (knob d and not dial y) or (knob c and dial z)';
+    expect(idle(...knob, ...steps, ...each, one, two)).toEqual([]);
+    expect(idle(...knob, ...steps, ...each, one)).toEqual([useless('to-c')]);
+    expect(idle(...knob, ...steps, ...each, two)).toEqual([useless('to-b')]);
+  });
+
   test('on the way to the stance at work', () => {
     expect(idle(...tap, 'at work tap half', ...byHalf, 'task look with tap open')).toEqual([]);
     expect(idle(...tap, 'at work tap half', ...byHalf)).toEqual([useless('full')]);
