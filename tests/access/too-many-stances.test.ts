@@ -33,6 +33,15 @@ describe('parts with too many stances', () => {
     expect(told(['a', 'b', 'c'], 6)).toEqual(['position c shut, open', of('`c`')]);
   });
 
+  test('are a fault of their own, which shows no way and says what to do', () => {
+    const machine = machineWith(['a']);
+    expect(tooManyStances(machine, machineSpace(machine, [], 2))).toMatchObject({
+      kind: 'too-many-stances',
+      way: [],
+      help: 'Tie the parts together with `while` conditions, or leave out parts that no task asks about.',
+    });
+  });
+
   test('are named up to six; of more, five and how many more', () => {
     expect(told(['a', 'b', 'c', 'd', 'e', 'f'], 2)[1]).toBe(of('`a`, `b`, `c`, `d`, `e`, `f`'));
     expect(told(['a', 'b', 'c', 'd', 'e', 'f', 'g'], 2)[1]).toBe(of('`a`, `b`, `c`, `d`, `e` and 2 more'));
