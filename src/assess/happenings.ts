@@ -55,7 +55,7 @@ function met({ machine }: Timeline, day: Day): Pick<Happening, 'when' | 'entries
 
 /** The day on which a machine meets what happens on a day to every one that is in service. */
 export function dayItHappens({ inService }: Timeline['machine'], day: Day): Day {
-  return inService !== null && inService > day ? inService : day;
+  return Math.max(day, inService ?? day) as Day;
 }
 
 /** What one entry says that happened. */

@@ -1,8 +1,7 @@
 /** Limits that hold the machine once they are so late (docs/meaning.md §4, "Hard stops"). */
-import type { Margin, Task } from '../graph/rule-graph.js';
+import type { LateHold, Margin, NodeId, Task } from '../graph/rule-graph.js';
 import type { EntryId } from '../history/entry.js';
 import type { Hold } from './assessment.js';
-import type { LimitRule } from './judge.js';
 import type { LateStop, Reach } from './reach.js';
 
 /** How a limit with a hard stop, and a task with such limits, hold the machine. */
@@ -18,12 +17,17 @@ export interface HardStops {
 export const hardStops: HardStops = { inForce, hidden, holds };
 
 /** @param isPast whether the axis stands beyond a margin after the due point. */
-function inForce({ id, hold }: LimitRule, isPast: (margin: Margin) => boolean, entries: readonly EntryId[]): readonly LateStop[] {
-  return hold !== undefined && isPast(hold.after) ? [{ node: id, text: hold.text, truth: 'true', entries }] : [];
+function inForce(
+  node: NodeId,
+  { after, text }: LateHold,
+  isPast: (margin: Margin) => boolean,
+  entries: readonly EntryId[],
+): readonly LateStop[] {
+  return isPast(after) ? [{ node, text, truth: 'true', entries }] : [];
 }
 
-function hidden({ id, hold }: LimitRule): readonly LateStop[] {
-  return hold === undefined ? [] : [{ node: id, text: hold.text, truth: 'unknown', entries: [] }];
+function hidden(node: NodeId, { text }: LateHold): readonly LateStop[] {
+  return [{ node, text, truth: 'unknown', entries: [] }];
 }
 
 function holds(task: Task, { stops, missing }: Reach): readonly Hold[] {

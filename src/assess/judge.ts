@@ -81,7 +81,7 @@ export function judge(world: World, rule: LimitRule, axis: Axis, measured: Measu
     reachedAt,
     forecast: axis.rate === null || axis.rate <= 0 ? null : world.now.day + left / axis.rate,
     missing: [],
-    stops: hold === undefined ? [] : carried(world.kinds.aspects, 'hold').inForce(rule, (margin) => now.value > endOf(margin), entries),
+    stops: hold === undefined ? [] : carried(world.kinds.aspects, 'hold').inForce(id, hold, (margin) => now.value > endOf(margin), entries),
   };
 }
 

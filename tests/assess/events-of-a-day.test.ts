@@ -45,6 +45,8 @@ test('within so many hours: from what the meter showed on the day, or on that of
   expect(within(['2026-03-01', meters({ engine: 100 })], ['2026-05-01', meters({ engine: 120 })])).toBe('clear 150 h');
   expect(within(['2026-05-01', meters({ engine: 120 })])).toBe('unknown');
   expect(within(['2026-04-01', { kind: 'machine', inService: '2026-04-01', meters: { engine: 5 } }])).toBe('clear 55 h');
+  // Where nobody noted what it showed at its start, that was 0.
+  expect(within(entered('2026-04-01'), ['2026-05-01', meters({ engine: 20 })])).toBe('clear 50 h');
 });
 
 describe('as a condition', () => {

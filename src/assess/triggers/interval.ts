@@ -42,6 +42,6 @@ export function lacksNow(world: World, rule: LimitRule, axis: Axis, { entries, n
 
 /** It may hide a hard stop. */
 function cannotJudge(world: World, rule: LimitRule, missing: Missing, state: 'unknown' | 'unrecorded'): Reach {
-  const stops = rule.hold === undefined ? [] : carried(world.kinds.aspects, 'hold').hidden(rule);
+  const stops = rule.hold === undefined ? [] : carried(world.kinds.aspects, 'hold').hidden(rule.id, rule.hold);
   return cannotTell(rule.id, [missing], state, stops);
 }
