@@ -30,7 +30,8 @@ export function meaningFingerprint(graph: RuleGraph, sha256: Digest = ours): str
 
 /** The canonical text of a part of a graph, with its nodes put in and its places left out: equal texts mean the same. */
 export function meaningText(value: unknown, nodes: readonly Node[], key = ''): string {
-  return JSON.stringify(new Meaning(nodes).of(isNode(value, nodes) ? value.id : value, isNode(value, nodes) ? 'trigger' : key));
+  const meaning = new Meaning(nodes);
+  return JSON.stringify(isNode(value) ? meaning.ofNode(value) : meaning.of(value, key));
 }
 
 /** Parts of one graph as plain values: one spelling for one meaning. */
@@ -44,7 +45,7 @@ class Meaning {
 
   /** @param key what the value stands under; what is in a list of lists or objects stands under nothing. */
   of(value: unknown, key: string): unknown {
-    if (typeof value === 'number') return nodeKeys.has(key) ? this.#node(this.#nodes[value]) : value;
+    if (typeof value === 'number') return nodeKeys.has(key) ? this.ofNode(this.#nodes[value]) : value;
     if (typeof value !== 'object' || value === null) return value;
     return Array.isArray(value) ? this.#list(value, key) : this.#object(value);
   }
@@ -63,7 +64,7 @@ class Meaning {
   }
 
   /** Its number says nothing, and where its parts are told apart by their kind alone, their order does not. */
-  #node(node: Node | undefined): object | null {
+  ofNode(node: Node | undefined): object | null {
     if (node === undefined) return null;
     const { id: _, ...rest } = node;
     const plain = this.#object(rest);
@@ -71,8 +72,9 @@ class Meaning {
   }
 }
 
-function isNode(value: unknown, nodes: readonly Node[]): value is Node {
-  return typeof value === 'object' && value !== null && 'id' in value && typeof value.id === 'number' && nodes[value.id] === value;
+/** A node, or a copy of one. */
+function isNode(value: unknown): value is Node {
+  return typeof value === 'object' && value !== null && 'kind' in value && 'id' in value && typeof value.id === 'number';
 }
 
 /** Sorted by how they are spelled, code unit by code unit. */
