@@ -134,6 +134,14 @@ export type Note =
   | { readonly is: 'happened'; readonly when: Moment; readonly done: Moment | null; readonly during?: Moment }
   /** `on`: the day on which it will. */
   | { readonly is: 'not-happened'; readonly on?: Day }
+  /** Of what a rule comes after so many times: how many of them no doing follows yet, and when the last of those was. */
+  | {
+      readonly is: 'happened-times';
+      readonly times: number;
+      readonly of: number;
+      readonly when: Moment | null;
+      readonly done: Moment | null;
+    }
   | { readonly is: 'asked'; readonly outcome: Outcome; readonly when: Moment }
   /** With the reading that stands instead, or the class that the defect has, or when it was closed. */
   | {

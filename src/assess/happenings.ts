@@ -4,7 +4,7 @@ import type { Stamped, Timeline } from '../history/timeline.js';
 import { type Day, type Moment, onDay } from '../values/moment.js';
 import type { Note } from './assessment.js';
 import type { Axis } from './axis.js';
-import { type AxisValue, lastDoingSince, meterValueAt, valueAt } from './doings.js';
+import { type AxisValue, datedDoings, lastDoingSince, meterValueAt, valueAt } from './doings.js';
 import type { World } from './world.js';
 
 /** Something that happened. */
@@ -30,6 +30,14 @@ export function lastHappening(world: World, event: string): Happening | undefine
     return doing && { when: doing.when, entries: doing.entries, on: (axis) => axis.at(doing, doing.when) };
   }
   return asHappening(world, world.timeline.events.get(event)?.at(-1));
+}
+
+/** Each time that an event of the schedule happened, in order. */
+export function happeningsOf(world: World, event: string): readonly Pick<Happening, 'when' | 'entries'>[] {
+  const { task, on } = world.index.events.get(event) ?? {};
+  if (task !== undefined) return datedDoings(world, task);
+  if (on === undefined) return (world.timeline.events.get(event) ?? []).map(({ when, entry }) => ({ when, entries: [entry] }));
+  return [onItsDay(world, on as Day)].filter((each) => each !== undefined);
 }
 
 /** What is told of an event that has not happened: the day on which it will, where the schedule names one, and the entry that puts it off. */

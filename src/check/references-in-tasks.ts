@@ -109,7 +109,7 @@ export function usesInOccasion(what: OccasionWhat): readonly Use[] {
   if (what.when === 'after-attaching') return [use(what.attachment, 'attachment')];
   if (what.when === 'shortly-before') return usesInSpan(what.within);
   if (what.when === 'event') return [...usesInSpan(what.within), use(what.event, ...happenings)];
-  return [];
+  return what.when === 'so-often' ? [use(what.event, ...happenings)] : [];
 }
 
 /** The tasks that an outcome asks for. */

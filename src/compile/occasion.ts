@@ -31,6 +31,8 @@ export function compileOccasion(shop: Workshop, home: Home, { what, at }: Occasi
       const within = delayIn(shop, home, what.within);
       return shop.add({ kind: 'event', event, within, ...marginsOn(shop, terms, axisOf(shop.model, within)), origin });
     }
+    case 'so-often':
+      return shop.add({ kind: 'event', event: idOf(shop, what.event), happenings: what.times.value, ...noMargins, origin });
     default:
       return assertNever(what);
   }

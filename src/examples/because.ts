@@ -116,6 +116,7 @@ function isOccasion(named: Node | undefined, node: Trigger): boolean {
 /** The event alone names each rule that waits for it; with a span, the one that gives that long. */
 function isEvent(named: EventNode, node: Trigger): boolean {
   if (node.kind !== 'event' || node.event !== named.event) return false;
+  if (named.happenings !== undefined) return node.happenings === named.happenings;
   return named.within === undefined || (node.within !== undefined && sameAmount(named.within, node.within));
 }
 

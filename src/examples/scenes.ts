@@ -97,7 +97,7 @@ function happeningFor(graph: RuleGraph, node: Node): readonly (readonly string[]
     case 'refuelling':
       return [['refuelled']];
     case 'event':
-      return [[happens(graph, node.event)]];
+      return [Array.from({ length: node.happenings ?? 1 }, () => happens(graph, node.event))];
     case 'stages':
       return node.from.is === 'event' ? [[happens(graph, node.from.event)]] : [];
     case 'asked': {

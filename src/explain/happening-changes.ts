@@ -2,6 +2,7 @@
  * Events and defects that would bring a task up.
  */
 import type { Trigger } from '../graph/rule-graph.js';
+import type { TriggerState } from '../assess/reach.js';
 import type { Change } from './change.js';
 import { truthUnder } from './condition-if.js';
 import type { RuleFacts } from './explanation.js';
@@ -43,9 +44,15 @@ const ifHappened: WhatIf<Happening> = { leaf: leafIf, truth: truthUnder };
 
 function leafIf(rule: RuleFacts, _: Ground, happening: Happening): Possible {
   const node = rule.node as Trigger;
-  if (concerns(node, happening)) return isAtOnce(node) && matches(node, happening) ? exactly('due') : ANYTHING;
+  if (concerns(node, happening)) return isAtOnce(node) && matches(node, happening) ? exactly(onceMore(rule)) : ANYTHING;
   if (reachesInto(rule, happening)) return ANYTHING;
   return rule.state === undefined ? ANYTHING : exactly(rule.state);
+}
+
+/** What comes after so many times is due with the last of them, and coming up when one is wanting. */
+function onceMore({ note }: RuleFacts): TriggerState {
+  const wanting = note?.is === 'happened-times' ? note.of - note.times - 1 : 0;
+  return wanting <= 0 ? 'due' : wanting === 1 ? 'coming-up' : 'clear';
 }
 
 function concerns(node: Trigger, happening: Happening): boolean {

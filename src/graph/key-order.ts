@@ -86,6 +86,7 @@ export const keyOrder: readonly string[] = [
   'when',
   'of',
   'attachment',
+  'happenings',
   'condition',
   'reads',
   'rule',

@@ -838,6 +838,10 @@ export interface EventNode {
   id: number;
   kind: "event";
   event: string;
+  /**
+   * Only after so many times; after each where it is left out. Not together with `within`.
+   */
+  happenings?: number;
   within?: Amount;
   early: Margin;
   late: Margin;

@@ -65,6 +65,8 @@ function noteInWords(note: Note, rule: RuleFacts, explanation: Explanation): str
       return windowSentence(note, rule.state) ?? workOn(note, rule);
     case 'happened':
       return `${happening(rule, explanation)} on ${momentInWords(note.when)}, and ${note.done === null ? 'it has not been done since' : `it was done on ${momentInWords(note.done)}`}`;
+    case 'happened-times':
+      return happenedTimes(note, happening(rule, explanation));
     case 'not-happened':
       if (note.on !== undefined) return `${happening(rule, explanation).replace(/happened$/, 'comes')} on ${dayInWords(note.on)}`;
       return `${happening(rule, explanation)} never, as far as the logbook says`.replace(
@@ -100,6 +102,14 @@ function noteInWords(note: Note, rule: RuleFacts, explanation: Explanation): str
     default:
       return assertNever(note);
   }
+}
+
+/** `“Clean the outer element” was done 3 of 5 times since it was done on 2 March 2026, the last on 4 May 2026`. */
+function happenedTimes({ times, of, when, done }: Extract<Note, { is: 'happened-times' }>, happened: string): string {
+  const often = times < of ? `${times} of ${counted(of, 'time')}` : counted(times, 'time');
+  const since = done === null ? '' : ` since this work was done on ${momentInWords(done)}`;
+  const last = when === null ? '' : `, ${times === 1 ? '' : 'the last '}on ${momentInWords(when)}`;
+  return `${happened} ${often}${since}${last}`;
 }
 
 /** What comes before work within some hours has no time of its own until the work has. */

@@ -160,6 +160,7 @@ function occasionInWords(node: OccasionNode): string {
 
 function eventInWords(node: EventNode, names: Titles): string {
   const event = happeningTitle(node.event, names);
+  if (node.happenings !== undefined) return `after ${node.happenings} times ${event}`;
   return node.within === undefined ? `on ${event}` : `within ${amountInWords(node.within, names)} after ${event}`;
 }
 

@@ -28,7 +28,7 @@ export abstract class OccasionGrammar extends PlanGrammar {
     ]);
   });
 
-  /** "after" ( "work" | "each" Round | "storage" | "attaching" Name ) */
+  /** "after" ( "work" | "each" Round | "storage" | "attaching" Name | Integer "times" Name ) */
   protected readonly after = this.RULE('after', (): OccasionWhat => {
     this.CONSUME(this.v.word.after);
     return this.OR<OccasionWhat>([
@@ -36,6 +36,13 @@ export abstract class OccasionGrammar extends PlanGrammar {
       { ALT: () => ({ when: 'after', of: this.SUBRULE(this.round) }) },
       { ALT: () => (this.CONSUME(this.v.word.storage), { when: 'after', of: 'storage' }) },
       { ALT: () => (this.CONSUME(this.v.word.attaching), { when: 'after-attaching', attachment: this.SUBRULE(this.name) }) },
+      {
+        ALT: () => {
+          const times = this.integer(this.CONSUME(this.v.Number));
+          this.CONSUME(this.v.word.times);
+          return { when: 'so-often', event: this.SUBRULE(this.name), times };
+        },
+      },
     ]);
   });
 

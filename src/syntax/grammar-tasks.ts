@@ -110,7 +110,7 @@ export abstract class TaskGrammar extends TimingGrammar {
         return !this.sees(0, w.hold) && !this.sees(2, w.overdue);
       case w.before:
       case w.after: // prettier-ignore
-        return this.sees(2, w.each, w.storage, w.work, w.attaching);
+        return this.sees(2, w.each, w.storage, w.work, w.attaching) || (this.sees(2, v.Number) && this.sees(3, w.times));
       case w.on:
       case w.reads:
       case w.follows:

@@ -23,7 +23,7 @@ export abstract class TimingGrammar extends TitleGrammar {
       { ALT: () => ({ kind: 'plan', plan: this.SUBRULE(this.plan) }) },
     ]);
     const after = this.OPTION({
-      GATE: () => !this.sees(2, this.v.word.work, this.v.word.each, this.v.word.storage, this.v.word.attaching),
+      GATE: () => !this.sees(2, this.v.word.work, this.v.word.each, this.v.word.storage, this.v.word.attaching, this.v.Number),
       DEF: () => (this.CONSUME(this.v.word.after), this.SUBRULE(this.name)),
     });
     return { kind: 'first', at: this.since(first), what, ...(after === undefined ? {} : { after }) };

@@ -47,7 +47,7 @@ export const choices: ChoiceTable = {
   'spans AT_LEAST_ONE_SEP 0': 'Number',
   'round OR 0': 'DaysWork|outing|shift',
   'before OR 0': 'each|storage',
-  'after OR 0': 'work|each|storage|attaching',
+  'after OR 0': 'work|each|storage|attaching|Number',
   'on OR 0': 'refuelling|each|Name',
   'within OR 0': 'after|before',
   'allow AT_LEAST_ONE_SEP 0': 'Number lesser',

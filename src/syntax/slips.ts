@@ -21,6 +21,7 @@ import {
   firstAfter,
   openSerials,
 } from './slips-in-timing.js';
+import { everyNth, everyTimes } from './slips-on-other-work.js';
 import { everyOther, everyPlaced, everyWeekOn, placedWithoutThe } from './slips-on-weekdays.js';
 import { windowBefore, windowLast } from './slips-on-windows.js';
 import {
@@ -67,6 +68,8 @@ const kinds: readonly SlipKind[] = [
   everyWeekOn,
   everyOther,
   everyPlaced,
+  everyNth,
+  everyTimes,
   placedWithoutThe,
   firstAfter,
   openSerials,

@@ -484,7 +484,9 @@ export type OccasionWhat =
   /** `on each day of work`. */
   | { readonly when: 'on'; readonly of: 'day' }
   | { readonly when: 'refuelling' }
-  | { readonly when: 'event'; readonly event: NameNode; readonly within?: SpanNode };
+  | { readonly when: 'event'; readonly event: NameNode; readonly within?: SpanNode }
+  /** `after 5 times clean-element`. */
+  | { readonly when: 'so-often'; readonly event: NameNode; readonly times: NumberNode };
 
 export interface OccasionNode {
   readonly kind: 'occasion';

@@ -3,7 +3,8 @@ import { compareEditions } from '../../src/compare/compare-editions.js';
 import { compileText } from '../support/compile-text.js';
 import { done, history, meters, moment } from '../support/history.js';
 
-const machine = 'meter engine "Hour meter" counts h\nduty dusty "Dust"\ngauge coolant "Gauge" reads °C\n  high above 97\n';
+const machine =
+  'meter engine "Hour meter" counts h\nduty dusty "Dust"\ngauge coolant "Gauge" reads °C\n  high above 97\ntask clean "Clean" every 1 day\n';
 
 function bearings(before: string, after: string): readonly string[] {
   const comparison = compareEditions(compileText(`${machine}task t "Task" ${before}`), compileText(`${machine}task t "Task" ${after}`));
@@ -25,6 +26,8 @@ describe('a task of two editions', () => {
     ['every 100 h of engine', 'every 100 h of engine only if coolant above 97 °C', ['gate: looser']],
     ['every 100 h of engine', 'every 100 h of engine warning "Hot."', ['cautions: different']],
     ['every 100 h of engine', 'every 100 h of engine hold 20 h late "Stop."', ['hard stop: tighter']],
+    ['after 3 times clean', 'after 2 times clean', ['interval: tighter']],
+    ['on clean', 'after 2 times clean', ['interval: looser']],
     ["before each day's work", 'before each outing', ['timing: looser', 'timing: tighter']],
   ])('%s → %s', (before, after, expected) => expect(bearings(before, after)).toEqual(expected));
 

@@ -244,6 +244,12 @@ function allEvents(world: World, event: string): readonly { readonly id: string;
     .sort(inOrder);
 }
 
+/** Each time that an event happened, or that the task was done whose doing it is, in order. */
+export function timesOf(world: World, event: string): readonly When[] {
+  const { task } = world.graph.events.find(({ id }) => id === event) ?? {};
+  return (task === undefined ? allEvents(world, event) : dated(doings(world, task))).map(({ when }) => when);
+}
+
 /** Something that happened, with what the meters showed then. */
 export interface Happened {
   readonly when: When;

@@ -2,7 +2,7 @@
 import type { AskedNode, EventNode, Trigger } from '../../src/graph/rule-graph.js';
 import { after, inOrder, type When } from './calendar.js';
 import { spellsOn } from './attachments.js';
-import { type Happened, holds, inRange, lastEvent } from './conditions.js';
+import { type Happened, holds, inRange, lastEvent, timesOf } from './conditions.js';
 import { defectState, ofClass } from './defects.js';
 import { clock, dated, doings, doneSince, start } from './doings.js';
 import { dutyMix, interval, type Clock } from './intervals.js';
@@ -77,8 +77,16 @@ function sinceLast(world: World, node: number, task: string, last: When | undefi
 }
 
 function event(world: World, node: EventNode, task: string): Outcome {
+  if (node.happenings !== undefined) return afterSoManyTimes(world, node.id, node.happenings, timesOf(world, node.event), task);
   const last = lastEvent(world, node.event);
   return last === undefined ? plain('clear', node.id) : answerable(world, node, task, last);
+}
+
+/** Times that no doing follows: with the last that is wanted it is asked for, and it comes up when one is wanting. */
+function afterSoManyTimes(world: World, node: number, wanted: number, times: readonly When[], task: string): Outcome {
+  const open = times.filter((when) => !doneSince(world, task, when));
+  if (open.length < wanted) return plain(open.length + 1 === wanted ? 'coming-up' : 'clear', node);
+  return asks(true, node, open[wanted - 1] ?? null);
 }
 
 /** Something that asks for a task at once, or within a span, until it is done. */

@@ -276,6 +276,10 @@ const occasion = fc.constantFrom(
   'on wash',
   'on alpha',
   'on epsilon',
+  'after 2 times refit',
+  'after 3 times wash',
+  'after 2 times alpha',
+  'after 4 times epsilon',
 );
 /** What happens: events, and work that is done. */
 const happening = fc.oneof(

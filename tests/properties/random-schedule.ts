@@ -164,6 +164,8 @@ const timing = fc.oneof(
       'within 20 days after bulletin',
       'at 5 h, 15 h of engine after bulletin',
       'within 2 calendar months after refit',
+      'after 2 times refit',
+      'after 3 times refit',
     ),
   },
   { weight: 1, arbitrary: fc.constant('sooner at half the time that oil takes to fall to low') },

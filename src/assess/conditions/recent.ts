@@ -1,12 +1,12 @@
 import { assertNever } from '../../base/assert-never.js';
 import type { Amount, RecentNode } from '../../graph/rule-graph.js';
 import type { EntryId } from '../../history/entry.js';
-import type { Day, Moment } from '../../values/moment.js';
+import type { Moment } from '../../values/moment.js';
 import type { DuePoint, Note } from '../assessment.js';
 import { axisOf } from '../axis.js';
 import { type Finding, found, unknown } from '../finding.js';
 import { type EffectiveDoing, realDoings } from '../doings.js';
-import { lastHappening, notYet, onItsDay, stoodAt } from '../happenings.js';
+import { happeningsOf, lastHappening, notYet, stoodAt } from '../happenings.js';
 import { entriesOfLatest, latestReading } from '../instrument.js';
 import type { World } from '../world.js';
 
@@ -66,9 +66,7 @@ function lastOf(world: World, what: RecentNode['what'], times: number): readonly
       return doings.length < times ? [] : doings.slice(-times);
     }
     case 'happened': {
-      const on = world.index.events.get(what.event)?.on;
-      const noted = world.timeline.events.get(what.event)?.map(({ when, entry }) => ({ when, entries: [entry] }));
-      const events = (on === undefined ? noted : [onItsDay(world, on as Day)].filter((each) => each !== undefined)) ?? [];
+      const events = happeningsOf(world, what.event);
       return events.length < times ? [] : events.slice(-times);
     }
     default:

@@ -10,6 +10,7 @@ import { begunBy } from '../spells.js';
 import { dueSince, quiet, type Reach } from '../reach.js';
 import type { TriggerContext } from '../trigger-context.js';
 import type { World } from '../world.js';
+import { afterTimes } from './after-times.js';
 import { lacksBase, lacksNow } from './interval.js';
 
 /** After an attachment was put on. */
@@ -25,6 +26,7 @@ export function refuelling(world: World, node: RefuellingNode, context: TriggerC
 
 /** After a declared event or after another task, at once or within a span. */
 export function event(world: World, node: EventNode, context: TriggerContext): Reach {
+  if (node.happenings !== undefined) return afterTimes(world, node, node.happenings, context);
   return afterHappening(world, node, lastHappening(world, node.event), context);
 }
 

@@ -40,7 +40,7 @@ function happeningsIn({ clauses }: TaskNode): readonly NameNode[] {
   return clauses.flatMap((clause) => {
     if (clause.kind === 'series') return [clause.event];
     if (clause.kind === 'first') return clause.after === undefined ? [] : [clause.after];
-    return clause.kind === 'occasion' && clause.what.when === 'event' ? [clause.what.event] : [];
+    return clause.kind === 'occasion' && 'event' in clause.what ? [clause.what.event] : [];
   });
 }
 

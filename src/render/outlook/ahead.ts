@@ -104,7 +104,7 @@ function restLines(tasks: readonly TaskAhead[], to: Outlook['to'], names: Titles
   const beyond = tasks.filter(({ foreseen, next }) => (foreseen === 'simulated' || foreseen === 'calendar') && next === null);
   const [unknown, useless] = [of('unknown'), of('use-unknown').filter(({ next }) => next === null)];
   const sentences = [
-    beyond.length === 0 ? '' : `Hardly before ${dayInWords(to)}: ${named(beyond)}.`,
+    beyond.length === 0 ? '' : `By use and the calendar hardly before ${dayInWords(to)}: ${named(beyond)}.`,
     unknown.length === 0 ? '' : `Unknown, because a reading or a record is missing: ${named(unknown)}.`,
     useless.length === 0 ? '' : `No date, because their meter was read too seldom: ${named(useless)}.`,
     tasks.some(({ unforeseen }) => unforeseen.length > 0) ? `A date by a meter takes ${ENOUGH_READ}.` : '',

@@ -82,7 +82,7 @@ function withoutDates({ tasks, to }: Outlook, graph: RuleGraph): string {
   const beyond = of('simulated', 'calendar').filter(({ next }) => next === null);
   const sentences = [
     unknown.length === 0 ? '' : `Unknown, because something is missing: ${titles(unknown)}.`,
-    beyond.length === 0 ? '' : `Hardly before ${dayInWords(to)}: ${titles(beyond)}.`,
+    beyond.length === 0 ? '' : `By use and the calendar hardly before ${dayInWords(to)}: ${titles(beyond)}.`,
     of('no-date').length === 0
       ? ''
       : `${counted(of('no-date').length, 'task')} without a date: they come with work, a reading or an event.`,
