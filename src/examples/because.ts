@@ -60,9 +60,9 @@ function isLimit(named: Node | undefined, node: Trigger, seen: Observation | und
   }
 }
 
-/** The same timing, whatever its margins, its number among the nodes and its place in the file. */
+/** The same timing, whatever its margins and its place in the file. */
 function sameRule(named: Node, node: Node): boolean {
-  const bare = (each: Node): string => meaningText({ ...each, ...noMargins, hold: undefined, id: undefined }, []);
+  const bare = (each: Node): string => meaningText({ ...each, ...noMargins, hold: undefined }, []);
   return named.kind === node.kind && bare(named) === bare(node);
 }
 
