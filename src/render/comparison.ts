@@ -103,7 +103,7 @@ function whyWords({ why, before, after }: Move): string {
 
 function sideWords({ state, due }: Move['before'], graph: RuleGraph): string {
   const words = state === 'absent' ? 'absent' : stateInWords(state);
-  return due === null ? words : `${words} ${pointText(due, graph)}`;
+  return due === null ? words : `${words} (due ${pointText(due, graph)})`;
 }
 
 function distanceWords({ by, after }: Move, graph: RuleGraph): string {

@@ -11,6 +11,7 @@ import { momentInWords } from './dates-in-words.js';
 import { dueInWords, dueReason, holdInWords, leftInWords, noticeInWords } from './due-row.js';
 import { notNotedSentence } from './not-noted-sentence.js';
 import { safeText } from './safe-text.js';
+import { suspectSentence } from './set-aside-sentence.js';
 import { stateInWords, stateMark, STATES, verdictInWords } from './state-in-words.js';
 import type { Style } from './style.js';
 import { table } from './table.js';
@@ -21,7 +22,7 @@ export interface DueListOptions {
   readonly show?: ReadonlySet<TaskState>;
   /** Shown above the verdict, such as the machine's own name. */
   readonly machine?: string;
-  /** The history as it was assessed: with it, work that no outing on record explains is told. */
+  /** The history as it was assessed: with it, work that no outing on record explains is told, and what a reading that is not believed showed. */
   readonly timeline?: Timeline;
 }
 
@@ -49,7 +50,7 @@ export function renderDueList(assessment: Assessment, graph: RuleGraph, style: S
       style,
     ),
     notNotedLines(assessment, graph, options.timeline, style),
-    setAsideLines(assessment, style),
+    setAsideLines(assessment, names, options.timeline, style),
   ];
   return blocks
     .filter((block) => block.length > 0)
@@ -105,14 +106,19 @@ function countLines(
   return counts.length === 0 ? [] : wrap(`${counts.join(', ')}.`, style.width).map(style.paint.quiet);
 }
 
-function setAsideLines({ setAside }: Assessment, style: Style): readonly string[] {
+function setAsideLines({ setAside }: Assessment, names: Titles, timeline: Timeline | undefined, style: Style): readonly string[] {
   if (setAside.length === 0) return [];
+  const suspects = new Map(timeline?.suspects.map((suspect) => [`${suspect.entry} ${suspect.meter}`, suspect]));
+  const inWords = ({ entry, why, suspect }: Assessment['setAside'][number]): string => {
+    const found = suspect === undefined ? undefined : suspects.get(`${entry} ${suspect.meter}`);
+    return found === undefined ? `${safeText(entry)}: ${safeText(why)}` : suspectSentence(found, names);
+  };
   const heading = `${counted(setAside.length, 'entry', 'entries')} of the logbook set aside, kept but not used:`;
   const listed = setAside.slice(0, SET_ASIDE_LISTED);
   const others = setAside.length - listed.length;
   return [
     ...wrap(heading, style.width),
-    ...listed.flatMap(({ entry, why }) => bullet(`${safeText(entry)}: ${safeText(why)}`, style)),
+    ...listed.flatMap((each) => bullet(inWords(each), style)),
     ...(others === 0 ? [] : bullet(`and ${counted(others, 'other', 'others')}`, style)),
   ];
 }

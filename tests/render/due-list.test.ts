@@ -48,6 +48,17 @@ describe('the due list', () => {
     `);
   });
 
+  test('says of a reading that is not believed what it showed, where the history is at hand, and else which entry it is', () => {
+    const now = moment('2026-05-14 07:00');
+    const risen = history(['2026-05-12', meters({ engine: 1300 })], ['2026-05-13', meters({ engine: 2300 })]);
+    const told = (timeline?: ReturnType<typeof readTimeline>): string =>
+      renderDueList(assess(graph, risen, now), graph, plainStyle(140), timeline === undefined ? {} : { timeline });
+    expect(told(readTimeline(risen, graph, now))).toContain(
+      '• Engine 2300 h on 13 May 2026: it rises faster than time passed, and it is not used until you confirm or void it. [e2]',
+    );
+    expect(told()).toContain('• e2: meter `engine` rises too fast');
+  });
+
   test('stacks what does not fit beside each other', () => {
     expect(renderDueList(assessment, graph, plainStyle(44))).toMatchInlineSnapshot(`
       "Test machine, on 14 May 2026 at 07:00
