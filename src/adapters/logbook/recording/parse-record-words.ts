@@ -48,6 +48,11 @@ export function parseRecordWords(graph: RuleGraph, given: readonly string[]): Wo
   const read = verbs.get(verb);
   if (read === undefined) return { kind: 'not-understood', problem: noVerb(graph, words) };
   const [head, ...tails] = split(rest, read.opens);
+  const comma = decimalComma([
+    ...(verb === 'found' ? [] : (head?.words ?? [])),
+    ...tails.flatMap(({ opener, words: said }) => (TEXTS.has(opener) ? [] : said)),
+  ]);
+  if (comma !== null) return { kind: 'not-understood', problem: comma };
   let draft: LooseDraft = { kind: read.kind };
   const parts: readonly (() => Part)[] = [
     () => read.head(graph, head?.words ?? []),
@@ -59,6 +64,16 @@ export function parseRecordWords(graph: RuleGraph, given: readonly string[]): Wo
     draft = joined(draft, said);
   }
   return { kind: 'said', draft };
+}
+
+/** Clauses whose words are anybody's. */
+const TEXTS: ReadonlySet<string> = new Set(['by', 'note', 'words']);
+
+/** A comma stands between things, so that `1302,4` would be two. */
+function decimalComma(words: readonly string[]): string | null {
+  const found = words.find((word) => /^\d+,\d+$/.test(word));
+  if (found === undefined) return null;
+  return `\`${found}\` has a comma: write \`${found.replace(',', '.')}\`, or a space after the comma between two values.`;
 }
 
 function wordsOf(sentence: string): readonly string[] {

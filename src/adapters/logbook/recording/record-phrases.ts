@@ -42,6 +42,8 @@ export function meterValues(graph: RuleGraph, words: readonly string[]): Readonl
     if (counted === null) return `\`${meter}\` counts ${known ?? ''}, not ${match['unit'] ?? ''}.`;
     values.push([meter, counted]);
   }
+  const twice = values.find(([meter], index) => values.findIndex(([other]) => other === meter) < index);
+  if (twice !== undefined) return `\`${twice[0]}\` stands twice: say one value of it.`;
   return values.length === 0 ? 'A meter value is missing: say it like `1302.4`.' : Object.fromEntries(values);
 }
 

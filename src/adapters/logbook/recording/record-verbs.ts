@@ -77,8 +77,10 @@ function defect(_: RuleGraph, [name, ...classWords]: readonly string[]): Part {
 }
 
 function topUp(graph: RuleGraph, words: readonly string[]): Part {
-  const [what, ...rest] = items(words)[0] ?? [];
+  const [item = [], ...others] = items(words);
+  const [what, ...rest] = item;
   if (what === undefined) return {};
+  if (others.length > 0) return `\`${words.join(' ')}\` is more than one top-up: record each by itself.`;
   const amount = rest.length === 0 ? undefined : litresOf(rest);
   if (amount === null) return `\`${rest.join(' ')}\` is not an amount in litres: say it like \`top-up engine-oil 0.4 L\`.`;
   const place =
@@ -89,13 +91,13 @@ function topUp(graph: RuleGraph, words: readonly string[]): Part {
 function litres(_: RuleGraph, words: readonly string[]): Part {
   if (words.length === 0) return {};
   const amount = litresOf(words);
-  return amount === null ? `\`${words.join(' ')}\` is not an amount in litres.` : { litres: amount };
+  return amount === null ? `\`${words.join(' ')}\` is not an amount in litres: say it like \`40 L\`.` : { litres: amount };
 }
 
-/** `0.4`, `0.4 L`, `400 mL`; `null` for what is no volume. */
+/** `0.4`, `0.4 L` (or `l`), `400 mL`; `null` for what is no volume. */
 function litresOf([number = '', unit = 'L', ...more]: readonly string[]): number | null {
   const amount = parseNumber(number);
-  return amount === null || more.length > 0 ? null : inUnit(amount, unit, 'L');
+  return amount === null || more.length > 0 ? null : inUnit(amount, unit === 'l' ? 'L' : unit, 'L');
 }
 
 function phase(_: RuleGraph, [word]: readonly string[]): Part {
