@@ -9,16 +9,17 @@ import { passageSvg } from './passage-svg.js';
 import { secondsInWords } from './seconds-in-words.js';
 import { SHEET_CSS } from './sheet-css.js';
 import { details } from './sheet-text.js';
-import { sheetWords, timeWords } from './sheet-words.js';
+import { type BesideWalk, sheetWords, timeWords } from './sheet-words.js';
 
-/** A whole document. Everything that comes from the schedule is escaped. `apart` (see `apartWords`) closes the facts. */
-export function renderWalkRoundHtml(walk: WalkRound, graph: RuleGraph, apart: readonly string[] = []): string {
+/** A whole document. Everything that comes from the schedule is escaped. */
+export function renderWalkRoundHtml(walk: WalkRound, graph: RuleGraph, { held = [], apart = [] }: BesideWalk = {}): string {
   const words = sheetWords(walk, graph);
   const forward = walk.lines.filter((line) => line.number < walk.backFrom);
   const back = walk.lines.filter((line) => line.number >= walk.backFrom);
   const paragraphs = (texts: readonly (string | null)[]): string =>
     texts.flatMap((text) => (text === null ? [] : [`<p>${escapeHtml(text)}</p>`])).join('');
   const first = [
+    ...held,
     DEFERENCE,
     walk.qualified ? 'Some of this calls for a qualified mechanic.' : null,
     'Read the words above a line before you do it.',

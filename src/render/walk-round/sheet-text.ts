@@ -8,20 +8,21 @@ import { safeText } from '../safe-text.js';
 import type { Style } from '../style.js';
 import { wrap } from '../wrap.js';
 import { secondsInWords } from './seconds-in-words.js';
-import { openWords, sheetWords, supplyWords, timeWords } from './sheet-words.js';
+import { type BesideWalk, openWords, sheetWords, supplyWords, timeWords } from './sheet-words.js';
 import { whySentence } from './why-sentence.js';
 
 const INDENT = '        ';
 /** Cautions stand as far to the left as the line that they open, and apart from the line before. */
 const AHEAD = '    ';
 
-/** The whole sheet, without a line end at its end. Cautions stand before the line that they belong to; `apart` (see `apartWords`) closes the head. */
-export function renderWalkRound(walk: WalkRound, graph: RuleGraph, style: Style, apart: readonly string[] = []): string {
+/** The whole sheet, without a line end at its end. Cautions stand before the line that they belong to. */
+export function renderWalkRound(walk: WalkRound, graph: RuleGraph, style: Style, { held = [], apart = [] }: BesideWalk = {}): string {
   const words = sheetWords(walk, graph);
   const say = (text: string, indent = ''): readonly string[] =>
     wrap(safeText(text), style.width - indent.length).map((line) => indent + line);
   const head = [
     style.paint.strong(safeText(words.title)),
+    ...held.flatMap((text) => say(`! ${text}`)),
     ...say(words.summary),
     ...say(words.proof),
     ...say(`${words.starts} ${words.ends}`),

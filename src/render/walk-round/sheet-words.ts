@@ -2,9 +2,13 @@
  * The words around the lines of a sheet, the same in text and in HTML.
  */
 import type { WalkRound, WalkRoundLine } from '../../access/walk-round.js';
+import type { Assessment } from '../../assess/assessment.js';
 import type { TasksForWalk } from '../../assess/tasks-for-walk.js';
 import type { RuleGraph } from '../../graph/rule-graph.js';
+import type { Titles } from '../amounts-in-words.js';
 import { counted } from '../count-in-words.js';
+import { holdInWords } from '../due-row.js';
+import { verdictInWords } from '../state-in-words.js';
 import { secondsInWords } from './seconds-in-words.js';
 
 export interface SheetWords {
@@ -48,6 +52,20 @@ function untimedWords({ lines }: WalkRound): string {
   const [tasks, steps] = [untimed('task'), untimed('step')];
   const counts = [...(tasks === 0 ? [] : [counted(tasks, 'task')]), ...(steps === 0 ? [] : [counted(steps, 'step')])];
   return counts.length === 0 ? '' : ` Besides, ${counts.join(' and ')} of which the schedule states no time.`;
+}
+
+/** What stands beside a walk-round that is not of its order. */
+export interface BesideWalk {
+  /** Why the machine must not be worked, see {@link heldWords}: before all else. */
+  readonly held?: readonly string[];
+  /** What was left apart, see {@link apartWords}. */
+  readonly apart?: readonly string[];
+}
+
+/** That the machine must not be worked, and why, where an assessment holds it: a walk-round gives nobody leave to. */
+export function heldWords({ verdict, holds }: Pick<Assessment, 'verdict' | 'holds'>, names: Titles): readonly string[] {
+  if (verdict !== 'held') return [];
+  return [`${verdictInWords(verdict)}.`, ...holds.filter(({ truth }) => truth === 'true').map((hold) => holdInWords(hold, names))];
 }
 
 /** What is wanted but is not in the walk-round, in words; nothing where nothing was left apart. */

@@ -1,6 +1,8 @@
 import type { Command } from 'commander';
 import {
+  type Assessment,
   assessTimeline,
+  namesOf,
   readTimeline,
   type RuleGraph,
   type Stance,
@@ -11,7 +13,7 @@ import {
   type WalkRound,
   walkRound,
 } from '../../../engine.js';
-import { apartWords } from '../../../render/walk-round/sheet-words.js';
+import { apartWords, heldWords } from '../../../render/walk-round/sheet-words.js';
 import { renderWalkRound } from '../../../render/walk-round/sheet-text.js';
 import { renderWalkRoundHtml } from '../../../render/walk-round/sheet-html.js';
 import { renderStancePicture } from '../../../render/walk-round/stance-picture.js';
@@ -111,11 +113,12 @@ async function runWalk(
     host.end(exitCode.usage);
     return;
   }
-  const chosen = named.length > 0 ? { tasks, mechanic: [], unrecorded: [] } : dueTasks(question, timeline, options.all === true);
+  const assessment = assessTimeline(graph, timeline, question.now, { intent: question.intent, withoutRecord: true });
+  const chosen = named.length > 0 ? { tasks, mechanic: [], unrecorded: [] } : dueTasks(graph, assessment, options.all === true);
   const walk = walkRound(graph, chosen.tasks, where.value);
-  const apart = apartWords(chosen, graph);
-  if (options.html !== undefined) give(host, renderWalkRoundHtml(walk, graph, apart), options.html);
-  else host.shell.out(options.json === true ? jsonText(walk) : `${renderWalkRound(walk, graph, style, apart)}\n`);
+  const beside = { held: heldWords(assessment, namesOf(graph)), apart: apartWords(chosen, graph) };
+  if (options.html !== undefined) give(host, renderWalkRoundHtml(walk, graph, beside), options.html);
+  else host.shell.out(options.json === true ? jsonText(walk) : `${renderWalkRound(walk, graph, style, beside)}\n`);
   if (isShort(walk)) host.end(exitCode.no);
 }
 
@@ -123,8 +126,8 @@ function isShort(walk: WalkRound): boolean {
   return walk.outcome !== 'found' || walk.leftOut.length > 0;
 }
 
-function dueTasks({ graph, now, intent }: Question, timeline: Timeline, all: boolean): TasksForWalk {
-  const chosen = tasksForWalk(graph, assessTimeline(graph, timeline, now, { intent, withoutRecord: true }));
+function dueTasks(graph: RuleGraph, assessment: Assessment, all: boolean): TasksForWalk {
+  const chosen = tasksForWalk(graph, assessment);
   return all ? { tasks: [...chosen.tasks, ...chosen.mechanic, ...chosen.unrecorded], mechanic: [], unrecorded: [] } : chosen;
 }
 

@@ -3,12 +3,12 @@
  * The walk-round for what is due, to be ticked off: cautions stand before the line that they belong to.
  */
 import type { Assessment, RuleGraph, TaskState, WalkRound, WalkRoundLine } from '../../../engine.js';
-import { stanceOnRecord, tasksForWalk } from '../../../engine.js';
+import { namesOf, stanceOnRecord, tasksForWalk } from '../../../engine.js';
 import { counted } from '../../../render/count-in-words.js';
 import { safeText } from '../../../render/safe-text.js';
 import { secondsInWords } from '../../../render/walk-round/seconds-in-words.js';
 import { details } from '../../../render/walk-round/sheet-text.js';
-import { apartWords, sheetWords } from '../../../render/walk-round/sheet-words.js';
+import { apartWords, heldWords, sheetWords } from '../../../render/walk-round/sheet-words.js';
 import { cautionList, deference } from '../view/caution-list.js';
 import { button, element } from '../view/element.js';
 import { tickBox } from './controls.js';
@@ -42,6 +42,7 @@ export function walkScreen(field: Field): Screen {
         keep({ ...shown, tasks });
         show();
       }),
+      ...heldWords(assessment, namesOf(field.graph)).map((text) => element('p', { class: 'why-hold' }, safeText(text))),
       ...head(walk, field),
       ...apartWords(tasksForWalk(field.graph, assessment), field.graph).map((text) => element('p', { class: 'small' }, safeText(text))),
       ...parts(walk).map(([title, lines]) =>

@@ -5,7 +5,7 @@ import type { Caution, RuleGraph, WalkRound } from '../../../engine.js';
 import { safeText } from '../../../render/safe-text.js';
 import { secondsInWords } from '../../../render/walk-round/seconds-in-words.js';
 import { details } from '../../../render/walk-round/sheet-text.js';
-import { sheetWords } from '../../../render/walk-round/sheet-words.js';
+import { type BesideWalk, sheetWords } from '../../../render/walk-round/sheet-words.js';
 
 export interface WalkView {
   readonly head: readonly string[];
@@ -25,8 +25,8 @@ export interface WalkLineView {
   readonly beginsBack: boolean;
 }
 
-/** Puts a walk-round into words, and after its head what was left `apart` from it (see `apartWords`). */
-export function walkView(walk: WalkRound, graph: RuleGraph, apart: readonly string[]): WalkView {
+/** Puts a walk-round into words, with what stands beside it. */
+export function walkView(walk: WalkRound, graph: RuleGraph, { held = [], apart = [] }: BesideWalk): WalkView {
   const words = sheetWords(walk, graph);
   const nothing = walk.lines.length === 0 && walk.outcome === 'found';
   return {
@@ -34,7 +34,7 @@ export function walkView(walk: WalkRound, graph: RuleGraph, apart: readonly stri
       ? ['Nothing is due that has to be gone round for.', ...apart]
       : [`${words.summary} ${words.proof} ${words.starts} ${words.ends}`, words.tools, words.supplies, ...apart]
     ).flatMap((text) => (text === null ? [] : [safeText(text)])),
-    warnings: [...words.warnings, ...words.leftOut].map(safeText),
+    warnings: [...held, ...words.warnings, ...words.leftOut].map(safeText),
     lines: walk.lines.map((line) => ({
       number: line.number,
       kind: line.kind,

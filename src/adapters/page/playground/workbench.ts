@@ -19,12 +19,13 @@ import {
   tasksForWalk,
   type Timeline,
   walkRound,
+  namesOf,
 } from '../../../index.js';
 import { ratesOfUse } from '../../../ahead.js';
 import { complete } from '../../../editor/complete.js';
 import { hover } from '../../../editor/hover.js';
 import { renderRuleGraphHtml } from '../../../render/rule-graph-html.js';
-import { apartWords } from '../../../render/walk-round/sheet-words.js';
+import { apartWords, heldWords } from '../../../render/walk-round/sheet-words.js';
 import { dayOf, formatDate } from '../../../values/civil.js';
 import type { Day } from '../../../values/moment.js';
 import { unitsOf } from '../../../values/ticks.js';
@@ -257,10 +258,8 @@ export class Workbench {
     const { graph, assessment, timeline } = this.answered;
     const chosen = tasksForWalk(graph, assessment);
     const end = this.supposing.works ? 'work' : 'rest';
-    return {
-      told: 'walk',
-      walk: walkView(walkRound(graph, chosen.tasks, { stance: stanceOnRecord(timeline), end }), graph, apartWords(chosen, graph)),
-    };
+    const beside = { held: heldWords(assessment, namesOf(graph)), apart: apartWords(chosen, graph) };
+    return { told: 'walk', walk: walkView(walkRound(graph, chosen.tasks, { stance: stanceOnRecord(timeline), end }), graph, beside) };
   }
 }
 
