@@ -3,9 +3,11 @@
  */
 import type { DuePoint, Observation } from '../assess/assessment.js';
 import type { Node, NodeId } from '../graph/rule-graph.js';
+import type { Day } from '../values/moment.js';
 import { reachedBy } from './course-days.js';
 import { FAR, NEVER } from './due-days.js';
 import type { BringForward, Columns } from './due-days.js';
+import { type DayAfter, dayAfter, dayToCome } from './event-to-come.js';
 import { cheapFirst, nextDue } from './next-due.js';
 import { countsFrom } from './several-ahead.js';
 import type { Sky } from './sky.js';
@@ -49,6 +51,9 @@ export function dueCourse(nodes: readonly Node[], trigger: NodeId, record: reado
       case 'while':
         return firstOf(node.then);
       case 'first':
+        // Until its event happens what stands under `every` goes on.
+        if (dayToCome(observed.get(node.first)) !== null)
+          return earliestOf(node.then === undefined ? [node.first] : [node.first, node.then]);
         return firstOf(observed.get(id)?.governing === node.then && node.then !== undefined ? node.then : node.first);
       default:
         return leaf(node, observed.get(id));
@@ -59,6 +64,8 @@ export function dueCourse(nodes: readonly Node[], trigger: NodeId, record: reado
     return earliest(cheapFirst(parts, nodes).map((id) => known.get(id) ?? null));
   };
   const leaf = (node: Node, seen: Observation | undefined): FirstDue | null => {
+    const on = dayToCome(seen);
+    if (on !== null) return toCome(node, on);
     const due = pointOf(seen);
     if (due === null) return null;
     const beyond = node.kind === 'interval' && node.strict ? 1 : 0;
@@ -67,6 +74,12 @@ export function dueCourse(nodes: readonly Node[], trigger: NodeId, record: reado
     const course = sky.futures.get(due.meter);
     (course === undefined ? unforeseen : meters).add(due.meter);
     return course === undefined ? null : atTotal(course, due.ticks + beyond, from, rules.push(node.id) - 1);
+  };
+  const toCome = (node: Node, on: Day): FirstDue | null => {
+    const amount = node.kind === 'event' ? node.within : node.kind === 'stages' ? node.amounts[0] : undefined;
+    if (amount?.on === 'meter') (sky.futures.get(amount.meter) === undefined ? unforeseen : meters).add(amount.meter);
+    const reached = dayAfter(on, amount, sky);
+    return reached === null ? null : inEach(reached, rules.push(node.id) - 1);
   };
   const first = firstOf(trigger);
   if (first === null)
@@ -87,6 +100,12 @@ function pointOf(seen: Observation | undefined): Exclude<DuePoint, { on: 'work' 
 function onDay(day: number, rule: number): FirstDue {
   return (due, by) => {
     for (let f = 0; f < due.length; f += 1) decide(due, by, f, day, rule);
+  };
+}
+
+function inEach(reached: DayAfter, rule: number): FirstDue {
+  return (due, by) => {
+    for (let f = 0; f < due.length; f += 1) decide(due, by, f, reached(f, (due[f] ?? 0) + 1), rule);
   };
 }
 

@@ -1,7 +1,7 @@
 /**
  * When the rules of a trigger fall due after a doing: intervals with their beat, marks, stages, and what is made of them.
  *
- * Occasions, conditions and events bring nothing that could be foreseen. A duty mix is reckoned as if all work were ordinary.
+ * Occasions, conditions and events bring nothing that could be foreseen, but for events on a day that the schedule names. A duty mix is reckoned as if all work were ordinary.
  */
 import type { Observation } from '../assess/assessment.js';
 import { assertNever } from '../base/assert-never.js';
@@ -24,6 +24,7 @@ import { dayTable, lookUp } from './day-table.js';
 import type { DayTable } from './day-table.js';
 import { NEVER } from './due-days.js';
 import type { BringForward, Columns } from './due-days.js';
+import { dayToCome, eventToCome, stagesToCome } from './event-to-come.js';
 import { markNotMet } from './mark-not-met.js';
 import { oftenEnough, oftenWithin } from './several-ahead.js';
 import type { Sky } from './sky.js';
@@ -55,7 +56,17 @@ export function nextDue(nodes: readonly Node[], trigger: NodeId, record: readonl
         return onTable(marksTable(node, sky));
       case 'first': {
         const first = nodes[node.first];
-        return first?.kind === 'stages' ? stagesAhead(first, observed.get(first.id), sky, of(node.then)) : of(node.then);
+        if (first?.kind !== 'stages') return of(node.then);
+        const on = dayToCome(observed.get(first.id));
+        return on === null ? stagesAhead(first, observed.get(first.id), sky, of(node.then)) : stagesToCome(first, on, sky, of(node.then));
+      }
+      case 'stages': {
+        const on = dayToCome(observed.get(node.id));
+        return on === null ? NEVER : stagesToCome(node, on, sky, NEVER);
+      }
+      case 'event': {
+        const on = dayToCome(observed.get(node.id));
+        return on === null ? NEVER : eventToCome(node, on, sky);
       }
       case 'while':
         return observed.get(node.condition)?.truth === 'true' ? of(node.then) : NEVER;

@@ -1,5 +1,6 @@
-import type { Observation } from '../assess/assessment.js';
+import type { DuePoint, Observation } from '../assess/assessment.js';
 import type { StagesNode } from '../graph/rule-graph.js';
+import type { Day } from '../values/moment.js';
 import { reachedBy, totalOn } from './course-days.js';
 import { NEVER } from './due-days.js';
 import type { BringForward } from './due-days.js';
@@ -13,16 +14,25 @@ import type { UseFutures } from './use-futures.js';
  */
 export function stagesAhead(node: StagesNode, seen: Observation | undefined, sky: Sky, then: BringForward): BringForward {
   const start = seen?.limit?.base?.point;
-  if (start === undefined) return then;
-  if (start.on === 'calendar') {
+  return start === undefined ? then : stagesFrom(node, start, sky, then);
+}
+
+/** As {@link stagesAhead}, from where the series starts: on its axis, or on a day at which its meter will stand nobody knows where. */
+export function stagesFrom(node: StagesNode, start: StageStart, sky: Sky, then: BringForward): BringForward {
+  const [first] = node.amounts;
+  if (start.on === 'calendar' || (start.on === 'day-to-come' && first?.on === 'calendar')) {
     const points = node.amounts.map((amount) => (amount.on === 'calendar' ? spansAfter(start.day, amount, 1) : Infinity));
     return stage(points, node.early.size, sky, then, { stands: (_, day) => day, reach: (_, point, __, until) => Math.min(point, until) });
   }
-  const course = start.on === 'meter' ? sky.futures.get(start.meter) : undefined;
-  if (start.on !== 'meter' || course === undefined) return NEVER;
-  const points = node.amounts.map((amount) => (amount.on === 'meter' ? start.ticks + amount.ticks : Infinity));
-  return stage(points, node.early.size, sky, then, meterAxis(course));
+  const meter = start.on === 'meter' ? start.meter : first?.on === 'meter' ? first.meter : undefined;
+  const course = meter === undefined ? undefined : sky.futures.get(meter);
+  if (course === undefined) return NEVER;
+  const points = node.amounts.map((amount) => (amount.on === 'meter' ? amount.ticks : Infinity));
+  return stage(points, node.early.size, sky, then, meterAxis(course, start));
 }
+
+/** Where a series of stages starts. */
+export type StageStart = DuePoint | { readonly on: 'day-to-come'; readonly day: Day };
 
 /** Where a future stands on a day, and when it gets to a point. */
 interface StageAxis {
@@ -30,10 +40,13 @@ interface StageAxis {
   readonly reach: (f: number, point: number, from: number, until: number) => number;
 }
 
-function meterAxis(course: UseFutures): StageAxis {
+/** Ticks since the start. */
+function meterAxis(course: UseFutures, start: StageStart): StageAxis {
+  const stood = (f: number): number =>
+    start.on === 'meter' ? start.ticks : start.on === 'day-to-come' ? totalOn(course, f, start.day) : 0;
   return {
-    stands: (f, day) => totalOn(course, f, day),
-    reach: (f, point, from, until) => reachedBy(course, f, point, from, until),
+    stands: (f, day) => totalOn(course, f, day) - stood(f),
+    reach: (f, point, from, until) => reachedBy(course, f, stood(f) + point, from, until),
   };
 }
 
