@@ -1,6 +1,6 @@
 import type { EventNode } from '../../graph/rule-graph.js';
 import { type Moment, notBefore } from '../../values/moment.js';
-import { datedDoings, lastDoingSince } from '../doings.js';
+import { type DatedDoing, datedDoings, lastDoingSince } from '../doings.js';
 import { happeningsOf } from '../happenings.js';
 import { dueSince, quiet, type Reach } from '../reach.js';
 import type { TriggerContext } from '../trigger-context.js';
@@ -10,11 +10,10 @@ import type { World } from '../world.js';
 export function afterTimes(world: World, node: EventNode, of: number, { task }: TriggerContext): Reach {
   const all = happeningsOf(world, node.event);
   const doings = datedDoings(world, task);
-  const isFollowed = (when: Moment): boolean => doings.some((doing) => notBefore(doing.when, when));
-  // What the last doing follows, it follows with all that was before.
-  const followed = all.findLastIndex(({ when }) => isFollowed(when)) + 1;
-  world.step((all.length - followed + 1) * Math.max(1, doings.length));
-  const open = all.slice(followed);
+  world.step(all.length + doings.length);
+  const answers = lastAnswer(doings);
+  // What a doing follows, it follows with all that was before.
+  const open = all.slice(all.findLastIndex(({ when }) => answers !== null && notBefore(answers, when)) + 1);
   const [reached, newest] = [open[of - 1], open.at(-1)];
   const last = lastDoingSince(world, task, all.at(-1)?.when ?? null);
   const state = reached !== undefined ? 'due' : open.length === of - 1 ? 'coming-up' : 'clear';
@@ -26,4 +25,12 @@ export function afterTimes(world: World, node: EventNode, of: number, { task }: 
     note: { is: 'happened-times', times: open.length, of, when: newest?.when ?? null, done: last?.when ?? null },
   });
   return reached === undefined ? { ...quiet(node.id), state } : dueSince(node.id, reached.when);
+}
+
+/** The moment that everything is held against: of the last day on which it was done the latest; one without a minute is not before anything of its day. */
+function lastAnswer(doings: readonly DatedDoing[]): Moment | null {
+  const last = doings.at(-1)?.when;
+  if (last === undefined) return null;
+  const firstOfDay = doings.find(({ when }) => when.day === last.day)?.when ?? last;
+  return firstOfDay.minute === null ? firstOfDay : last;
 }
