@@ -88,6 +88,15 @@ describe('tasks', () => {
     expect(graph.tasks[0]?.origin.text).toBe('task t "T" every 50 h of engine hold when overdue "No # work."');
   });
 
+  test('whoever goes under a part says why that is meant, or nothing', () => {
+    const graph = graphOfText(`position loader lowered, raised aloft, blocked aloft at rest loader lowered
+      step raise "Raise" loader lowered to raised takes 1 min
+      step block "Block" loader raised to blocked takes 1 min
+      task a "A" every 6 months with loader lowered under loader
+      task b "B" every 6 months with loader raised under loader meant "It rests on its stops."`);
+    expect(graph.tasks.map(({ site }) => site.under)).toEqual([[{ part: 'loader' }], [{ part: 'loader', meant: 'It rests on its stops.' }]]);
+  });
+
   test('at work is as at rest where it says nothing else; a step can be undone unless it is one way', () => {
     const graph = graphOfText(`position engine stopped, running position guard closed, open
       at rest engine stopped, guard closed at work engine running

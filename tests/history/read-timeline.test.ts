@@ -218,6 +218,13 @@ describe('outings', () => {
       { entry: 'o', what: 'This outing ends before it begins' },
     ]);
   });
+  test('what was read with one that ends before it begins was read at its start', () => {
+    const { meters, outings } = read([
+      { kind: 'outing', id: 'o', on: '2026-05-02', at: '08:00', untilOn: '2026-05-01', until: '09:00', meters: { engine: 105 } },
+    ]);
+    expect(outings).toEqual([]);
+    expect(meters.get('engine')?.points).toMatchObject([{ entry: 'o', when: at('2026-05-02 08:00'), shown: 105 }]);
+  });
 });
 
 describe('spells', () => {
@@ -275,6 +282,11 @@ describe('spells', () => {
     expect(spellsOf(on(), used('00:00'))).toEqual([['on', null]]);
     expect(spellsOf(first, off, used('00:00'), on())).toEqual([
       ['first', 'off'],
+      ['a', 'on'],
+      ['on', null],
+    ]);
+    // At the same minute the order of the ids decides.
+    expect(spellsOf(on('08:00'), used('08:00'))).toEqual([
       ['a', 'on'],
       ['on', null],
     ]);
