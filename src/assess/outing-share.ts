@@ -13,5 +13,6 @@ export function shareSince(world: World, outing: Outing, base: Moment | null): n
 function shareAfter(start: Moment, end: Moment, cut: Moment): number {
   const [length, after] = [minutesBetween(start, end), minutesBetween(cut, end)];
   if (length === null || after === null) return end.day > cut.day ? 1 : 0;
-  return length <= 0 ? 0 : Math.min(1, Math.max(0, after / length));
+  // INVARIANT: the cut lies after the start, and not after the end.
+  return after / length;
 }

@@ -52,6 +52,7 @@ describe('a schedule takes', () => {
     [['meterMarks'], [ENGINE], 'every multiple of 50 h of engine'],
     [['fixedDates'], [], 'every year on 1 April'],
     [['fixedDates'], [], 'every year in April'],
+    [['calendarMonths', 'fixedDates'], [], 'every calendar year 2 times'],
     [['fixedDates', 'weekdayMarks'], [], 'every month on the first Monday'],
     [['fixedDates', 'weekdayMarks'], [], 'every 2 weeks on Monday from 2026-03-02'],
     [['duties'], [ENGINE, DUST], 'every 40 h of engine\n  in dusty every 20 h of engine'],

@@ -65,6 +65,13 @@ describe('what counts', () => {
     ];
     expect(points([a, ...voids])?.map(([id]) => id)).toEqual(['a']);
   });
+  test('a void that is taken back twice over is settled once: what else names its entry still has its say', () => {
+    const voids = (...pairs: readonly (readonly [id: string, entry: string])[]): readonly Entry[] =>
+      pairs.map(([id, entry]) => ({ kind: 'void', id, on: '2026-05-03', entry }));
+    // v4 and v5 take v3 back, which would have taken v2 back; v1 does, and so a stands.
+    const entries = [a, b, ...voids(['v1', 'v2'], ['v2', 'a'], ['v3', 'v2'], ['v4', 'v3'], ['v5', 'v3'])];
+    expect(points(entries)?.map(([id]) => id)).toEqual(['a', 'b']);
+  });
   test('voids in a circle and voids of nothing are reported and do nothing', () => {
     const timeline = read([
       a,
@@ -153,6 +160,19 @@ describe('meters', () => {
         .meters.get('engine')
         ?.points.map(({ alongside }) => alongside),
     ).toEqual([[], ['a', 'ok'], ['a', 'ok', 'b']]);
+  });
+  test('from a fall that is confirmed on a rise is measured anew, whatever was read at which minute before', () => {
+    const entries: readonly Entry[] = [
+      engine('a', '2026-05-01 23:59', 100),
+      engine('b', '2026-05-02', 20),
+      { kind: 'confirm', id: 'ok', on: '2026-05-03', entry: 'b' },
+      engine('c', '2026-05-02 00:30', 25),
+    ];
+    expect(points(entries)).toEqual([
+      ['a', 100, 100],
+      ['b', 100, 20],
+      ['c', 105, 25],
+    ]);
   });
   test('a meter from outings adds up those that ended and those under way so far, an attachment’s those with it', () => {
     const out = (id: string, on: string, more: object): Entry => ({ kind: 'outing', id, on, ...more });

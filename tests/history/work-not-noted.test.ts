@@ -49,6 +49,8 @@ test('of many readings the last tells how far it rose', () => {
 test('what was read during an outing that is under way may be its own', () => {
   const before = ['2026-05-01', meters({ engine: 5 })] as const;
   expect(asked(before, ['2026-05-08 06:00', { kind: 'outing' }], ['2026-05-09', meters({ engine: 12 })])).toBeNull();
+  // How long it has taken so far nobody knows.
+  expect(asked(before, ['2026-05-08', { kind: 'outing' }], ['2026-05-09', meters({ engine: 12 })])).toBeNull();
 });
 
 test('what the last outing explains is not told of, nor what hours and clock differ by', () => {
