@@ -93,7 +93,7 @@ export const comparing: SlipKind = (around) => {
 /** `below low then top-up now`. */
 export const bandWithoutVerdict: SlipKind = (around) => {
   const [before, token] = [around(-1), around(0)];
-  if (token === undefined || token.image !== 'then' || before === undefined) return undefined;
+  if (token === undefined || token.image !== 'then' || before === undefined || image(around(1)) === 'every') return undefined;
   if (!isName(before) && !isUnit(before) && !isNumber(before) && !/^(?:low|full)$/.test(before.image)) return undefined;
   return over(token, token, 'What a reading means comes before what it asks for: `fine`, `caution "…"` or `hold "…"`.', {
     fix: write('fine then', 'possible'),

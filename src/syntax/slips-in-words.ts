@@ -91,7 +91,7 @@ export const adverb: SlipKind = (around) => {
 /** `if coolant above high`. */
 export const conditionWord: SlipKind = (around) => {
   const token = around(0);
-  if (token === undefined || token.image !== 'if' || /^(?:only|if)$/.test(image(around(-1)))) return undefined;
+  if (token === undefined || token.image !== 'if' || /^(?:only|if|hold)$/.test(image(around(-1)))) return undefined;
   return over(token, token, 'A condition begins with `when`, `while` or `only if`.', {
     help: '`when coolant above high` asks for the task; `only if …` lets its other rules ask for it only then; what a reading leads to stands in a band below `reads`.',
   });
