@@ -134,7 +134,7 @@ export type Note =
   | { readonly is: 'happened'; readonly when: Moment; readonly done: Moment | null; readonly during?: Moment }
   /** `on`: the day on which it will. */
   | { readonly is: 'not-happened'; readonly on?: Day }
-  /** Of what a rule comes after so many times: how many of them no doing follows yet, and when the last of those was. */
+  /** Of what a rule comes after so many times: how many of them no doing follows yet, no more than it takes, and when the last of those was. */
   | {
       readonly is: 'happened-times';
       readonly times: number;

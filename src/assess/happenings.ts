@@ -32,12 +32,20 @@ export function lastHappening(world: World, event: string): Happening | undefine
   return asHappening(world, world.timeline.events.get(event)?.at(-1));
 }
 
-/** Each time that an event of the schedule happened, in order. */
-export function happeningsOf(world: World, event: string): readonly Pick<Happening, 'when' | 'entries'>[] {
+/** One of the times that something happened: as it was noted, or what else it is known by. */
+export type OneTime = Stamped | Pick<Happening, 'when' | 'entries'>;
+
+/** Each time that an event of the schedule happened, in order: nothing is copied, for there may be thousands. */
+export function happeningsOf(world: World, event: string): readonly OneTime[] {
   const { task, on } = world.index.events.get(event) ?? {};
   if (task !== undefined) return datedDoings(world, task);
-  if (on === undefined) return (world.timeline.events.get(event) ?? []).map(({ when, entry }) => ({ when, entries: [entry] }));
+  if (on === undefined) return world.timeline.events.get(event) ?? [];
   return [onItsDay(world, on as Day)].filter((each) => each !== undefined);
+}
+
+/** The entries that tell of one of the times. */
+export function entriesOf(time: OneTime): readonly EntryId[] {
+  return 'entry' in time ? [time.entry] : time.entries;
 }
 
 /** What is told of an event that has not happened: the day on which it will, where the schedule names one, and the entry that puts it off. */

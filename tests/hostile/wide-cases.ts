@@ -209,6 +209,13 @@ const histories: readonly HostileCase[] = [
     says: 'unreadable',
   },
   {
+    name: '1,000 tasks that each come after 100 times of what happened 4,000 times',
+    make: () => ({
+      files: { 'schedule.due': `${head}event knock "K"\n${many(1_000, (i) => `task t${i} "T" after 100 times knock\n`)}` },
+      logbook: many(4_000, (i) => `{"id":"k${i}","on":"20${10 + (i % 16)}-01-0${1 + (i % 9)}","kind":"event","event":"knock"}`, '\n'),
+    }),
+  },
+  {
     name: 'full: a logbook of 10,000 lines',
     make: () => ({ files: { 'schedule.due': everyTask }, logbook: lifeOf(10_000) }),
     asked: 'state',

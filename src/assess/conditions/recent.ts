@@ -6,7 +6,7 @@ import type { DuePoint, Note } from '../assessment.js';
 import { axisOf } from '../axis.js';
 import { type Finding, found, unknown } from '../finding.js';
 import { type EffectiveDoing, realDoings } from '../doings.js';
-import { happeningsOf, lastHappening, notYet, stoodAt } from '../happenings.js';
+import { entriesOf, happeningsOf, lastHappening, notYet, stoodAt } from '../happenings.js';
 import { entriesOfLatest, latestReading } from '../instrument.js';
 import type { World } from '../world.js';
 
@@ -67,7 +67,7 @@ function lastOf(world: World, what: RecentNode['what'], times: number): readonly
     }
     case 'happened': {
       const events = happeningsOf(world, what.event);
-      return events.length < times ? [] : events.slice(-times);
+      return events.length < times ? [] : events.slice(-times).map((time) => ({ when: time.when, entries: entriesOf(time) }));
     }
     default:
       return assertNever(what);

@@ -20,7 +20,7 @@ function howOften(model: Model, { event, times }: Extract<OccasionWhat, { when: 
 }
 
 /** As many as a rule waits for. */
-const MOST_TIMES = 1000;
+const MOST_TIMES = 100;
 
 /** The span of `within …`, where the occasion has one: by the clock before a start, of any kind after something. */
 export function readingsInOccasion(model: Model, home: Home, what: OccasionWhat): readonly (Read<unknown> | undefined)[] {
