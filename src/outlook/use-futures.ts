@@ -75,7 +75,8 @@ export function useFutures(track: MeterTrack, options: FuturesOptions = {}): Use
     follow(totals.subarray(future * (weeks + 1), (future + 1) * (weeks + 1)), use.total, view, level, random);
   }
   const seasons = use.weeks.length >= YEAR_WEEKS ? ', by season' : ', whose season is not known: it may have been a high or a low one';
-  const method = `${count} simulated futures from ${use.weeks.length} weeks of use${seasons}`;
+  const recorded = use.weeks.length === 1 ? '1 week' : `${use.weeks.length} weeks`;
+  const method = `${count} simulated futures from ${recorded} of use${seasons}`;
   const counts = outingsUntil === undefined ? {} : { fromOutings: true as const };
   return { start: use.end, count, weeks, totals, readings: use.readings, ...counts, weeksOnRecord: use.weeks.length, method };
 }

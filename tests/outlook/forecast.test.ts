@@ -113,6 +113,9 @@ describe('futures', () => {
       level: 0.8,
     });
   });
+  test('say of a single week on record that it is one', () => {
+    expect(useFutures(track(7, 1, (day) => day))?.method).toMatch(/^1000 simulated futures from 1 week of use/);
+  });
   test('say nothing without a week on record, or of a machine that stands', () => {
     expect(useFutures(track(6, 3, (day) => day))).toBeNull();
     expect(useFutures(track(100, 5, () => 7))).toBeNull();

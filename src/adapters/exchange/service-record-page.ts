@@ -62,7 +62,7 @@ ${record.work.length === 0 ? '<p>No work is on record.</p>' : ''}${lines.length 
 ${checks.length === 0 ? '' : checkTable(checks)}
 </main>
 <footer class="small">
-<p>✓ on time  ! late  ○ first on record, nothing earlier to count from  ? cannot be told  – not asked for at that time. Struck out: voided later.</p>
+<p>✓ on time; ! late; ○ first on record, nothing earlier to count from; ? cannot be told; – not asked for at that time. Struck out: voided later.</p>
 <p>“On time” is judged by the schedule named above, from what the owner wrote down. The machine's own manual, local rules and qualified mechanics come before it.</p>
 </footer>
 </body>

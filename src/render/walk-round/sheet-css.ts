@@ -22,11 +22,12 @@ svg.passage{display:block;width:100%;height:auto;margin:.6rem 0 .2rem}
 .passage .task{stroke:var(--rule);stroke-width:1;stroke-dasharray:2 3}
 .passage .dot{fill:var(--ink)}
 ol{list-style:none;margin:0;padding:0}
-li{display:grid;grid-template-columns:1.4rem 2rem 1fr 8rem;gap:0 .45rem;padding:.28rem 0;border-bottom:1px solid var(--rule);break-inside:avoid}
+li{display:grid;grid-template-columns:1.4rem 2rem minmax(0,1fr) max-content;gap:0 .45rem;padding:.28rem 0;border-bottom:1px solid var(--rule);break-inside:avoid}
 li input{width:1.05rem;height:1.05rem;margin:.12rem 0 0;accent-color:var(--ink)}
 li .no{text-align:right;color:var(--soft);font-variant-numeric:tabular-nums}
 li .time{text-align:right;font-variant-numeric:tabular-nums;white-space:nowrap}
-li .time small{display:inline-block;min-width:4.2rem}
+li .time small{display:inline-block;min-width:5.4rem}
+@media (max-width:32rem){li{grid-template-columns:1.4rem 1.4rem minmax(0,1fr) 5.4rem}li .time{white-space:normal}}
 li .time small,li .more{color:var(--soft);font-size:.82rem}
 li .cautions{grid-column:3/5;margin-bottom:.15rem}
 li label{font-weight:600}
