@@ -97,6 +97,13 @@ describe('a period of the calendar', () => {
   });
 });
 
+test('after so many times is an event with how often, and no margins', () => {
+  const graph = compileText('event wash "Washed"\ntask t "Task" after 5 times wash');
+  expect(graph.nodes).toMatchObject([
+    { kind: 'event', event: 'wash', happenings: 5, early: { size: 0 }, late: { size: 0 }, lead: { size: 0 } },
+  ]);
+});
+
 describe('storage that does not count', () => {
   test('is any, or of so many days or more', () => {
     expect(timing('every 20 days, not counting storage')).toMatchObject({
