@@ -86,9 +86,9 @@ export function usedAmounts(graph: RuleGraph, words: readonly string[]): Readonl
   return values.length === 0 ? 'An amount is missing: say it like `6.6 L engine-oil-15w40`.' : Object.fromEntries(values);
 }
 
-/** `3 h`, `45 min`, `1.5`, in hours; `null` if it is none. */
+/** `3 h`, `3h`, `45 min`, `1.5`, in hours; `null` if it is none. */
 export function hoursOf(words: readonly string[], bare: 'h' | 'min' = 'h'): number | null {
-  const [number = '', unit = bare, ...more] = words;
+  const [number = '', unit = bare, ...more] = words.length === 1 ? (words[0] ?? '').split(/(?<=\d)(?=h$|min$)/) : words;
   const value = parseNumber(number);
   if (value === null || more.length > 0 || (unit !== 'h' && unit !== 'min')) return null;
   return unit === 'min' ? value / 60 : value;

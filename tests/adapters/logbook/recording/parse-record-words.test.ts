@@ -19,6 +19,8 @@ describe('a few words', () => {
     ['hours 210 h of shaft on 2026-05-11 08:30', { kind: 'reading', on: '2026-05-11', at: '08:30', meters: { shaft: 210 } }],
     ['read coolant 92 °C, engine-oil below low', { kind: 'reading', readings: { coolant: 92, 'engine-oil': 'below-low' } }],
     ['read coolant 212 °F, engine-oil 3/4', { kind: 'reading', readings: { coolant: 100, 'engine-oil': 0.75 } }],
+    ['outing 4h', { kind: 'outing', hours: 4 }],
+    ['outing 90min', { kind: 'outing', hours: 1.5 }],
     ['refuelled 40 l', { kind: 'refuelled', litres: 40 }],
     ['found "a gap of 0,2 mm"', { kind: 'finding', text: 'a gap of 0,2 mm' }],
     ['hours 1302 note 0,2', { kind: 'reading', meters: { engine: 1302 }, note: '0,2' }],
