@@ -56,7 +56,7 @@ describe('after three times', () => {
     expect(due.seen('event')).toMatchObject({
       state: 'due',
       reachedAt: moment('2026-05-03'),
-      note: { times: 4, of: 3, when: moment('2026-05-04'), done: null },
+      note: { times: 3, of: 3, when: moment('2026-05-03'), done: null },
     });
     expect(look('3 times knock').seen('event')).toMatchObject({ entries: [], note: { times: 0, of: 3, when: null, done: null } });
     expect(look('3 times knock').because()).toBeDefined();
