@@ -1,7 +1,7 @@
 /**
  * Slips in saying that work comes after so many times of other work.
  */
-import { image, isName, isNumber, over, write, type Slip, type SlipKind } from './slip.js';
+import { image, isName, isNumber, over, write, type Around, type Slip, type SlipKind } from './slip.js';
 import type { Token } from './token.js';
 
 const NTH: ReadonlyMap<string, number> = new Map([
@@ -12,18 +12,37 @@ const NTH: ReadonlyMap<string, number> = new Map([
   ['fifth', 5],
 ]);
 
-/** `every 3 times clean-element`, where `3 times` is read as a span first. */
+/** `every 3 times clean-element`, where `3 times` is read as a span first; `after 3 clean-element`. */
 export const everyTimes: SlipKind = (around) => {
-  const [from, number, name] = [around(-3), around(-2), around(0)];
-  if (image(from) !== 'every' || !isNumber(number) || image(around(-1)) !== 'times') return undefined;
-  return comingRound(from, image(number), name);
+  if (image(around(-2)) === 'after' && isNumber(around(-1))) return comingRound(around(-2), image(around(-1)), around(0));
+  if (image(around(-3)) !== 'every' || !isNumber(around(-2)) || !/^(?:times|nd|rd|th)$/.test(image(around(-1)))) return undefined;
+  return comingRound(around(-3), image(around(-2)), around(0));
 };
 
-/** `every third clean-element`. */
+/** `every third clean-element`; `after every 3 clean-element`, `on every third clean-element`. */
 export const everyNth: SlipKind = (around) => {
-  const times = NTH.get(image(around(0)));
-  return times === undefined || image(around(-1)) !== 'every' ? undefined : comingRound(around(-1), `${times}`, around(1));
+  if (image(around(-1)) === 'every' && NTH.has(image(around(0)))) return counted(around, around(-1), 0);
+  return /^(?:after|on)$/.test(image(around(-1))) && image(around(0)) === 'every' ? counted(around, around(-1), 1) : undefined;
 };
+
+/** `every 2 years or after 3 times clean-element`. */
+export const orAfter: SlipKind = (around) => {
+  const [or, after, name] = [around(-1), around(0), around(3)];
+  if (or?.image !== 'or' || after?.image !== 'after' || !isNumber(around(1)) || name === undefined) return undefined;
+  const clause = `after ${image(around(1))} times ${name.image}`;
+  return over(or, name, `\`${clause}\` is a clause of its own.`, {
+    help: 'Write it on a line of its own: whichever clause comes first decides.',
+  });
+};
+
+/** What is meant from the number on that stands at a place, in digits or in words. */
+function counted(around: Around, from: Token | undefined, at: number): Slip | undefined {
+  const number = around(at);
+  const times = NTH.get(image(number)) ?? (isNumber(number) ? image(number) : undefined);
+  if (times === undefined) return undefined;
+  const name = image(around(at + 1)) === 'times' ? around(at + 2) : around(at + 1);
+  return comingRound(from, `${times}`, name);
+}
 
 function comingRound(from: Token | undefined, times: string, name: Token | undefined): Slip | undefined {
   if (from === undefined || name === undefined || !isName(name)) return undefined;

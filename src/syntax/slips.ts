@@ -21,7 +21,7 @@ import {
   firstAfter,
   openSerials,
 } from './slips-in-timing.js';
-import { everyNth, everyTimes } from './slips-on-other-work.js';
+import { everyNth, everyTimes, orAfter } from './slips-on-other-work.js';
 import { everyOther, everyPlaced, everyWeekOn, placedWithoutThe } from './slips-on-weekdays.js';
 import { windowBefore, windowLast } from './slips-on-windows.js';
 import {
@@ -69,6 +69,7 @@ const kinds: readonly SlipKind[] = [
   everyOther,
   everyPlaced,
   everyNth,
+  orAfter,
   everyTimes,
   placedWithoutThe,
   firstAfter,

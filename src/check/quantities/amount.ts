@@ -10,6 +10,7 @@ import type { NumberNode, PercentNode, SpanNode } from '../../syntax/tree.js';
 import { calendarUnit, findUnit, type Unit } from '../../values/units.js';
 import { isDefinitionOf, type DefinitionOf, type Home, type Model } from '../model.js';
 import { rewrite } from '../report.js';
+import { kindName } from '../words.js';
 import { problem, type Read } from './read.js';
 import { ticksIn, unitOf, wrongUnit } from './units.js';
 
@@ -18,12 +19,24 @@ const calendarHelp = 'Write it in min, h, days, weeks, months or years.';
 /** The amount that a span means where any axis will do. Undefined where its meter is a name that nobody declared: that is said elsewhere. */
 export function amountOf(model: Model, home: Home, span: SpanNode): Read<Amount> | undefined {
   const unit = sizedUnit(span);
-  if ('problem' in unit) return unit;
+  if ('problem' in unit) return timesOfWork(model, span) ?? unit;
   const { of } = span;
   if (of === undefined) return withoutOf(model, home, span, unit.value);
   if (of.kind === 'work') return workAmount(span, unit.value, of.duty === undefined ? undefined : model.meaning.get(of.duty)?.id);
   const meter = model.meaning.get(of.name);
   return meter !== undefined && isDefinitionOf(meter, 'meter') ? meterAmount(span, unit.value, meter) : undefined;
+}
+
+/** `every 3 clean-element`: work that was named where a unit stands. */
+function timesOfWork(model: Model, { number, unit }: SpanNode): Read<Amount> | undefined {
+  const named = model.definitions.find(({ kind, name }) => (kind === 'task' || kind === 'event') && name === unit.text);
+  if (named === undefined) return undefined;
+  return problem('unknownUnit', {
+    at: unit.at,
+    message: `\`${unit.text}\` is ${kindName(named.kind)} and no unit.`,
+    labels: [{ at: named.at, text: 'declared here' }],
+    help: `What comes round with it is a clause of its own: \`after ${number.text} times ${unit.text}\`.`,
+  });
 }
 
 /** The amount that a span means where only the calendar makes sense: freshness, age, a trend's window. */
