@@ -44,6 +44,19 @@ describe('after three times', () => {
     expect(later.seen('event').note).toMatchObject({ times: 1 });
   });
 
+  test('of the doings of the last day the one without a minute answers, whatever else was done on it; of those before none', () => {
+    const told = (...doings: readonly string[]) =>
+      look('3 times knock', ...knocks('2026-05-03 23:00'), ...doings.map((when) => [when, done('t')] as const)).seen('event');
+    expect(told('2026-05-03', '2026-05-03 08:00')).toMatchObject({
+      entries: ['e2'],
+      note: { times: 0, when: null, done: moment('2026-05-03') },
+    });
+    expect(told('2026-05-03 07:00', '2026-05-03 08:00')).toMatchObject({ entries: ['e1', 'e3'], note: { times: 1 } });
+    expect(told('2026-05-02', '2026-05-03 08:00').note).toMatchObject({ times: 1, done: moment('2026-05-03 08:00') });
+    expect(told('2026-05-03 08:00', '2026-05-03 23:00').note).toMatchObject({ times: 0 });
+    expect(told('2026-05-01', '2026-05-02', '2026-05-03 08:00', '2026-05-03').note).toMatchObject({ times: 0 });
+  });
+
   test('the record tells how many of them, the last, and the doing before; and rests on those', () => {
     const { seen } = look('3 times knock', ...knocks('2026-05-01'), ['2026-05-02', done('t')], ...knocks('2026-05-03', '2026-05-04'));
     expect(seen('event')).toMatchObject({
