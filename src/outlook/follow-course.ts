@@ -42,7 +42,7 @@ export function followCourse(course: DueCourse, sky: Sky, most: number): Followe
   const rounds: DateRange[] = [];
   const ranks = { early: rankOf((1 - LEVEL) / 2, count), likely: rankOf(0.5, count), late: rankOf((1 + LEVEL) / 2, count) };
   while (doings.count > ranks.early && rounds.length < most) {
-    rounds.push(rangeOf(doings, tally, now, ranks));
+    rounds.push(count === 1 ? rangeOfOne(sky, doings.day[0] as Day) : rangeOf(doings, tally, now, ranks));
     course.again(doings, due.fill(to + 1, 0, doings.count));
     for (let i = 0; i < doings.count; i += 1) doings.day[i] = Math.max((doings.day[i] ?? 0) + 1, due[i] ?? 0);
     doings.count = keepWithin(doings, doings.count, to);
@@ -77,8 +77,6 @@ interface Ranks {
  * There are more doings than `ranks.early`. `tally` is lent empty and given back so. Only the days between the first doing and the last are looked at, which is one where no future differs.
  */
 function rangeOf({ count, day }: Doings, tally: Int32Array, from: Day, ranks: Ranks): DateRange {
-  // What the calendar alone decides has one future.
-  if (count === 1) return ofOne(day[0] as Day, ranks);
   let first = tally.length;
   let last = 0;
   for (let i = 0; i < count; i += 1) {
@@ -97,8 +95,9 @@ function rangeOf({ count, day }: Doings, tally: Int32Array, from: Day, ranks: Ra
   return range;
 }
 
-function ofOne(day: Day, { likely, late }: Ranks): DateRange {
-  return { early: day, likely: likely < 1 ? day : null, late: late < 1 ? day : null, level: LEVEL };
+/** What the calendar alone decides has one future. */
+function rangeOfOne({ oneDay, now }: Sky, day: Day): DateRange {
+  return (oneDay[day - now] ??= { early: day, likely: day, late: day, level: LEVEL });
 }
 
 /** The place, from `first` on, in which the future of a rank was counted. */

@@ -3,6 +3,7 @@ import { almanacOf } from './almanac.js';
 import type { Almanac } from './almanac.js';
 import { columnsOf } from './due-days.js';
 import type { Columns } from './due-days.js';
+import type { DateRange } from './forecast.js';
 import type { FuturesByMeter } from './use-futures.js';
 
 /** What tasks are followed against, one for all tasks of a machine: the futures of its meters, and the time looked at. */
@@ -17,12 +18,23 @@ export interface Sky {
   readonly columns: Columns;
   /** A count for each day from the one to the other. Whoever uses it leaves it at nought. */
   readonly tally: Int32Array;
+  /** The range that is one day, for each day after `now` that was asked for: the same few hundred for thousands of tasks. */
+  readonly oneDay: (DateRange | undefined)[];
 }
 
 /** The sky over some futures. */
 export function skyOver(futures: FuturesByMeter, now: Day, to: Day): Sky {
   const count = Math.max(1, ...[...futures.values()].map((future) => future.count));
-  return { futures, count, now, to, almanac: almanacOf(now, to), columns: columnsOf(count), tally: new Int32Array(to - now + 1) };
+  return {
+    futures,
+    count,
+    now,
+    to,
+    almanac: almanacOf(now, to),
+    columns: columnsOf(count),
+    tally: new Int32Array(to - now + 1),
+    oneDay: [],
+  };
 }
 
 /**
