@@ -17,6 +17,7 @@ import type { Style } from './style.js';
 import { table } from './table.js';
 import { labelled, wrap } from './wrap.js';
 
+/** What the list shows besides. */
 export interface DueListOptions {
   /** States whose tasks are listed one by one; the others are counted. All but clear and resting, unless given. */
   readonly show?: ReadonlySet<TaskState>;

@@ -9,6 +9,7 @@ import type { Titles } from './amounts-in-words.js';
 import { counted } from './count-in-words.js';
 import { dayInWords } from './dates-in-words.js';
 
+/** What one limit comes to, in numbers. */
 export interface NumberLine {
   /** The axis, as a label: `engine`, `calendar`, `work`. */
   readonly label: string;

@@ -6,12 +6,17 @@ import type { Caution } from '../graph/rule-graph.js';
 
 /** Functions that dress a piece of one line, without changing its letters. */
 export interface Paint {
+  /** What matters most in the line. */
   readonly strong: (text: string) => string;
+  /** What stands beside it. */
   readonly quiet: (text: string) => string;
+  /** A mark or a word for a state. */
   readonly state: (state: TaskState, text: string) => string;
+  /** The word that opens a caution. */
   readonly signal: (signal: Caution['signal'], text: string) => string;
 }
 
+/** How wide and how dressed an answer comes. */
 export interface Style {
   /** Columns; lines are wrapped to it, except where one word is longer. */
   readonly width: number;

@@ -19,7 +19,7 @@ import { reasonSentence } from './reason-sentence.js';
 import { keptInWords } from './kept-in-words.js';
 import { safeText } from './safe-text.js';
 
-/** Every text is one safe line (see {@link safeText}); lists may be empty. */
+/** Every text is one safe line (no control characters, nothing that turns the direction of writing); lists may be empty. */
 export interface WhyParts {
   readonly headline: string;
   /** What the other rules that take part have left, one sentence each. */

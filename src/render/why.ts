@@ -17,6 +17,7 @@ const MARGIN = 11;
 /** Entries of the logbook that are told one by one; of more, the first and the last are. */
 const MOST_ENTRIES = 8;
 
+/** How much an explanation shows. */
 export interface WhyOptions {
   /** Tell every entry of the logbook, however many there are. */
   readonly all?: boolean;

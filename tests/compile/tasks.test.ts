@@ -94,7 +94,10 @@ describe('tasks', () => {
       step block "Block" loader raised to blocked takes 1 min
       task a "A" every 6 months with loader lowered under loader
       task b "B" every 6 months with loader raised under loader meant "It rests on its stops."`);
-    expect(graph.tasks.map(({ site }) => site.under)).toEqual([[{ part: 'loader' }], [{ part: 'loader', meant: 'It rests on its stops.' }]]);
+    expect(graph.tasks.map(({ site }) => site.under)).toEqual([
+      [{ part: 'loader' }],
+      [{ part: 'loader', meant: 'It rests on its stops.' }],
+    ]);
   });
 
   test('at work is as at rest where it says nothing else; a step can be undone unless it is one way', () => {
