@@ -60,9 +60,8 @@ function lengthsOf(node: Trigger): readonly number[] {
     case 'stages':
       return node.amounts.map(lengthOf);
     case 'event':
-      if (node.happenings !== undefined) return [node.happenings];
-      return [node.within === undefined ? 0 : lengthOf(node.within)];
     case 'asked':
+      if (node.kind === 'event' && node.happenings !== undefined) return [node.happenings];
       return [node.within === undefined ? 0 : lengthOf(node.within)];
     case 'sooner':
       return [node.share];

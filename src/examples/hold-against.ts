@@ -2,6 +2,7 @@
  * One expectation of a worked example, held against an assessment.
  */
 import type { Assessment, DuePoint, TaskAssessment } from '../assess/assessment.js';
+import { comesFirst } from '../assess/verdict.js';
 import type { Home } from '../check/model.js';
 import { ticksIn } from '../check/quantities/units.js';
 import { explain } from '../explain/explain.js';
@@ -43,7 +44,7 @@ export function holdAgainst(bench: Bench, home: Home, assessment: Assessment, en
 
 /** The work that comes before anything else. */
 function workDue({ tasks }: Assessment): NonNullable<ExpectedMachine['due']> {
-  return tasks.flatMap(({ task, state }) => (state === 'due' || state === 'overdue' || state === 'unrecorded' ? [{ task, state }] : []));
+  return tasks.flatMap(({ task, state }) => (comesFirst(state) ? [{ task, state }] : []));
 }
 
 function failures(bench: Bench, home: Home, assessment: Assessment, task: TaskAssessment, expect: ExpectTask): readonly Asserted[] {

@@ -9,7 +9,7 @@ import { asWritten, readWords } from '../syntax/read-tokens.js';
 import { breaksOf } from './breaks.js';
 import { linesOf } from './lines.js';
 import { pageOf } from './page.js';
-import { type ReadText, sameMeaning, sameWords } from './same-meaning.js';
+import { type ReadText, sameMeaning, sameWords, wordsOf } from './same-meaning.js';
 
 /** The text laid out, or why it cannot be read. */
 export type Formatted = { readonly text: string } | { readonly diagnostics: readonly Diagnostic[] };
@@ -38,7 +38,7 @@ export function format(text: string, options: ParseOptions = {}): Formatted {
  * and signs alone, so these are enough: line ends and capitals count only where there is something to put right.
  */
 function isProven(before: ReadText, printed: string, told: number): boolean {
-  if (told === 0) return sameWords({ tokens: before.tokens, comments: before.file.comments }, readWords(printed));
+  if (told === 0) return sameWords(wordsOf(before), readWords(printed));
   const { file, diagnostics, tokens } = parseWithTokens(printed);
   return file !== null && diagnostics.length <= told && sameMeaning(before, { file, tokens: asWritten(tokens, printed) });
 }

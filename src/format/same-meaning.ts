@@ -20,7 +20,8 @@ export function sameWords(before: WrittenWords, after: WrittenWords): boolean {
   return isSequence(written(before), written(after));
 }
 
-function wordsOf({ file: { comments }, tokens }: ReadText): WrittenWords {
+/** What is written in a text, without its tree. */
+export function wordsOf({ file: { comments }, tokens }: ReadText): WrittenWords {
   return { tokens, comments };
 }
 

@@ -1,6 +1,7 @@
 /**
  * What a graph means, apart from how it was written down: for pinning an edition and for telling whether an edit changed anything.
  */
+import { compareTexts } from '../base/compare-texts.js';
 import { keysInOrder } from './canonical-json.js';
 import { lists } from './names-in-graph.js';
 import type { Node, RuleGraph } from './rule-graph.js';
@@ -81,5 +82,5 @@ function isNode(value: unknown): value is Node {
 function inOrderOfText(items: readonly unknown[]): readonly unknown[] {
   if (items.length < 2) return items;
   const spelled = items.map((item) => ({ item, text: JSON.stringify(item) }));
-  return spelled.sort((a, b) => (a.text < b.text ? -1 : a.text > b.text ? 1 : 0)).map(({ item }) => item);
+  return spelled.sort((a, b) => compareTexts(a.text, b.text)).map(({ item }) => item);
 }

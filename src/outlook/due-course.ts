@@ -63,6 +63,11 @@ export function dueCourse(nodes: readonly Node[], trigger: NodeId, record: reado
     const known = new Map(parts.map((id) => [id, firstOf(id)]));
     return earliest(cheapFirst(parts, nodes).map((id) => known.get(id) ?? null));
   };
+  const courseOf = (meter: string): UseFutures | undefined => {
+    const course = sky.futures.get(meter);
+    (course === undefined ? unforeseen : meters).add(meter);
+    return course;
+  };
   const leaf = (node: Node, seen: Observation | undefined): FirstDue | null => {
     const on = dayToCome(seen);
     if (on !== null) return toCome(node, on);
@@ -71,13 +76,12 @@ export function dueCourse(nodes: readonly Node[], trigger: NodeId, record: reado
     const beyond = node.kind === 'interval' && node.strict ? 1 : 0;
     const from = countsFrom(node, seen);
     if (due.on !== 'meter') return onDay(Math.max(from, (due.on === 'calendar' ? due.day : due.at.day) + beyond), rules.push(node.id) - 1);
-    const course = sky.futures.get(due.meter);
-    (course === undefined ? unforeseen : meters).add(due.meter);
+    const course = courseOf(due.meter);
     return course === undefined ? null : atTotal(course, due.ticks + beyond, from, rules.push(node.id) - 1);
   };
   const toCome = (node: Node, on: Day): FirstDue | null => {
     const amount = node.kind === 'event' ? node.within : node.kind === 'stages' ? node.amounts[0] : undefined;
-    if (amount?.on === 'meter') (sky.futures.get(amount.meter) === undefined ? unforeseen : meters).add(amount.meter);
+    if (amount?.on === 'meter') courseOf(amount.meter);
     const reached = dayAfter(on, amount, sky);
     return reached === null ? null : inEach(reached, rules.push(node.id) - 1);
   };

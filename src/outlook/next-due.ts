@@ -1,7 +1,8 @@
 /**
  * When the rules of a trigger fall due after a doing: intervals with their beat, marks, stages, and what is made of them.
  *
- * Occasions, conditions and events bring nothing that could be foreseen, but for events on a day that the schedule names. A duty mix is reckoned as if all work were ordinary.
+ * Occasions, conditions and events bring nothing that could be foreseen, but for events on a day that the schedule names. A duty mix is reckoned as if all
+ * work were ordinary.
  */
 import type { Observation } from '../assess/assessment.js';
 import { assertNever } from '../base/assert-never.js';

@@ -24,7 +24,7 @@ export function stagesFrom(node: StagesNode, start: StageStart, sky: Sky, then: 
     const points = node.amounts.map((amount) => (amount.on === 'calendar' ? spansAfter(start.day, amount, 1) : Infinity));
     return stage(points, node.early.size, sky, then, { stands: (_, day) => day, reach: (_, point, __, until) => Math.min(point, until) });
   }
-  const meter = start.on === 'meter' ? start.meter : first?.on === 'meter' ? first.meter : undefined;
+  const meter = start.on === 'meter' ? start.meter : start.on === 'day-to-come' && first?.on === 'meter' ? first.meter : undefined;
   const course = meter === undefined ? undefined : sky.futures.get(meter);
   if (course === undefined) return NEVER;
   const points = node.amounts.map((amount) => (amount.on === 'meter' ? amount.ticks : Infinity));

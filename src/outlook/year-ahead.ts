@@ -2,6 +2,7 @@
  * What the time ahead brings: for each task when it will fall due, as a range, and which of its rules will decide.
  */
 import type { Assessment, TaskAssessment, TaskState } from '../assess/assessment.js';
+import { comesFirst } from '../assess/verdict.js';
 import type { NodeId, RuleGraph } from '../graph/rule-graph.js';
 import type { Timeline } from '../history/timeline.js';
 import { addDays } from '../values/calendar.js';
@@ -111,17 +112,13 @@ export function tasksAhead(graph: RuleGraph, assessment: Assessment, futures: Fu
   return assessment.tasks.map((assessed) => {
     const trigger = triggers.get(assessed.task);
     const record = assessment.record[assessed.task] ?? [];
-    if (isDueNow(assessed.state)) {
+    if (comesFirst(assessed.state)) {
       const again = asFewFutures(sky, (under) => (trigger === undefined ? NEVER : nextDue(graph.nodes, trigger, record, under)));
       return dueNow(assessed, again.made, again.along, most);
     }
     const course = asFewFutures(sky, (under) => (trigger === undefined ? null : dueCourse(graph.nodes, trigger, record, under)));
     return taskAhead(assessed, course.made, course.along, most);
   });
-}
-
-function isDueNow(state: TaskState): boolean {
-  return state === 'due' || state === 'overdue' || state === 'unrecorded';
 }
 
 /** Due today, and after that as its rules say once it is done today. */

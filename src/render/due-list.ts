@@ -70,7 +70,7 @@ function verdictLines(assessment: Assessment, names: Titles, style: Style): read
   return [
     ...wrap(`${verdictInWords(verdict)}.`, style.width).map(style.paint.strong),
     ...shown.flatMap((hold) => bullet(holdInWords(hold, names), style)),
-    ...notices.flatMap((notice) => bullet(`Caution: ${noticeInWords(notice, names)}`, style)),
+    ...notices.flatMap((notice) => bullet(noticeInWords(notice, names), style)),
   ];
 }
 

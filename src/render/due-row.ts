@@ -51,9 +51,9 @@ export function holdInWords(hold: Hold, names: Titles): string {
   return `“${safeText(hold.text)}”${aside === '' ? '' : ` (${aside})`}`;
 }
 
-/** What a reading or the class of a defect asks to be borne in mind, and which: `“Watch the level.” (Seep at a fitting, wetness)`. */
+/** What a reading or the class of a defect asks to be borne in mind, and which: `Caution: “Watch the level.” (Seep at a fitting, wetness)`. */
 export function noticeInWords({ text, from }: Notice, names: Titles): string {
-  return `“${safeText(text)}” (${sourceInWords(from, names)})`;
+  return `Caution: “${safeText(text)}” (${sourceInWords(from, names)})`;
 }
 
 function sourceInWords(why: Hold['why'] | Notice['from'], names: Titles): string {

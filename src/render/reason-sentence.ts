@@ -104,7 +104,7 @@ function noteInWords(note: Note, rule: RuleFacts, explanation: Explanation): str
   }
 }
 
-/** `“Clean the outer element” was done 3 of 5 times since it was done on 2 March 2026, the last on 4 May 2026`. */
+/** `“Clean the outer element” was done 3 of 5 times since this work was done on 2 March 2026, the last on 4 May 2026`. */
 function happenedTimes({ times, of, when, done }: Extract<Note, { is: 'happened-times' }>, happened: string): string {
   const since = done === null ? '' : ` since this work was done on ${momentInWords(done)}`;
   const last = when === null ? '' : `, ${times === 1 ? '' : 'the last '}on ${momentInWords(when)}`;

@@ -2,7 +2,7 @@ import { firstIndex } from '../../base/first-index.js';
 import type { EventNode } from '../../graph/rule-graph.js';
 import { type Moment, notBefore } from '../../values/moment.js';
 import { type DatedDoing, datedDoings, lastDoingSince } from '../doings.js';
-import { entriesOf, happeningsOf, type OneTime } from '../happenings.js';
+import { entriesOf, happeningsOf } from '../happenings.js';
 import { dueSince, quiet, type Reach } from '../reach.js';
 import type { TriggerContext } from '../trigger-context.js';
 import type { World } from '../world.js';
@@ -13,7 +13,7 @@ export function afterTimes(world: World, node: EventNode, of: number, { task }: 
   const doings = datedDoings(world, task);
   const answers = lastAnswer(doings);
   // What a doing follows, it follows with all that was before.
-  const from = answers === null ? 0 : firstIndex(all.length, (at) => !follows(answers, all[at]));
+  const from = answers === null ? 0 : firstIndex(all.length, (at) => !notBefore(answers, all[at]?.when ?? answers));
   // More than it takes alter nothing.
   const open = all.slice(from, from + of);
   world.step(open.length + 1);
@@ -28,10 +28,6 @@ export function afterTimes(world: World, node: EventNode, of: number, { task }: 
     note: { is: 'happened-times', times: open.length, of, when: newest?.when ?? null, done: last?.when ?? null },
   });
   return reached === undefined ? { ...quiet(node.id), state } : dueSince(node.id, reached.when);
-}
-
-function follows(answers: Moment, time: OneTime | undefined): boolean {
-  return time !== undefined && notBefore(answers, time.when);
 }
 
 /** The moment that everything is held against: of the last day on which it was done the latest; one without a minute is not before anything of its day. */

@@ -56,7 +56,7 @@ export function answerView(graph: RuleGraph, assessment: Assessment): AnswerView
     verdict: assessment.verdict,
     verdictWords: verdictInWords(assessment.verdict),
     holds: holds.map((hold) => holdInWords(hold, names)),
-    notices: assessment.notices.map((notice) => `Caution: ${noticeInWords(notice, names)}`),
+    notices: assessment.notices.map((notice) => noticeInWords(notice, names)),
     groups: groupsOf(graph, assessment),
     setAside: assessment.setAside.map(({ entry, why }) => `${safeText(entry)}: ${safeText(why)}`),
   };
